@@ -1,0 +1,112 @@
+//! The command line: one file a subcommand, one door ([`run`]) through which output and environment enter.
+//!
+//! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
+
+pub mod laws;
+
+use std::ffi::OsString;
+use std::io::{self, Write};
+
+use clap::{Parser, Subcommand};
+
+/// How a run ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Exit {
+    /// Done.
+    Done = 0,
+    /// `check` found a fault in a file that it could read.
+    Found = 1,
+    /// Something else that the user can mend.
+    Bad = 2,
+}
+
+/// A message for the user, with a hint where there is one: shown as `error: …` and `hint: …`, exit code 2.
+#[derive(Debug)]
+pub struct Failure {
+    /// Lower-case fragment, no full stop, user's words in backticks.
+    pub message: String,
+    /// What to do about it.
+    pub hint: Option<String>,
+}
+
+impl Failure {
+    /// A message without a hint.
+    pub fn new(message: impl Into<String>) -> Self {
+        Self { message: message.into(), hint: None }
+    }
+
+    /// The same with a hint.
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.hint = Some(hint.into());
+        self
+    }
+}
+
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        Self::new(format!("could not write the output: {error}"))
+    }
+}
+
+/// The outer world as a command sees it, so that a test can stand in for it.
+pub struct World<'a> {
+    /// Results go here.
+    pub out: &'a mut dyn Write,
+    /// Progress and errors go here.
+    pub err: &'a mut dyn Write,
+    /// Whether the reader sees colours (a terminal, and `NO_COLOR` unset).
+    pub colour: bool,
+    /// Whether standard error is a terminal (progress bars).
+    pub interactive: bool,
+}
+
+/// Original invented-technique biology questions whose data are computed and whose answers are proved.
+#[derive(Debug, Parser)]
+#[command(name = "toehold", version, about, max_term_width = 100)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Laws(laws::Arguments),
+}
+
+/// Runs one command and reports how it ended. A reader that closes the pipe early is no fault.
+pub fn run<I, T>(arguments: I, world: &mut World<'_>) -> Exit
+where
+    I: IntoIterator<Item = T>,
+    T: Into<OsString> + Clone,
+{
+    let parsed = match Arguments::try_parse_from(arguments) {
+        Ok(parsed) => parsed,
+        Err(error) => return usage(&error, world),
+    };
+    let result = match &parsed.command {
+        Command::Laws(arguments) => laws::run(arguments, world),
+    };
+    match result {
+        Ok(exit) => exit,
+        Err(failure) => {
+            let _ = writeln!(world.err, "error: {}", failure.message);
+            if let Some(hint) = failure.hint {
+                let _ = writeln!(world.err, "hint: {hint}");
+            }
+            Exit::Bad
+        }
+    }
+}
+
+/// Help and version go to standard output and are no fault; wrong use goes to standard error.
+fn usage(error: &clap::Error, world: &mut World<'_>) -> Exit {
+    let text = error.render();
+    if error.use_stderr() {
+        let _ = write!(world.err, "{text}");
+        Exit::Bad
+    } else {
+        let _ = write!(world.out, "{text}");
+        Exit::Done
+    }
+}

@@ -1,0 +1,22 @@
+//! The laws: published formulas of laboratory biology, each with its symbols, units, valid range and source.
+//!
+//! What for: a technique's data are computed by composing these; a calculation part shows their setup.
+//! Comes in: values in the units that each symbol states. Goes out: values in the stated output units.
+//! **Must not know**: the concept graph, signs of influences, scenarios, prose, randomness.
+//!
+//! A family of laws is one file with one `pub(crate) const LAWS: &[Law]`; [`all`] chains the families in order.
+
+mod law;
+mod separation;
+
+pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Setup, Symbol, UnitRule, Value};
+
+/// Every law, family by family, in the order of the manual.
+pub fn all() -> impl Iterator<Item = &'static Law> {
+    [separation::LAWS].into_iter().flatten()
+}
+
+/// The law of this id.
+pub fn find(id: &str) -> Option<&'static Law> {
+    all().find(|law| law.id == id)
+}

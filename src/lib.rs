@@ -1,0 +1,4 @@
+//! Toehold: original invented-technique questions whose data are computed and whose answers are proved.
+
+pub mod cli;
+pub mod laws;

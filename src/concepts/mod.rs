@@ -5,7 +5,9 @@
 
 pub mod graph;
 mod ids;
+mod path;
 pub mod written;
 
 pub use graph::Graph;
 pub use ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};
+pub use path::{Path, Settings, Side, TwistAt, sides};

@@ -1,1 +1,1 @@
-
+//! The one integration binary: files by capability.

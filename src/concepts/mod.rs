@@ -8,6 +8,7 @@ mod embedded;
 pub mod graph;
 mod ids;
 mod load;
+mod path;
 pub mod written;
 
 pub use check::{check, finite_difference, load_and_check};
@@ -15,3 +16,4 @@ pub use embedded::{embedded, is_concept_file};
 pub use graph::Graph;
 pub use ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};
 pub use load::{Written, load, unreadable};
+pub use path::{Path, Settings, Side, TwistAt, sides};

@@ -70,6 +70,8 @@ pub struct Symbol {
     pub meaning: &'static str,
     /// Effect on the first output of raising it.
     pub effect: Effect,
+    /// What the command line takes where it is not given.
+    pub default: Option<f64>,
 }
 
 /// One output of a law.
@@ -188,7 +190,35 @@ impl Law {
         for (symbol, value) in self.inputs.iter().zip(inputs) {
             symbol.admits(value)?;
         }
-        (self.eval)(inputs)
+        let outputs = (self.eval)(inputs)?;
+        let endless = |value: &Value| matches!(value, Value::Number(x) if !x.is_finite());
+        if outputs.iter().any(endless) {
+            return Err(LawError::Impossible("these inputs give no finite value".to_owned()));
+        }
+        Ok(outputs)
+    }
+
+    /// The input of this name that makes the first output this value, the other inputs held; its own place is not read.
+    ///
+    /// # Errors
+    /// The law has no inverse for that input; no value in range gives that output.
+    pub fn solve(&self, symbol: &str, output: f64, inputs: &[Value]) -> Result<f64, LawError> {
+        let (Some(inverse), Some((_, input))) =
+            (self.inverses.iter().find(|inverse| inverse.symbol == symbol), self.input(symbol))
+        else {
+            return Err(LawError::Impossible(format!("`{}` is not solved for `{symbol}`", self.id)));
+        };
+        if inputs.len() != self.inputs.len() {
+            return Err(LawError::WrongCount { given: inputs.len(), expected: self.inputs.len() });
+        }
+        for (other, value) in self.inputs.iter().zip(inputs) {
+            if other.id != symbol {
+                other.admits(value)?;
+            }
+        }
+        let value = (inverse.solve)(output, inputs)?;
+        input.admits(&Value::Number(value))?;
+        Ok(value)
     }
 
     /// The first output as a number.
@@ -204,6 +234,13 @@ impl Law {
 }
 
 impl Symbol {
+    /// The same symbol, taken as this where the command line does not give it.
+    #[must_use]
+    pub const fn or(mut self, default: f64) -> Self {
+        self.default = Some(default);
+        self
+    }
+
     /// Checks kind and range.
     ///
     /// # Errors

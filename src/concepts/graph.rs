@@ -6,7 +6,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use petgraph::graph::{DiGraph, NodeIndex};
-use petgraph::visit::EdgeRef;
 
 use super::ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};
 use super::written::{Role, Slot, Transfer, TwistKind, WrongSign};

@@ -373,7 +373,7 @@ pub struct FixedSymbol {
     /// The law's symbol.
     pub symbol: Text,
     /// Its value in the law's unit (`.inf` where the law allows it).
-    pub value: f64,
+    pub value: Spanned<f64>,
 }
 
 /// A symbol drawn from a range.
@@ -458,7 +458,7 @@ pub struct Act {
     /// Gerund phrase for questions (`raising the sucrose concentration outside`).
     pub doing: Text,
     /// Level sets in the dial's unit, rising; one is drawn.
-    pub levels: Vec<Vec<f64>>,
+    pub levels: Vec<Spanned<Vec<f64>>>,
     /// Sentences for slot treat; placeholders `{{ levels }}`, `{{ containers }}`, entities.
     pub text: Vec<Text>,
     /// What the first level is, as a comparison (`the {{ containers }} in plain buffer`).

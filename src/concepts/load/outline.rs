@@ -205,11 +205,14 @@ mod tests {
             .iter()
             .map(|item| (item.list.as_str(), item.id.as_deref(), &text[item.range.clone()]))
             .collect();
-        assert_eq!(items, [
-            ("acts", Some("one"), "  - id: one\n    text:\n      - x\n\n"),
-            ("acts", Some("two"), "  - { id: two }\n"),
-            ("rigs", Some("three"), "- id: three\n"),
-        ]);
+        assert_eq!(
+            items,
+            [
+                ("acts", Some("one"), "  - id: one\n    text:\n      - x\n\n"),
+                ("acts", Some("two"), "  - { id: two }\n"),
+                ("rigs", Some("three"), "- id: three\n"),
+            ]
+        );
     }
 
     #[test]

@@ -54,7 +54,7 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         return Err(Failure::new(format!("`{}` is a scenario, and scenarios are not checked yet", scenario.display()))
             .hint("give concept files (.yaml)"));
     }
-    let checked = concepts(arguments, given)?;
+    let checked = concepts(arguments, &given)?;
     match arguments.format {
         Format::Text => text(&checked, world)?,
         Format::Json => writeln!(world.out, "{:#}", object(&checked))?,
@@ -80,7 +80,7 @@ impl Checked {
 }
 
 /// Checks what was given, with the base concepts where that leaves fewer faults.
-fn concepts(arguments: &Arguments, given: Read) -> Result<Checked, Failure> {
+fn concepts(arguments: &Arguments, given: &Read) -> Result<Checked, Failure> {
     let base = || files::concepts(arguments.concepts.as_deref());
     if given.concepts.is_empty() {
         return Ok(Checked::of(base()?));

@@ -37,7 +37,7 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
 }
 
 /// What stands between double braces, or the fault of braces that do not match.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Hole<'t> {
     Name(&'t str),
     Broken(&'t str, &'static str),

@@ -22,7 +22,7 @@ fn fits(twist: &TwistWritten) -> (bool, &'static str) {
     let (remove, add) = (twist.remove.is_some(), twist.add.is_some());
     match twist.kind.value {
         TwistKind::Cut => (
-            !(set && held) && !remove && !add,
+            !(remove || add || (set && held)),
             "a cut takes `set`, or `held_at`, or neither (frozen at the first level)",
         ),
         TwistKind::Bypass => (held && !set && !remove && !add, "a bypass takes `held_at` alone"),
@@ -33,13 +33,13 @@ fn fits(twist: &TwistWritten) -> (bool, &'static str) {
             (!held && (set != (remove || add)), "a saturation takes `set`, or else `remove` and/or `add`")
         }
         TwistKind::RemoveSetting => {
-            (remove && !set && !held, "a removed setting takes `remove`, and `add` where another takes its place")
+            (remove && !set, "a removed setting takes `remove`, `add` for another in its place, and `held_at` for `to`")
         }
         TwistKind::RivalPath => {
             (add && !set && !held, "a rival path takes `add`, and `remove` where a setting must go")
         }
         TwistKind::RateOrEndPoint => {
-            (remove && add && !set && !held, "a change between rate and end point takes `remove` and `add`")
+            (remove && add && !set, "a change between rate and end point takes `remove`, `add`, and `held_at` for `to`")
         }
     }
 }
@@ -98,9 +98,9 @@ fn set(influence: &Located<'_, Influence>, twist: &TwistWritten, faults: &mut Ve
 fn held(scope: &Scope<'_>, influence: &Located<'_, Influence>, twist: &TwistWritten, faults: &mut Vec<Diagnostic>) {
     let Some(held) = &twist.held_at else { return };
     let id = match twist.kind.value {
-        TwistKind::Bypass => &influence.part.to,
+        TwistKind::Bypass | TwistKind::RemoveSetting | TwistKind::RateOrEndPoint => &influence.part.to,
         TwistKind::Cut => &influence.part.from,
-        _ => return,
+        TwistKind::Reverse | TwistKind::Saturate | TwistKind::RivalPath => return,
     };
     let Some(quantity) = scope.quantities.find(&id.value) else { return };
     let [low, high] = quantity.part.range.value;

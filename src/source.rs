@@ -100,6 +100,11 @@ impl Sources {
         self.push(path.into(), name.into(), String::new(), Some(Fault::TooLarge { bytes }))
     }
 
+    /// Puts one of these files among other sources.
+    pub fn copy_to(&self, id: FileId, others: &mut Self) {
+        others.files.extend(self.file(id).cloned());
+    }
+
     fn push(&mut self, path: String, name: String, text: String, fault: Option<Fault>) -> FileId {
         let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
         let id = FileId(u32::try_from(self.files.len()).unwrap_or(u32::MAX));

@@ -2,6 +2,8 @@
 //!
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
+pub mod check;
+mod files;
 pub mod laws;
 
 use std::ffi::OsString;
@@ -71,6 +73,7 @@ struct Arguments {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    Check(check::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -85,6 +88,7 @@ where
         Err(error) => return usage(&error, world),
     };
     let result = match &parsed.command {
+        Command::Check(arguments) => check::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {

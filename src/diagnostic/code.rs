@@ -159,12 +159,8 @@ pub static MISSING_FIELD: Code = Code {
     right: "- { id: vesicle, intro: …, names: … }",
 };
 /// A field has no value.
-pub static EMPTY_VALUE: Code = Code {
-    name: "empty-value",
-    meaning: "a field has no value",
-    wrong: "id:",
-    right: "id: vesicle",
-};
+pub static EMPTY_VALUE: Code =
+    Code { name: "empty-value", meaning: "a field has no value", wrong: "id:", right: "id: vesicle" };
 /// A value is of the wrong kind: text for a number, a mapping for a list.
 pub static WRONG_TYPE: Code = Code {
     name: "wrong-type",
@@ -243,12 +239,8 @@ pub static UNKNOWN_INFLUENCE: Code = Code {
     right: "path: [field-moves-dye]",
 };
 /// No act has this id.
-pub static UNKNOWN_ACT: Code = Code {
-    name: "unknown-act",
-    meaning: "no act has this id",
-    wrong: "act: sugar",
-    right: "act: more-sucrose",
-};
+pub static UNKNOWN_ACT: Code =
+    Code { name: "unknown-act", meaning: "no act has this id", wrong: "act: sugar", right: "act: more-sucrose" };
 /// Principles rest on one another in a circle.
 pub static PREREQUISITE_CYCLE: Code = Code {
     name: "prerequisite-cycle",

@@ -38,8 +38,7 @@ fn place(sources: &Sources, span: Span, object: &mut Value) {
     let start = sources.place(span.file, span.start);
     let end = sources.place(span.file, span.end.max(span.start));
     let line = sources.line_range(span.file, start.line);
-    let excerpt: String =
-        sources.text(span.file).get(line).unwrap_or_default().chars().take(400).collect();
+    let excerpt: String = sources.text(span.file).get(line).unwrap_or_default().chars().take(400).collect();
     if let Some(fields) = object.as_object_mut() {
         fields.insert("path".to_owned(), sources.path(span.file).into());
         fields.insert("line".to_owned(), start.line.into());

@@ -78,7 +78,7 @@ impl Diagnostic {
         if let Some(near) = nearest(given, &words) {
             return self.hint(format!("did you mean `{near}`?"));
         }
-        if (1..=40).contains(&words.len()) {
+        if (1..=14).contains(&words.len()) {
             let list: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
             return self.hint(format!("possible here: {}", list.join(", ")));
         }

@@ -17,20 +17,18 @@ pub fn terminal(sources: &Sources, diagnostic: &Diagnostic, colour: bool) -> Str
         Severity::Error => Level::ERROR,
         Severity::Warning => Level::WARNING,
     };
-    let mut first = level
-        .primary_title(diagnostic.message.as_str())
-        .id(diagnostic.code.name)
-        .element(excerpt(sources, diagnostic.primary, AnnotationKind::Primary));
+    let mut first = level.primary_title(diagnostic.message.as_str()).id(diagnostic.code.name).element(excerpt(
+        sources,
+        diagnostic.primary,
+        AnnotationKind::Primary,
+    ));
     if diagnostic.related.is_empty() {
         first = hints(first, diagnostic);
     }
     let mut groups = vec![first];
     for (n, (span, message)) in diagnostic.related.iter().enumerate() {
-        let mut group = Level::NOTE.secondary_title(message.as_str()).element(excerpt(
-            sources,
-            *span,
-            AnnotationKind::Primary,
-        ));
+        let mut group =
+            Level::NOTE.secondary_title(message.as_str()).element(excerpt(sources, *span, AnnotationKind::Primary));
         if n + 1 == diagnostic.related.len() {
             group = hints(group, diagnostic);
         }

@@ -37,7 +37,13 @@ fn dial(scope: &Scope<'_>, act: &Located<'_, Act>, faults: &mut Vec<Diagnostic>)
             faults.push(fault("the levels do not rise".to_owned()).hint("write them from the smallest to the largest"));
         }
         if let Some(level) = set.iter().find(|level| !(low..=high).contains(level)) {
-            let message = format!("{} is outside the range of `{}`, {} to {}", number(*level), dial.value, number(low), number(high));
+            let message = format!(
+                "{} is outside the range of `{}`, {} to {}",
+                number(*level),
+                dial.value,
+                number(low),
+                number(high)
+            );
             let fault = fault(message).related(quantity.span(&quantity.part.range), "the believable range");
             faults.push(fault.hint("leave the level out, or widen the quantity's `range`"));
         }
@@ -49,7 +55,8 @@ fn changes(scope: &Scope<'_>, act: &Located<'_, Act>, faults: &mut Vec<Diagnosti
     let part = act.part;
     let listed = |id: &str| part.changes.iter().any(|change| change.value == id);
     if !listed(&part.dial.value) {
-        let message = format!("`{}` does not list its own dial, `{}`, among what it changes", part.id.value, part.dial.value);
+        let message =
+            format!("`{}` does not list its own dial, `{}`, among what it changes", part.id.value, part.dial.value);
         let fault = Diagnostic::error(&code::ACT_OMITS_CHANGE, act.span(&part.dial), message);
         faults.push(fault.hint(format!("add `{}` to `changes`", part.dial.value)));
     }
@@ -65,11 +72,13 @@ fn changes(scope: &Scope<'_>, act: &Located<'_, Act>, faults: &mut Vec<Diagnosti
         }
     }
     for change in &part.changes {
-        let led_to = change.value == part.dial.value || leaving().any(|influence| influence.part.to.value == change.value);
+        let led_to =
+            change.value == part.dial.value || leaving().any(|influence| influence.part.to.value == change.value);
         if !led_to && scope.quantities.find(&change.value).is_some() {
             let message = format!("no influence leads from `{}` to `{}`", part.dial.value, change.value);
             let fault = Diagnostic::error(&code::ACT_CLAIMS_CHANGE, act.span(change), message);
-            faults.push(fault.hint("take it out of `changes`, or write the influence; what follows later is not listed"));
+            faults
+                .push(fault.hint("take it out of `changes`, or write the influence; what follows later is not listed"));
         }
     }
 }

@@ -1,15 +1,19 @@
-//! Influences that give one quantity by one law are one mechanism: the values that they share are the same.
+//! Influences that give one quantity by one law are one mechanism: the values that they share are the same, unless
+//! their settings exclude each other.
 
 use std::collections::BTreeMap;
 
 use super::super::graph::SymbolSource;
+use super::super::written::Influence;
 use super::law_use::number;
-use super::scope::Scope;
+use super::scope::{Located, Scope};
+use super::settings;
 use crate::diagnostic::{Diagnostic, code};
 
 pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
-    // The influence that first gives a symbol of a mechanism its value.
-    let mut first = BTreeMap::new();
+    let exclusions = settings::exclusions(scope);
+    // The influences that give a symbol of a mechanism its value.
+    let mut uses: BTreeMap<_, Vec<(&Located<'_, Influence>, &SymbolSource)>> = BTreeMap::new();
     for (influence, law) in scope.influences.parts.iter().zip(&scope.uses) {
         let Some(law) = law else { continue };
         for (symbol, source) in law.law.inputs.iter().zip(&law.sources) {
@@ -17,24 +21,34 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
                 continue;
             }
             let key = (influence.part.to.value.as_str(), law.law.id, symbol.id);
-            let (other, before) = first.entry(key).or_insert((influence, source));
-            if before != &source {
-                let message = format!(
-                    "`{}` is {} here and {} in `{}`, though both give `{}` by the law `{}`",
-                    symbol.id,
-                    words(source),
-                    words(before),
-                    other.part.id.value,
-                    influence.part.to.value,
-                    law.law.id
-                );
-                let here = influence.span(&influence.part.law.name);
-                let fault = Diagnostic::error(&code::LAWS_DISAGREE, here, message);
-                let fault = fault.related(other.span(&other.part.law.name), "the other use of the law");
-                faults.push(fault.hint("give both the same value, range and step"));
+            let before = uses.entry(key).or_default();
+            let clash = before.iter().find(|(other, theirs)| {
+                *theirs != source && settings::can_meet(&exclusions, influence.part, other.part)
+            });
+            if let Some((other, theirs)) = clash {
+                faults.push(fault(symbol.id, (influence, source), (other, theirs)));
             }
+            before.push((influence, source));
         }
     }
+}
+
+/// An influence and the value that it gives to a symbol.
+type Use<'u, 'a> = (&'u Located<'a, Influence>, &'u SymbolSource);
+
+fn fault(symbol: &str, (influence, source): Use<'_, '_>, (other, theirs): Use<'_, '_>) -> Diagnostic {
+    let law = &influence.part.law.name;
+    let message = format!(
+        "`{symbol}` is {} here and {} in `{}`, though both give `{}` by the law `{}`",
+        words(source),
+        words(theirs),
+        other.part.id.value,
+        influence.part.to.value,
+        law.value
+    );
+    Diagnostic::error(&code::LAWS_DISAGREE, influence.span(law), message)
+        .related(other.span(&other.part.law.name), "the other use of the law")
+        .hint("give both the same value, range and step, or settings that exclude each other")
 }
 
 fn words(source: &SymbolSource) -> String {

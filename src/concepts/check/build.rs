@@ -13,13 +13,19 @@ use crate::laws::Law;
 
 /// All parts. `None` where a reference leads nowhere, which the checks have excluded.
 pub(super) fn parts(scope: &Scope<'_>) -> Option<Parts> {
-    let fields = scope.fields.iter().map(|(_, field)| Field { id: field.id.value.clone(), name: field.name.value.clone() });
+    let fields =
+        scope.fields.iter().map(|(_, field)| Field { id: field.id.value.clone(), name: field.name.value.clone() });
     let known = scope.known.parts.iter().map(|known| {
         Some(Known {
             id: own(&known.part.id),
             name: own(&known.part.name),
             other_names: texts(&known.part.other_names),
-            path: known.part.path.iter().map(|id| scope.influences.index(id).map(InfluenceIx)).collect::<Option<_>>()?,
+            path: known
+                .part
+                .path
+                .iter()
+                .map(|id| scope.influences.index(id).map(InfluenceIx))
+                .collect::<Option<_>>()?,
         })
     });
     Some(Parts {

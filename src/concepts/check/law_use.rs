@@ -195,7 +195,13 @@ impl Given<'_, '_> {
             let fault = Diagnostic::error(&code::BAD_RANGE, here, message);
             self.faults.push(fault.hint("`low` must be less than `high`; give a single value under `fixed`"));
         } else if !(step > 0.0 && step <= (high - low) * (1.0 + 1e-9)) || (high - low) / step > 1e6 {
-            let message = format!("`{}` cannot go from {} to {} in steps of {}", symbol.id, number(low), number(high), number(step));
+            let message = format!(
+                "`{}` cannot go from {} to {} in steps of {}",
+                symbol.id,
+                number(low),
+                number(high),
+                number(step)
+            );
             let fault = Diagnostic::error(&code::BAD_RANGE, here, message);
             self.faults.push(fault.hint("`step` must be positive and fit into the range at most a million times"));
         } else {

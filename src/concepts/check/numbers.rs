@@ -56,7 +56,9 @@ fn rising<T>(located: &Located<'_, T>, range: &Spanned<[f64; 2]>, faults: &mut V
 fn positive(name: &str, value: f64, at: Span, faults: &mut Vec<Diagnostic>) {
     if !(value > 0.0 && value.is_finite()) {
         let message = format!("`{name}` is {}", number(value));
-        faults.push(Diagnostic::error(&code::BAD_NUMBER, at, message).hint(format!("`{name}` must be a positive number")));
+        faults.push(
+            Diagnostic::error(&code::BAD_NUMBER, at, message).hint(format!("`{name}` must be a positive number")),
+        );
     }
 }
 

@@ -12,11 +12,19 @@ use crate::source::Span;
 /// Names that stand for themselves, whatever the text.
 const NAMES: &[&str] = &[
     // The levels as a list, the first and the last of them, the unit that they share.
-    "levels", "first", "last", "unit",
+    "levels",
+    "first",
+    "last",
+    "unit",
     // How many replicates, in words; how long is waited.
-    "n", "wait",
+    "n",
+    "wait",
     // The container of the rig; what the readings are compared with; the group; the instrument.
-    "containers", "container", "reference", "group", "instrument",
+    "containers",
+    "container",
+    "reference",
+    "group",
+    "instrument",
 ];
 
 pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
@@ -29,7 +37,7 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
 }
 
 /// What stands between double braces, or the fault of braces that do not match.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Hole<'t> {
     Name(&'t str),
     Broken(&'t str, &'static str),
@@ -77,7 +85,8 @@ fn judge(scope: &Scope<'_>, entities: &[String], prose: Prose<'_>, hole: Hole<'_
             return Some(fault.hint("write `{{ name }}`, with two braces on both sides"));
         }
     };
-    let (name, filter) = inside.split_once('|').map_or((inside, None), |(name, filter)| (name.trim(), Some(filter.trim())));
+    let (name, filter) =
+        inside.split_once('|').map_or((inside, None), |(name, filter)| (name.trim(), Some(filter.trim())));
     if let Some(filter) = filter.filter(|filter| *filter != "cap") {
         let fault = at(prose, inside, &code::BROKEN_PLACEHOLDER, format!("`{filter}` is not done to a placeholder"));
         return Some(fault.hint("only `| cap`, for a capital letter"));
@@ -89,7 +98,9 @@ fn judge(scope: &Scope<'_>, entities: &[String], prose: Prose<'_>, hole: Hole<'_
     match name.split_once('.') {
         Some(("p", symbol)) => parameter(prose, symbol, unknown),
         Some(("t", symbol)) if prose.twist => parameter(prose, symbol, unknown),
-        Some(("t", _)) => Some(unknown(format!("`{name}` can only stand in a twist")).hint("use `p.` for the influence's own value")),
+        Some(("t", _)) => {
+            Some(unknown(format!("`{name}` can only stand in a twist")).hint("use `p.` for the influence's own value"))
+        }
         Some((entity, number)) => {
             let is_there = scope.entities.knows(&entity.replace('_', "-")) && !entity.contains('-');
             if !is_there {
@@ -105,7 +116,10 @@ fn judge(scope: &Scope<'_>, entities: &[String], prose: Prose<'_>, hole: Hole<'_
 
 fn parameter(prose: Prose<'_>, symbol: &str, unknown: impl Fn(String) -> Diagnostic) -> Option<Diagnostic> {
     let Some(law) = prose.law else {
-        return Some(unknown(format!("`{symbol}` is a law's, and no law belongs to this text")).hint("only texts of an influence have parameters"));
+        return Some(
+            unknown(format!("`{symbol}` is a law's, and no law belongs to this text"))
+                .hint("only texts of an influence have parameters"),
+        );
     };
     let message = || format!("the law `{}` has no symbol `{symbol}`", law.id);
     law.input(symbol)

@@ -52,11 +52,7 @@ pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
     }
 }
 
-fn each<'a, T>(
-    parts: &[Located<'a, T>],
-    texts: fn(&'a T) -> Vec<&'a Text>,
-    see: &mut dyn FnMut(FileId, &'a Text),
-) {
+fn each<'a, T>(parts: &[Located<'a, T>], texts: fn(&'a T) -> Vec<&'a Text>, see: &mut dyn FnMut(FileId, &'a Text)) {
     for located in parts {
         for text in texts(located.part) {
             see(located.file, text);

@@ -27,8 +27,9 @@ pub fn finite_difference(law: &Law, inputs: &[Value], input: usize, step: f64) -
 /// Values from low to high, even and, where that makes sense, logarithmic; rising, without repeats.
 pub(super) fn grid(low: f64, high: f64, also: Option<f64>) -> Vec<f64> {
     let steps = f64::from(N_POINTS - 1);
-    let mut points: Vec<f64> =
-        (0..N_POINTS).map(|n| if n + 1 == N_POINTS { high } else { low + (high - low) * f64::from(n) / steps }).collect();
+    let mut points: Vec<f64> = (0..N_POINTS)
+        .map(|n| if n + 1 == N_POINTS { high } else { low + (high - low) * f64::from(n) / steps })
+        .collect();
     if low >= 0.0 && high > 0.0 {
         let least = if low > 0.0 { low } else { high * 1e-4 };
         let ratio = libm::log(high / least);

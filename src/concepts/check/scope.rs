@@ -134,7 +134,8 @@ impl<'a> Scope<'a> {
             units: Vec::new(),
             uses: Vec::new(),
         };
-        scope.units = scope.quantities.parts.iter().map(|quantity| super::units::read(&quantity.part.unit).ok()).collect();
+        scope.units =
+            scope.quantities.parts.iter().map(|quantity| super::units::read(&quantity.part.unit).ok()).collect();
         let uses = scope.influences.parts.iter().map(|influence| super::law_use::bind(&scope, influence));
         scope.uses = uses.map(|bound| bound.law).collect();
         scope

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::super::written::Text;
+use super::super::written::{Influence, Text};
 use super::scope::{Located, Scope};
 use crate::diagnostic::{Diagnostic, code};
 
@@ -35,7 +35,7 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
 }
 
 /// Pairs of settings that exclude each other, in both orders.
-fn exclusions<'a>(scope: &Scope<'a>) -> BTreeSet<(&'a str, &'a str)> {
+pub(super) fn exclusions<'a>(scope: &Scope<'a>) -> BTreeSet<(&'a str, &'a str)> {
     let mut pairs = BTreeSet::new();
     for setting in &scope.settings.parts {
         for other in &setting.part.excludes {
@@ -44,6 +44,15 @@ fn exclusions<'a>(scope: &Scope<'a>) -> BTreeSet<(&'a str, &'a str)> {
         }
     }
     pairs
+}
+
+/// Whether two influences can act in one apparatus.
+pub(super) fn can_meet(exclusions: &BTreeSet<(&str, &str)>, one: &Influence, other: &Influence) -> bool {
+    let holds = |ids: &[Text], id: &str| ids.iter().any(|held| held.value == id);
+    one.needs.iter().all(|need| {
+        let clash = |theirs: &Text| exclusions.contains(&(need.value.as_str(), theirs.value.as_str()));
+        !holds(&other.excludes, &need.value) && !other.needs.iter().any(clash)
+    }) && other.needs.iter().all(|need| !holds(&one.excludes, &need.value))
 }
 
 /// All pairs of settings that one part needs.

@@ -92,7 +92,8 @@ fn influence_sign(
     let has_first = law.sources.contains(&SymbolSource::AtFirst);
     let firsts = if has_first { samples::firsts(low, high) } else { vec![low] };
     // What `from` was at first may lie below or above what it is now; the law need hold on one side only.
-    let sides: &[fn(f64, f64) -> bool] = if has_first { &[|x, first| x >= first, |x, first| x <= first] } else { &[|_, _| true] };
+    let sides: &[fn(f64, f64) -> bool] =
+        if has_first { &[|x, first| x >= first, |x, first| x <= first] } else { &[|_, _| true] };
     let mut no_value = None;
     let mut usable = 0;
     for side in sides {
@@ -104,7 +105,8 @@ fn influence_sign(
                 let inputs = with_first(law, &inputs, unit, *first);
                 match curve(law, unit, &inputs, from) {
                     Ok(curve) => {
-                        misfit = misfit.or_else(|| judge(influence, &curve, turn, high - low).map(|fault| (fault, curve, inputs)));
+                        misfit = misfit
+                            .or_else(|| judge(influence, &curve, turn, high - low).map(|fault| (fault, curve, inputs)));
                     }
                     Err((at, error)) => {
                         no_value = no_value.or(Some((at, error, inputs)));
@@ -125,7 +127,12 @@ fn influence_sign(
     let from = &influence.part.from.value;
     let message = format!("the law `{}` gives no value where `{from}` is {} {}", law.law.id, number(at), unit.code());
     let fault = Diagnostic::error(&code::LAW_HAS_NO_VALUE, influence.span(&influence.part.law.name), message);
-    Some(fault.hint(format!("the law says: {error}")).hint(drawn(law, &inputs)).hint("narrow the range with `over`, or what is drawn"))
+    Some(
+        fault
+            .hint(format!("the law says: {error}"))
+            .hint(drawn(law, &inputs))
+            .hint("narrow the range with `over`, or what is drawn"),
+    )
 }
 
 fn with_first(law: &LawUse, inputs: &[Value], unit: &Unit, first: f64) -> Vec<Value> {
@@ -226,8 +233,12 @@ fn report(
             (&code::SIGN_DISAGREES_WITH_LAW, message)
         }
         Misfit::Still { at: Some(at) } => {
-            let message =
-                format!("by the law `{}` stands still while `{}` rises {}", part.to.value, part.from.value, between(*at).0);
+            let message = format!(
+                "by the law `{}` stands still while `{}` rises {}",
+                part.to.value,
+                part.from.value,
+                between(*at).0
+            );
             (&code::NO_EFFECT, message)
         }
         Misfit::Still { at: None } => {
@@ -251,5 +262,9 @@ fn drawn(law: &LawUse, inputs: &[Value]) -> String {
             Value::List(_) => {}
         }
     }
-    if list.is_empty() { "this holds whatever is drawn".to_owned() } else { format!("this is with {}", list.join(", ")) }
+    if list.is_empty() {
+        "this holds whatever is drawn".to_owned()
+    } else {
+        format!("this is with {}", list.join(", "))
+    }
 }

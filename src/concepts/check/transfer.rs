@@ -14,7 +14,8 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
         if from != to && part.transfer.is_none() {
             let message = format!("`{}` leads from `{from}` to `{to}` and does not say how", part.id.value);
             let fault = Diagnostic::error(&code::TRANSFER_MISSING, influence.span(&part.to), message);
-            faults.push(fault.hint("add `transfer: contact` where they touch, `sample` or `load` where they are moved"));
+            faults
+                .push(fault.hint("add `transfer: contact` where they touch, `sample` or `load` where they are moved"));
         }
     }
 }

@@ -21,9 +21,10 @@ fn fits(twist: &TwistWritten) -> (bool, &'static str) {
     let (set, held) = (!twist.set.is_empty(), twist.held_at.is_some());
     let (remove, add) = (twist.remove.is_some(), twist.add.is_some());
     match twist.kind.value {
-        TwistKind::Cut => {
-            (!(set && held) && !remove && !add, "a cut takes `set`, or `held_at`, or neither (frozen at the first level)")
-        }
+        TwistKind::Cut => (
+            !(remove || add || (set && held)),
+            "a cut takes `set`, or `held_at`, or neither (frozen at the first level)",
+        ),
         TwistKind::Bypass => (held && !set && !remove && !add, "a bypass takes `held_at` alone"),
         TwistKind::Reverse => {
             (!held && (set != (remove || add)), "a reversal takes `set`, or else `remove` and/or `add`")
@@ -31,10 +32,14 @@ fn fits(twist: &TwistWritten) -> (bool, &'static str) {
         TwistKind::Saturate => {
             (!held && (set != (remove || add)), "a saturation takes `set`, or else `remove` and/or `add`")
         }
-        TwistKind::RemoveSetting => (remove && !set && !held, "a removed setting takes `remove`, and `add` where another takes its place"),
-        TwistKind::RivalPath => (add && !set && !held, "a rival path takes `add`, and `remove` where a setting must go"),
+        TwistKind::RemoveSetting => {
+            (remove && !set, "a removed setting takes `remove`, `add` for another in its place, and `held_at` for `to`")
+        }
+        TwistKind::RivalPath => {
+            (add && !set && !held, "a rival path takes `add`, and `remove` where a setting must go")
+        }
         TwistKind::RateOrEndPoint => {
-            (remove && add && !set && !held, "a change between rate and end point takes `remove` and `add`")
+            (remove && add && !set, "a change between rate and end point takes `remove`, `add`, and `held_at` for `to`")
         }
     }
 }
@@ -71,7 +76,8 @@ fn set(influence: &Located<'_, Influence>, twist: &TwistWritten, faults: &mut Ve
         if let Some(before) = twist.set.iter().take(n).find(|other| other.symbol.value == set.symbol.value) {
             let message = format!("`{}` is set twice", symbol.id);
             let fault = Diagnostic::error(&code::SYMBOL_GIVEN_TWICE, here, message);
-            faults.push(fault.related(influence.span(&before.symbol), "it is set here too").hint("keep one of the two"));
+            faults
+                .push(fault.related(influence.span(&before.symbol), "it is set here too").hint("keep one of the two"));
         }
         let (low, high) = symbol.range;
         if !(low..=high).contains(&set.value.value) {
@@ -92,15 +98,20 @@ fn set(influence: &Located<'_, Influence>, twist: &TwistWritten, faults: &mut Ve
 fn held(scope: &Scope<'_>, influence: &Located<'_, Influence>, twist: &TwistWritten, faults: &mut Vec<Diagnostic>) {
     let Some(held) = &twist.held_at else { return };
     let id = match twist.kind.value {
-        TwistKind::Bypass => &influence.part.to,
+        TwistKind::Bypass | TwistKind::RemoveSetting | TwistKind::RateOrEndPoint => &influence.part.to,
         TwistKind::Cut => &influence.part.from,
-        _ => return,
+        TwistKind::Reverse | TwistKind::Saturate | TwistKind::RivalPath => return,
     };
     let Some(quantity) = scope.quantities.find(&id.value) else { return };
     let [low, high] = quantity.part.range.value;
     if !(low..=high).contains(&held.value) {
-        let message =
-            format!("`{}` cannot be held at {}: it runs from {} to {}", id.value, number(held.value), number(low), number(high));
+        let message = format!(
+            "`{}` cannot be held at {}: it runs from {} to {}",
+            id.value,
+            number(held.value),
+            number(low),
+            number(high)
+        );
         let fault = Diagnostic::error(&code::BAD_NUMBER, influence.span(held), message);
         let fault = fault.related(quantity.span(&quantity.part.range), "the believable range");
         faults.push(fault.hint("give a value within the range, in the unit of that quantity"));

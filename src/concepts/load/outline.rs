@@ -84,7 +84,7 @@ impl Outline {
                 continue;
             }
             if line.is_section() {
-                list = line.text.split(':').next().unwrap_or_default().trim().to_owned();
+                line.text.split(':').next().unwrap_or_default().trim().clone_into(&mut list);
                 dash = None;
                 outline.sections.push(line.start..line.end);
                 continue;
@@ -193,6 +193,7 @@ pub(super) fn blank(text: &mut String, range: &Range<usize>) {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "the texts are ASCII")]
 mod tests {
     use super::*;
 
@@ -205,11 +206,14 @@ mod tests {
             .iter()
             .map(|item| (item.list.as_str(), item.id.as_deref(), &text[item.range.clone()]))
             .collect();
-        assert_eq!(items, [
-            ("acts", Some("one"), "  - id: one\n    text:\n      - x\n\n"),
-            ("acts", Some("two"), "  - { id: two }\n"),
-            ("rigs", Some("three"), "- id: three\n"),
-        ]);
+        assert_eq!(
+            items,
+            [
+                ("acts", Some("one"), "  - id: one\n    text:\n      - x\n\n"),
+                ("acts", Some("two"), "  - { id: two }\n"),
+                ("rigs", Some("three"), "- id: three\n"),
+            ]
+        );
     }
 
     #[test]

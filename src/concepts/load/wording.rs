@@ -112,15 +112,12 @@ fn wording(error: &Error) -> Wording {
             Wording::new(&code::DUPLICATE_KEY, format!("the key `{key}` stands twice in one mapping"))
                 .hint("remove one of the two")
         }
-        Error::NullIntoString { .. } => {
-            Wording::new(&code::EMPTY_VALUE, "a text is needed here, and there is none")
-                .hint("write the text, or leave the field out where it is optional")
-        }
+        Error::NullIntoString { .. } => Wording::new(&code::EMPTY_VALUE, "a text is needed here, and there is none")
+            .hint("write the text, or leave the field out where it is optional"),
         Error::InvalidScalar { ty, .. } => wrong_type(ty, None),
         Error::InvalidBooleanStrict { .. } => wrong_type("bool", None),
-        Error::SerdeInvalidType { unexpected, expected, .. } | Error::SerdeInvalidValue { unexpected, expected, .. } => {
-            wrong_type(expected, Some(kind(unexpected)))
-        }
+        Error::SerdeInvalidType { unexpected, expected, .. }
+        | Error::SerdeInvalidValue { unexpected, expected, .. } => wrong_type(expected, Some(kind(unexpected))),
         Error::SerdeInvalidLength { len, .. } => wrong_type("an array of length 2", Some(len.to_string())),
         Error::TaggedScalarCannotDeserializeIntoString { .. } => wrong_type("string", Some("a tag".to_owned())),
         Error::Unexpected { expected, .. } => wrong_type(expected, None),
@@ -140,10 +137,8 @@ fn whole_text(error: &Error) -> Wording {
         | Error::AliasReplayLimitExceeded { .. }
         | Error::AliasExpansionLimitExceeded { .. }
         | Error::AliasReplayStackDepthExceeded { .. } => too_big(),
-        Error::MultipleDocuments { .. } => {
-            Wording::new(&code::SEVERAL_DOCUMENTS, "a second YAML document begins here")
-                .hint("put it into a file of its own, or remove the `---`")
-        }
+        Error::MultipleDocuments { .. } => Wording::new(&code::SEVERAL_DOCUMENTS, "a second YAML document begins here")
+            .hint("put it into a file of its own, or remove the `---`"),
         Error::UnknownAnchor { .. } | Error::RecursiveReferencesRequireWeakTypes { .. } => {
             Wording::new(&code::UNKNOWN_ANCHOR, "this alias refers to no anchor before it")
                 .hint("write the value out; quote a text that begins with `*`")

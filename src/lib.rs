@@ -12,6 +12,7 @@ pub mod experiment;
 pub mod laws;
 pub mod quantity;
 pub mod reasoning;
+pub mod render;
 pub mod scenario;
 pub mod seed;
 pub mod source;

@@ -4,7 +4,7 @@ use super::text::{Voice, capital};
 use crate::concepts::InfluenceIx;
 use crate::concepts::graph::SymbolSource;
 use crate::laws::{Kind, Value};
-use crate::quantity::{figures, round_to};
+use crate::quantity::significant::{figures, round_decimals, round_to};
 use crate::seed::Stream;
 
 /// Laws that a class works by hand, with a calculator and a formula sheet.
@@ -138,10 +138,10 @@ fn filled(voice: &Voice<'_>, ix: InfluenceIx, setup: &str, inputs: &[Value]) -> 
 fn per_cent(voice: &Voice<'_>) -> Calculation {
     let decimals = super::write::readout_decimals(voice);
     let rows = &voice.data.plain.rows;
-    let first = rows.first().map_or(1.0, |row| crate::quantity::round_decimals(row.mean, decimals));
-    let last = rows.last().map_or(1.0, |row| crate::quantity::round_decimals(row.mean, decimals));
-    let value = (last - first) / first * 100.0;
-    let shown = |x: f64| crate::quantity::decimals(x, decimals);
+    let first = rows.first().map_or(1.0, |row| round_decimals(row.mean, decimals));
+    let last = rows.last().map_or(1.0, |row| round_decimals(row.mean, decimals));
+    let value: f64 = (last - first) / first * 100.0;
+    let shown = |x: f64| crate::quantity::significant::decimals(x, decimals);
     Calculation {
         ask: format!(
             "**Calculate** the percentage change in {} from {} to {}. Show the setup.",

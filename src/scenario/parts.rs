@@ -6,7 +6,7 @@ use super::text::{Voice, capital};
 use super::write::{Verdicts, readout_decimals, shown_reading};
 use super::{Part, PartKind, Point};
 use crate::concepts::InfluenceIx;
-use crate::quantity::{decimals, figures};
+use crate::quantity::significant::{decimals, figures};
 use crate::reasoning::{Direction, Verdict};
 use crate::seed::Stream;
 use crate::technique::Form;

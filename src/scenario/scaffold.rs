@@ -40,13 +40,18 @@ fn scaffold_step(
         influence: influence.id.clone(),
         recall,
         answer,
-        role: voice.later(&influence.role.ask, Some(ix)),
+        role: capital(plain_question(&voice.later(&influence.role.ask, Some(ix)))),
         role_answer: voice.later(&influence.role.answer, Some(ix)),
         step: format!("{} {}: {}", capital(&voice.the(influence.from)), goes(cause), voice.the(influence.to)),
         direction: effect.word(),
         told,
         reply: wrong.map(|wrong| format!("“{}” {}", wrong.belief.trim_end_matches('.'), wrong.fails)),
     }
+}
+
+/// The question without the word that the section already says.
+fn plain_question(ask: &str) -> &str {
+    ask.strip_prefix("Here:").map_or(ask, str::trim_start)
 }
 
 fn goes(direction: Direction) -> &'static str {

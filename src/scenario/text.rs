@@ -12,7 +12,8 @@ use crate::concepts::graph::{Graph, Quantity, SymbolSource, Twist};
 use crate::concepts::{InfluenceIx, QuantityIx};
 use crate::experiment::{Data, Parameters};
 use crate::laws::{UnitRule, Value};
-use crate::quantity::{Unit, decimals, shortest};
+use crate::quantity::Unit;
+use crate::quantity::significant::{decimals, shortest};
 use crate::reasoning::Direction;
 use crate::seed::Stream;
 use crate::technique::Technique;
@@ -198,8 +199,10 @@ impl<'a> Voice<'a> {
             Value::Text(letters) => letters.clone(),
             Value::List(values) => list(&values.iter().map(|v| shortest(*v, TOLD_FIGURES)).collect::<Vec<_>>()),
             Value::Number(number) => {
-                let shown = shortest(*number, TOLD_FIGURES);
-                symbol_unit(self.graph, ix, place).map_or(shown.clone(), |unit| unit.attach(&shown))
+                let unit = symbol_unit(self.graph, ix, place);
+                let (number, unit) = in_minutes(*number, unit);
+                let shown = shortest(number, TOLD_FIGURES);
+                unit.map_or(shown.clone(), |unit| unit.attach(&shown))
             }
         }
     }
@@ -231,6 +234,16 @@ pub(super) fn symbol_unit(graph: &Graph, ix: InfluenceIx, place: usize) -> Optio
     };
     let all: Vec<_> = graph.influences().collect();
     all.iter().find(drives).map(|(_, other)| other.law.input_unit.clone())
+}
+
+/// Long times in seconds are told in minutes.
+fn in_minutes(value: f64, unit: Option<Unit>) -> (f64, Option<Unit>) {
+    match (unit, Unit::parse("min")) {
+        (Some(unit), Ok(minutes)) if unit.code() == "s" && value >= 120.0 => {
+            unit.convert(value, &minutes).map_or((value, Some(unit)), |value| (value, Some(minutes)))
+        }
+        (unit, _) => (value, unit),
+    }
 }
 
 /// The placeholder key of an id.

@@ -11,7 +11,7 @@ use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};
 use crate::experiment::{Data, Run};
-use crate::quantity::decimals;
+use crate::quantity::significant::{decimals, round_decimals};
 use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
 use crate::technique::Technique;
 
@@ -122,7 +122,7 @@ fn table(voice: &Voice<'_>, run: &Run) -> Table {
     let readout = view(voice, voice.readout(), true);
     let column = |name: String, unit: &str| Column { name, unit: unit.to_owned() };
     let places = readout_decimals(voice);
-    let rounded = |value: f64| crate::quantity::round_decimals(value, places);
+    let rounded = |value: f64| round_decimals(value, places);
     let printed = run.rows.iter().zip(voice.levels()).map(|(row, level)| {
         [level, decimals(row.mean, places), decimals(row.two_sem, places), row.n.to_string()]
     });

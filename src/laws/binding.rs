@@ -91,7 +91,7 @@ const FREE_LIGAND: Law = Law {
     id: "free-ligand",
     family: FAMILY,
     title: "ligand left free when a binder takes some up",
-    formula: "F = L − C, with C as in tight-binding",
+    formula: "F = L − [(P + L + Kd) − √((P + L + Kd)² − 4·P·L)]/2",
     inputs: &[
         number("total_ligand", "L", "umol/L", NOT_NEGATIVE, "ligand in all", Plus),
         number("total_binder", "P", "umol/L", NOT_NEGATIVE, "binder in all", Minus),
@@ -100,7 +100,8 @@ const FREE_LIGAND: Law = Law {
     outputs: &[gives("free", "umol/L", "ligand left free")],
     assumptions: "one to one, at equilibrium",
     source: "Morrison 1969 (from memory) with mass balance",
-    setup: "",
+    setup: "{total_ligand} − [({total_binder} + {total_ligand} + {kd}) − √(({total_binder} + {total_ligand} + {kd})² − \
+            4({total_binder})({total_ligand}))]/2",
     example: "total_ligand=0:20:0.5 total_binder=10 kd=0.5",
     eval: |v| {
         let [ligand, binder, kd] = numbers(v)?;

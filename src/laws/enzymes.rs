@@ -394,7 +394,7 @@ const GAS_VOLUME: Law = Law {
     id: "gas-volume",
     family: FAMILY,
     title: "volume of a gas that a reaction gives off",
-    formula: "V = n·R·T/p",
+    formula: "V = c·Vl·R·T/p",
     inputs: &[
         number("amount_concentration", "c", "umol/L", NOT_NEGATIVE, "gas formed in each litre of liquid", Plus),
         number("liquid", "Vl", "mL", NOT_NEGATIVE, "volume of liquid", Plus),
@@ -402,7 +402,7 @@ const GAS_VOLUME: Law = Law {
         number("pressure", "p", "kPa", (0.1, 1e4), "pressure of the gas", Minus),
     ],
     outputs: &[gives("volume", "mL", "volume of gas")],
-    assumptions: "ideal gas; all of it leaves the liquid (n = c·Vl); vapour of water not counted",
+    assumptions: "ideal gas; all of it leaves the liquid (amount c·Vl); vapour of water not counted",
     source: "ideal gas law (textbook; R of CODATA)",
     setup: "({amount_concentration})({liquid})(8.314 J/(mol·K))({temperature:K})/({pressure})",
     example: "amount_concentration=0:5000:250 liquid=20 temperature=22 pressure=101.3",

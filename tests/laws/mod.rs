@@ -1,0 +1,3 @@
+//! The laws and quantities: outside values, properties, the commands.
+
+mod properties;

@@ -1,3 +1,5 @@
 //! The laws and quantities: outside values, properties, the commands.
 
+#![cfg(test)]
+
 mod properties;

@@ -27,7 +27,8 @@ fn value(symbol: &Symbol, example: f64, u: f64, w: f64) -> f64 {
 fn numeric() -> impl Iterator<Item = (&'static Law, Vec<f64>)> {
     all().filter(|law| law.inputs.iter().all(|symbol| symbol.kind == Kind::Number)).map(|law| {
         let example = law.read_example().unwrap().middle();
-        let numbers = example.iter().map(|v| if let Value::Number(x) = v { *x } else { unreachable!() }).collect();
+        let numbers =
+            example.iter().map(|v| if let Value::Number(x) = v { *x } else { panic!("not a number") }).collect();
         (law, numbers)
     })
 }
@@ -49,7 +50,7 @@ fn with(values: &[Value], place: usize, x: f64) -> Vec<Value> {
 fn at(values: &[Value], place: usize) -> f64 {
     match values[place] {
         Value::Number(x) => x,
-        _ => unreachable!(),
+        _ => panic!("not a number"),
     }
 }
 

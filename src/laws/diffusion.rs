@@ -56,7 +56,7 @@ const DIFFUSION_COEFFICIENT: Law = Law {
     title: "diffusion coefficient of a sphere",
     formula: "D = k·T/(6π·η·r)",
     inputs: &[
-        number("radius", "r", "nm", (0.05, 1e5), "hydrodynamic radius", Minus),
+        number("radius", "r", "nm", (0.01, 1e5), "hydrodynamic radius", Minus),
         number("viscosity", "η", "mPa.s", (0.05, 1e7), "viscosity of the liquid", Minus),
         number("temperature", "T", "Cel", CELSIUS, "temperature (viscosity held; in truth it falls too)", Plus),
     ],

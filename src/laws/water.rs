@@ -85,7 +85,7 @@ const SUCROSE_POTENTIAL: Law = Law {
     title: "solute potential of a sucrose solution as measured",
     formula: "Ψs = −C·R·T·(1 + a·C + b·C²), a = 0.270 L/mol, b = 0.182 L²/mol²",
     inputs: &[
-        number("concentration", "C", "mol/L", (0.0, 1.2), "concentration of sucrose at 20 °C", Minus),
+        number("concentration", "C", "mol/L", (0.0, 1.22), "concentration of sucrose at 20 °C", Minus),
         number("temperature", "T", "Cel", (0.0, 40.0), "temperature", Minus),
     ],
     outputs: &[gives("potential", "bar", "solute potential")],

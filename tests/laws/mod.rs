@@ -2,4 +2,8 @@
 
 #![cfg(test)]
 
+mod commands;
+mod limits;
 mod properties;
+mod quantities;
+mod reference;

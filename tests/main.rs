@@ -1,1 +1,3 @@
 //! The one integration binary: files by capability.
+
+mod laws;

@@ -46,6 +46,7 @@ const MICHAELIS_MENTEN: Law = Law {
     assumptions: "early rate, much more substrate than enzyme, one substrate, steady state",
     source: "Michaelis & Menten 1913; Briggs & Haldane 1925 (from memory)",
     setup: "({vmax})({substrate})/({km} + {substrate})",
+    example: "vmax=100 km=2 substrate=0:20:0.5",
     eval: |v| {
         let [vmax, km, substrate] = numbers(v)?;
         one(vmax * substrate / (km + substrate))
@@ -89,6 +90,7 @@ const MIXED_INHIBITION: Law = Law {
                   uncompetitive: Kic endless; pure noncompetitive: both alike",
     source: "Cornish-Bowden, Fundamentals of Enzyme Kinetics; Segel 1975 (from memory)",
     setup: "({vmax})({substrate})/[({km})(1 + {inhibitor}/{ki_free}) + ({substrate})(1 + {inhibitor}/{ki_bound})]",
+    example: "vmax=100 km=2 substrate=3 inhibitor=0:10:0.5 ki_free=1 ki_bound=inf",
     eval: |v| {
         let [vmax, km, substrate, inhibitor, free, bound] = numbers(v)?;
         one(vmax * substrate / (km * (1.0 + inhibitor / free) + substrate * (1.0 + inhibitor / bound)))
@@ -113,6 +115,7 @@ const MAXIMUM_RATE: Law = Law {
     assumptions: "each site works alone",
     source: "definition of the turnover number (textbook)",
     setup: "({turnover})({enzyme})({active})",
+    example: "turnover=600 enzyme=0:50:2 active=0.9",
     eval: |v| {
         let [turnover, enzyme, active] = numbers(v)?;
         one(turnover * enzyme * active / 1000.0)
@@ -144,6 +147,7 @@ const PRODUCT_FORMED: Law = Law {
                   use substrate-left)",
     source: "definition of a rate",
     setup: "({rate})({time})",
+    example: "rate=12 time=0:10:0.5",
     eval: |v| {
         let [rate, time] = numbers(v)?;
         one(rate * time)
@@ -168,6 +172,7 @@ const SUBSTRATE_REMAINING: Law = Law {
     assumptions: "early: the rate has not yet fallen (for the whole course use substrate-left)",
     source: "mass balance (textbook)",
     setup: "{start} − ({rate})({time})",
+    example: "start=500 rate=12 time=0:10:0.5",
     eval: |v| {
         let [start, rate, time] = numbers(v)?;
         let left = start - rate * time;
@@ -196,6 +201,7 @@ const SUBSTRATE_LEFT: Law = Law {
     assumptions: "the enzyme keeps its activity, product does not inhibit, no way back. W is Lambert's function",
     source: "Schnell & Mendoza 1997 Journal of Theoretical Biology 187:207 (from memory)",
     setup: "",
+    example: "start=10 vmax=1 km=2 time=0:20:1",
     eval: |v| {
         let [start, vmax, km, time] = numbers(v)?;
         if start <= 0.0 {
@@ -255,6 +261,7 @@ const Q10: Law = Law {
     assumptions: "Q10 is taken as constant, which holds over some 10 to 15 degrees; nothing is damaged by heat",
     source: "van 't Hoff 1884 (from memory); textbook",
     setup: "({rate})({q10})^[({to} − {from})/(10 °C)]",
+    example: "rate=5 q10=2.1 from=20 to=5:40:1",
     eval: |v| {
         let [rate, q10, from, to] = numbers(v)?;
         one(rate * libm::pow(q10, (to - from) / 10.0))
@@ -287,6 +294,7 @@ const ARRHENIUS_RATIO: Law = Law {
     assumptions: "one rate-limiting step, nothing is damaged by heat",
     source: "Arrhenius 1889 (from memory; R of CODATA)",
     setup: "exp[({activation} × 1000 J/kJ)/(8.314 J/(mol·K)) × (1/{from:K} − 1/{to:K})]",
+    example: "activation=50 from=20 to=5:40:1",
     eval: |v| {
         let [activation, from, to] = numbers(v)?;
         one(libm::exp(activation * 1000.0 / GAS.value * (1.0 / kelvin(from) - 1.0 / kelvin(to))))
@@ -319,6 +327,7 @@ const PH_ACTIVITY: Law = Law {
     assumptions: "two groups, pKa1 ≤ pKa2, reversible: nothing unfolds",
     source: "Michaelis & Davidsohn 1911; Dixon 1953 (from memory)",
     setup: "({vmax})/[1 + 10^({pka_low} − {ph}) + 10^({ph} − {pka_high})]",
+    example: "vmax=100 ph=4:11:0.25 pka_low=6 pka_high=9",
     eval: |v| {
         let [vmax, ph, low, high] = numbers(v)?;
         ensure(low <= high, "`pka_low` must not exceed `pka_high`")?;
@@ -340,6 +349,7 @@ const INACTIVATION: Law = Law {
     assumptions: "one step that does not go back (heat, acid or a reagent in excess)",
     source: "first-order loss (textbook)",
     setup: "e^(−({rate})({time}))",
+    example: "rate=0.1 time=0:40:2",
     eval: |v| {
         let [rate, time] = numbers(v)?;
         one(libm::exp(-rate * time))
@@ -365,6 +375,7 @@ const BUFFER_PH: Law = Law {
     assumptions: "less acid added than there is base, both forms present in plenty beside H⁺ and OH⁻",
     source: "Henderson 1908; Hasselbalch 1917 (from memory)",
     setup: "{pka} + log10[({base} − {added})/({acid} + {added})]",
+    example: "pka=7.2 base=10 acid=10 added=0:9.5:0.5",
     eval: |v| {
         let [pka, base, acid, added] = numbers(v)?;
         ensure(added < base, "the buffer is spent: `added` must be less than `base`")?;
@@ -383,7 +394,7 @@ const GAS_VOLUME: Law = Law {
     id: "gas-volume",
     family: FAMILY,
     title: "volume of a gas that a reaction gives off",
-    formula: "V = n·R·T/p",
+    formula: "V = c·Vl·R·T/p",
     inputs: &[
         number("amount_concentration", "c", "umol/L", NOT_NEGATIVE, "gas formed in each litre of liquid", Plus),
         number("liquid", "Vl", "mL", NOT_NEGATIVE, "volume of liquid", Plus),
@@ -391,9 +402,10 @@ const GAS_VOLUME: Law = Law {
         number("pressure", "p", "kPa", (0.1, 1e4), "pressure of the gas", Minus),
     ],
     outputs: &[gives("volume", "mL", "volume of gas")],
-    assumptions: "ideal gas; all of it leaves the liquid (n = c·Vl); vapour of water not counted",
+    assumptions: "ideal gas; all of it leaves the liquid (amount c·Vl); vapour of water not counted",
     source: "ideal gas law (textbook; R of CODATA)",
     setup: "({amount_concentration})({liquid})(8.314 J/(mol·K))({temperature:K})/({pressure})",
+    example: "amount_concentration=0:5000:250 liquid=20 temperature=22 pressure=101.3",
     eval: |v| {
         let [concentration, liquid, temperature, pressure] = numbers(v)?;
         one(concentration * liquid * millilitres_per(temperature, pressure))

@@ -23,10 +23,14 @@ mod potential;
 mod protein;
 mod row;
 mod separation;
+mod setup;
 mod statistics;
+mod typed;
 mod water;
 
-pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Setup, Symbol, UnitRule, Value};
+pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Symbol, UnitRule, Value};
+pub use setup::{Setup, Written};
+pub use typed::{Range, Typed, TypedError, nearest};
 
 /// Every law, family by family, in the order of the manual.
 pub fn all() -> impl Iterator<Item = &'static Law> {

@@ -39,6 +39,7 @@ pub(super) const NET_CHARGE: Law = Law {
                   pH of no charge good to ±0.5 to 1. Solved for pH it gives the isoelectric point (charge 0)",
     source: "Henderson 1908; Hasselbalch 1917; pKa set of Bjellqvist 1993 as in Biopython 1.88",
     setup: "",
+    example: "sequence=ACDEFGHIKLMNPQRSTVWY ph=0:14:0.5",
     eval: |v| match v {
         [Value::Text(sequence), Value::Number(ph)] => one(charge(&groups(sequence)?, *ph)),
         _ => Err(LawError::WrongCount { given: v.len(), expected: 2 }),

@@ -1,1 +1,10 @@
 //! The one integration binary: files by capability.
+
+#[cfg(test)]
+mod broken;
+#[cfg(test)]
+mod check;
+#[cfg(test)]
+mod mutation;
+#[cfg(test)]
+mod program;

@@ -4,8 +4,10 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::Failure;
-use crate::concepts;
+use super::{Failure, World};
+use crate::concepts::{self, Graph};
+use crate::diagnostic;
+use crate::render::Templates;
 use crate::source::{LIMIT, Sources};
 
 /// How deep folders within folders are searched.
@@ -68,6 +70,40 @@ pub(super) fn concepts(folder: Option<&Path>) -> Result<Sources, Failure> {
         );
     }
     Ok(sources)
+}
+
+/// The checked graph of a folder, or of the program's own concepts.
+///
+/// # Errors
+/// As [`concepts`]; or the faults, which have then been shown on standard error.
+pub(super) fn graph(folder: Option<&Path>, world: &mut World<'_>) -> Result<Graph, Failure> {
+    let sources = concepts(folder)?;
+    concepts::load_and_check(&sources).or_else(|faults| {
+        for fault in &faults {
+            writeln!(world.err, "{}", diagnostic::terminal(&sources, fault, world.colour))?;
+        }
+        Err(Failure::new("the concepts have faults").hint("`toehold check` shows them; mend them first"))
+    })
+}
+
+/// The program's templates, with those in the `templates` folder of a folder of concepts in their place.
+///
+/// # Errors
+/// A template that cannot be read or does not work.
+pub(super) fn templates(concepts: Option<&Path>) -> Result<Templates, Failure> {
+    let mut replaced = Vec::new();
+    let folder = concepts.map(|folder| folder.join("templates")).filter(|folder| folder.is_dir());
+    if let Some(folder) = folder {
+        for entry in fs::read_dir(&folder).map_err(|error| unreadable(&folder, &error))? {
+            let path = entry.map_err(|error| unreadable(&folder, &error))?.path();
+            if path.is_file() {
+                let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+                let text = fs::read_to_string(&path).map_err(|error| unreadable(&path, &error))?;
+                replaced.push((name, text));
+            }
+        }
+    }
+    Templates::new(&replaced).map_err(|error| Failure::new(format!("a template does not work: {error}")))
 }
 
 /// Reads a file, or all concept files and scenarios of a folder.

@@ -10,4 +10,4 @@ mod simulate;
 
 pub use model::{Fault, Model};
 pub use parameters::{Parameter, Parameters};
-pub use simulate::{Data, Row, Run, Trend, simulate};
+pub use simulate::{Data, Row, Run, Trend, Unknown, simulate};

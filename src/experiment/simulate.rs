@@ -64,6 +64,21 @@ pub struct Data {
     pub plain: Run,
     /// The run of the twist, where there is one.
     pub twisted: Option<Run>,
+    /// A sample of unknown level, read like the others.
+    pub unknown: Unknown,
+}
+
+/// A reading whose level is to be found from the table.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Unknown {
+    /// It lies between the level of this number and the next.
+    pub after: usize,
+    /// Its true level.
+    pub level: f64,
+    /// Its noiseless reading, in the unit shown.
+    pub reading: f64,
+    /// The level that a straight line between the two printed means gives for it.
+    pub on_the_line: f64,
 }
 
 /// Runs a technique.
@@ -79,7 +94,8 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
     if plain.trend == Trend::Unchanged {
         return Err(Refusal::NotVisible);
     }
-    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None }) };
+    let unknown = unknown(graph, technique, &model, scale, &plain)?;
+    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown }) };
     let model = model.twisted(graph, technique, at).map_err(refusal)?;
     let settings = at.get(graph).map_or_else(Settings::default, |twist| technique.settings.after(twist));
     let label = format!("noise/{}/twisted", technique.attempt);
@@ -88,7 +104,31 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
         Refusal::NotVisible | Refusal::NotOneDirection => Refusal::TwistDoesNotShow,
         other => other,
     })?;
-    Ok(Data { plain, twisted: Some(twisted) })
+    Ok(Data { plain, twisted: Some(twisted), unknown })
+}
+
+/// A level somewhere in the middle of two printed ones, and what it reads.
+fn unknown(
+    graph: &Graph,
+    technique: &Technique,
+    model: &Model,
+    scale: f64,
+    plain: &Run,
+) -> Result<Unknown, Refusal> {
+    let mut stream = technique.seed.stream(&format!("unknown/{}", technique.attempt));
+    let pairs: Vec<_> = plain.rows.iter().zip(plain.rows.iter().skip(1)).enumerate().collect();
+    // Of all gaps the one that shows best, so that a reading between two means is not lost in their bars.
+    let gap = |(_, (one, next)): &(usize, (&Row, &Row))| {
+        (next.mean - one.mean).abs() / (one.two_sem + next.two_sem).max(f64::MIN_POSITIVE)
+    };
+    let best = pairs.iter().max_by(|a, b| gap(a).total_cmp(&gap(b))).ok_or(Refusal::NotVisible)?;
+    let (after, (one, next)) = best;
+    let level = one.level + (next.level - one.level) * (0.35 + 0.3 * stream.unit());
+    let values = model.at(graph, &technique.settings, level).map_err(refusal)?;
+    let reading = scale * values.get(&graph.rig(technique.rig).readout).copied().unwrap_or(0.0);
+    let share = (reading - one.mean) / (next.mean - one.mean);
+    let on_the_line = one.level + (next.level - one.level) * share.clamp(0.0, 1.0);
+    Ok(Unknown { after: *after, level, reading, on_the_line })
 }
 
 fn refusal(fault: Fault) -> Refusal {

@@ -10,7 +10,7 @@ use crate::concepts::{ActIx, FieldIx, InfluenceIx, Path, QuantityIx, RigIx, Sett
 use crate::reasoning::{Verdict, derive};
 
 /// Fewest and most steps of a technique.
-pub const STEPS: std::ops::RangeInclusive<usize> = 3..=7;
+const STEPS: std::ops::RangeInclusive<usize> = 3..=7;
 
 /// A path with the act that starts it, the rig that reads it and what holds of both.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -6,9 +6,9 @@ use super::catalogue::{Candidate, Catalogue};
 use super::novelty::known_name;
 use super::refusal::Refusal;
 use super::{Form, Technique, TwistWish, Wish};
-use crate::concepts::graph::{Context, Graph, Influence, Setting};
+use crate::concepts::graph::{Context, Graph};
 use crate::concepts::written::TwistKind;
-use crate::concepts::{EntityIx, InfluenceIx, QuantityIx, Settings, Side, TwistAt};
+use crate::concepts::{EntityIx, QuantityIx, TwistAt};
 use crate::reasoning::{Direction, Verdict, derive};
 use crate::seed::{Seed, Stream};
 
@@ -78,7 +78,7 @@ fn draw_candidate<'a>(
         let principles: BTreeSet<_> = steps.iter().map(|step| graph.influence(*step).principle).collect();
         (form == Form::Long || steps.len() <= SHORT_STEPS)
             && wish.fields.iter().all(|field| fields.contains(field))
-            && wish.principle.is_none_or(|principle| principles.contains(&principle))
+            && wish.principles.iter().all(|principle| principles.contains(principle))
             && offers(graph, candidate, wish.twist)
     };
     let fitting: Vec<&Candidate> = catalogue.candidates().iter().filter(fits).collect();
@@ -186,15 +186,4 @@ fn draw_title(
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-/// Settings by id, for files.
-pub(crate) fn setting_ids<'a>(graph: &'a Graph, settings: &Settings) -> Vec<&'a str> {
-    settings.holds.iter().map(|ix| graph.setting(*ix)).map(|setting: &Setting| setting.id.as_str()).collect()
-}
-
-/// Sides by influence id, for files.
-pub(crate) fn side_ids<'a>(graph: &'a Graph, settings: &Settings) -> Vec<(&'a str, Side)> {
-    let named = |ix: &InfluenceIx| -> &'a Influence { graph.influence(*ix) };
-    settings.sides.iter().map(|(ix, side)| (named(ix).id.as_str(), *side)).collect()
 }

@@ -37,8 +37,8 @@ pub enum Form {
 pub struct Wish {
     /// Fields that the path must cross, all of them.
     pub fields: Vec<FieldIx>,
-    /// A principle that it must exercise.
-    pub principle: Option<PrincipleIx>,
+    /// Principles that it must exercise, all of them.
+    pub principles: Vec<PrincipleIx>,
     /// Length; drawn where it is not given.
     pub form: Option<Form>,
     /// Twist.

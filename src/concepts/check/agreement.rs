@@ -23,7 +23,9 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
             let key = (influence.part.to.value.as_str(), law.law.id, symbol.id);
             let before = uses.entry(key).or_default();
             let clash = before.iter().find(|(other, theirs)| {
-                *theirs != source && settings::can_meet(&exclusions, influence.part, other.part)
+                // Two that drive the same symbol never act at once: a technique in which they did is not composed.
+                let rivals = other.part.law.input.value == influence.part.law.input.value;
+                *theirs != source && !rivals && settings::can_meet(&exclusions, influence.part, other.part)
             });
             if let Some((other, theirs)) = clash {
                 faults.push(fault(symbol.id, (influence, source), (other, theirs)));

@@ -7,6 +7,8 @@
 //! A family of laws is one file (or a few) with one `const LAWS: &[Law]` each; [`all`] chains them in order.
 
 mod binding;
+mod charge;
+mod conditions;
 mod diffusion;
 mod digest;
 mod ecology;
@@ -19,7 +21,6 @@ mod light;
 mod melting;
 mod nucleic;
 mod potential;
-mod protein;
 mod row;
 mod separation;
 mod setup;
@@ -39,6 +40,7 @@ pub fn all() -> impl Iterator<Item = &'static Law> {
         water::LAWS,
         potential::LAWS,
         enzymes::LAWS,
+        conditions::LAWS,
         binding::LAWS,
         light::LAWS,
         nucleic::LAWS,

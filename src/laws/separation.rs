@@ -1,10 +1,10 @@
 //! Separation: what moves how far in a gel, a column, a tube.
 
+use super::charge;
 use super::law::Effect::{Depends, Minus, Plus};
 use super::law::Law;
 use super::row::{
-    ANY_NUMBER, NOT_NEGATIVE, PH, POSITIVE, ensure, found, given, gives, impossible, number, numbers, one, solved,
-    ten_to,
+    ANY_NUMBER, NOT_NEGATIVE, POSITIVE, ensure, found, given, gives, impossible, number, numbers, one, solved, ten_to,
 };
 use crate::quantity::constants::{CHARGE, GRAVITY};
 
@@ -24,9 +24,9 @@ pub(super) const LAWS: &[Law] = &[
     CHARGE_MOBILITY,
     RETENTION_FACTOR,
     PARTITION_COEFFICIENT,
-    IONISED_ACID,
-    IONISED_BASE,
-    super::protein::NET_CHARGE,
+    charge::IONISED_ACID,
+    charge::IONISED_BASE,
+    charge::NET_CHARGE,
     SETTLING_SPEED,
     ISOPYCNIC_DEPTH,
     TAIL_MOMENT,
@@ -276,54 +276,6 @@ const PARTITION_COEFFICIENT: Law = Law {
         let [_, void, total] = given(v)?;
         found(void + out * (total - void))
     })],
-};
-
-const IONISED_ACID: Law = Law {
-    id: "ionised-acid",
-    family: FAMILY,
-    title: "ionised share of an acid",
-    formula: "f = 1/(1 + 10^(pKa − pH))",
-    inputs: &[
-        number("ph", "pH", "1", PH, "pH", Plus),
-        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the acid group", Minus),
-    ],
-    outputs: &[gives("fraction", "1", "share that has given up its proton (and carries −1)")],
-    assumptions: "one group, dilute solution",
-    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
-    setup: "1/(1 + 10^({pka} − {ph}))",
-    example: "ph=0:14:0.5 pka=4.8",
-    eval: |v| {
-        let [ph, pka] = numbers(v)?;
-        one(1.0 / (1.0 + ten_to(pka - ph)))
-    },
-    inverses: &[
-        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10(out / (1.0 - out))))),
-        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10(out / (1.0 - out))))),
-    ],
-};
-
-const IONISED_BASE: Law = Law {
-    id: "ionised-base",
-    family: FAMILY,
-    title: "ionised share of a base",
-    formula: "f = 1/(1 + 10^(pH − pKa))",
-    inputs: &[
-        number("ph", "pH", "1", PH, "pH", Minus),
-        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the protonated group", Plus),
-    ],
-    outputs: &[gives("fraction", "1", "share that has taken up a proton (and carries +1)")],
-    assumptions: "one group, dilute solution",
-    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
-    setup: "1/(1 + 10^({ph} − {pka}))",
-    example: "ph=0:14:0.5 pka=9.2",
-    eval: |v| {
-        let [ph, pka] = numbers(v)?;
-        one(1.0 / (1.0 + ten_to(ph - pka)))
-    },
-    inverses: &[
-        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10((1.0 - out) / out)))),
-        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10((1.0 - out) / out)))),
-    ],
 };
 
 const SETTLING_SPEED: Law = Law {

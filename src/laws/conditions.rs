@@ -180,7 +180,7 @@ const GAS_VOLUME: Law = Law {
     outputs: &[gives("volume", "mL", "volume of gas")],
     assumptions: "ideal gas; all of it leaves the liquid (amount c·Vl); vapour of water not counted",
     source: "ideal gas law (textbook; R of CODATA)",
-    setup: "({amount_concentration})({liquid})(8.314 J/(mol·K))({temperature:K})/({pressure})",
+    setup: "({amount_concentration} × 10⁻⁶ mol/µmol)({liquid})(8.314 L·kPa/(mol·K))({temperature:K})/({pressure})",
     example: "amount_concentration=0:5000:250 liquid=20 temperature=22 pressure=101.3",
     eval: |v| {
         let [concentration, liquid, temperature, pressure] = numbers(v)?;

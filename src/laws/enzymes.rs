@@ -74,7 +74,7 @@ const MIXED_INHIBITION: Law = Law {
     assumptions: "reversible, at equilibrium at once, much more inhibitor than enzyme. Competitive: Kiu endless; \
                   uncompetitive: Kic endless; pure noncompetitive: both alike",
     source: "Cornish-Bowden, Fundamentals of Enzyme Kinetics; Segel 1975 (from memory)",
-    setup: "({vmax})({substrate})/[({km})(1 + {inhibitor}/{ki_free}) + ({substrate})(1 + {inhibitor}/{ki_bound})]",
+    setup: "({vmax})({substrate})/[({km})(1 + ({inhibitor})/({ki_free})) + ({substrate})(1 + ({inhibitor})/({ki_bound}))]",
     example: "vmax=100 km=2 substrate=3 inhibitor=0:10:0.5 ki_free=1 ki_bound=inf",
     eval: |v| {
         let [vmax, km, substrate, inhibitor, free, bound] = numbers(v)?;
@@ -99,7 +99,7 @@ const MAXIMUM_RATE: Law = Law {
     outputs: &[gives("rate", "umol/(L.min)", "rate with enzyme saturated")],
     assumptions: "each site works alone",
     source: "definition of the turnover number (textbook)",
-    setup: "({turnover})({enzyme})({active})",
+    setup: "({turnover})({enzyme} × 10⁻³ µmol/nmol)({active})",
     example: "turnover=600 enzyme=0:50:2 active=0.9",
     eval: |v| {
         let [turnover, enzyme, active] = numbers(v)?;

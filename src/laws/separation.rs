@@ -116,7 +116,7 @@ const FRAGMENT_SIZE: Law = Law {
     outputs: &[gives("length", "bp", "fragment length")],
     assumptions: "m > m0; the fitted values hold for one gel and between its longest and shortest band, about 0.5 to 20 kb",
     source: "Southern 1979 Analytical Biochemistry 100:319 (from memory)",
-    setup: "{k1}/({distance} − {m0}) + {k2}",
+    setup: "({k1})/({distance} − {m0}) + {k2}",
     example: "distance=2:8:0.5 m0=0.5 k1=9000 k2=-500",
     eval: |v| {
         let [distance, m0, k1, k2] = numbers(v)?;
@@ -207,7 +207,7 @@ const CHARGE_MOBILITY: Law = Law {
     assumptions: "free solution of low ionic strength (Hückel limit: the ion cloud is much wider than the particle); salt \
                   makes the true value smaller",
     source: "Hückel 1924 Physikalische Zeitschrift 25:204 (from memory)",
-    setup: "({charge})(1.60 × 10⁻¹⁹ C)/[6π({viscosity})({radius})]",
+    setup: "({charge})(1.60 × 10⁻¹⁹ C/e)/[6π({viscosity} × 10⁻³ Pa/mPa)({radius} × 10⁻⁹ m/nm)] × 10⁴ cm²/m²",
     example: "charge=-10:10:1 radius=2 viscosity=0.89",
     eval: |v| {
         let [charge, radius, viscosity] = numbers(v)?;
@@ -238,7 +238,7 @@ const RETENTION_FACTOR: Law = Law {
     outputs: &[gives("factor", "1", "retention factor")],
     assumptions: "spot and front measured at the same moment, no overload; how far the front ran does not matter",
     source: "textbook definition; Martin & Synge 1941 Biochemical Journal 35:1358 (from memory)",
-    setup: "{spot}/{front}",
+    setup: "({spot})/({front})",
     example: "spot=0:8:0.5 front=8",
     eval: |v| {
         let [spot, front] = numbers(v)?;
@@ -306,7 +306,7 @@ const SETTLING_SPEED: Law = Law {
     outputs: &[gives("speed", "um/s", "settling speed; a minus sign means that it rises")],
     assumptions: "a lone smooth sphere, slow flow (Reynolds number well below 1), far from walls",
     source: "Stokes 1851 (from memory)",
-    setup: "(2/9)({density_particle} − {density_fluid})(9.81 m/s²)({radius})²/({viscosity})",
+    setup: "(2/9)({density_particle} − {density_fluid})(1000 (kg/m³)/(g/cm³))(9.81 m/s²)({radius} × 10⁻⁶ m/µm)²/({viscosity} × 10⁻³ Pa/mPa) × 10⁶ µm/m",
     example: "radius=0.5:10:0.5 density_particle=1.08 density_fluid=1.00 viscosity=1.0",
     eval: |v| {
         let [radius, particle, fluid, viscosity] = numbers(v)?;

@@ -6,6 +6,7 @@
 //!
 //! A family of laws is one file (or a few) with one `const LAWS: &[Law]` each; [`all`] chains them in order.
 
+mod amounts;
 mod binding;
 mod charge;
 mod conditions;
@@ -49,6 +50,7 @@ pub fn all() -> impl Iterator<Item = &'static Law> {
         ecology::LAWS,
         statistics::LAWS,
         fits::LAWS,
+        amounts::LAWS,
     ]
     .into_iter()
     .flatten()

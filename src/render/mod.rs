@@ -1,0 +1,35 @@
+//! Rendering: a scenario as Markdown, as one page, as JSON, and its figures.
+//!
+//! Comes in: a [`Scenario`]. Goes out: text. **Must not know**: the graph, seeds: it cannot change a fact.
+
+mod front;
+mod markdown;
+mod templates;
+
+pub use markdown::markdown;
+pub use templates::Templates;
+
+use thiserror::Error;
+
+use crate::scenario::Scenario;
+
+/// Why nothing was rendered: a template is at fault.
+#[derive(Debug, Error)]
+#[error("{0}")]
+pub struct RenderError(String);
+
+impl From<tera::Error> for RenderError {
+    fn from(error: tera::Error) -> Self {
+        Self(error.to_string())
+    }
+}
+
+/// One line of JSON: the shape of [`Scenario`], with the Markdown in it.
+///
+/// # Errors
+/// A fault in a template.
+pub fn json(templates: &Templates, scenario: &Scenario) -> Result<String, RenderError> {
+    let mut whole = scenario.clone();
+    whole.markdown = markdown(templates, scenario)?;
+    serde_json::to_string(&whole).map_err(|error| RenderError(error.to_string()))
+}

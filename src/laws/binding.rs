@@ -173,7 +173,7 @@ const OXYGEN_SATURATION: Law = Law {
     outputs: &[gives("saturation", "1", "share of haem groups that carry oxygen")],
     assumptions: "adult human blood at 37 °C and pH 7.4; within 0.0055 of the measured curve",
     source: "Severinghaus 1979 Journal of Applied Physiology 46:599, equation 1",
-    setup: "1/[1 + 23400/({po2}³ + 150 × {po2})]",
+    setup: "1/[1 + (23400 mmHg³)/(({po2})³ + (150 mmHg²)({po2}))]",
     example: "po2=0:120:4",
     eval: |v| {
         let [p] = numbers(v)?;

@@ -63,7 +63,7 @@ const DIFFUSION_COEFFICIENT: Law = Law {
     outputs: &[gives("diffusion", "um2/s", "diffusion coefficient")],
     assumptions: "a sphere much larger than a water molecule (r above about 0.5 nm), dilute",
     source: "Einstein 1905; Sutherland 1905 (from memory)",
-    setup: "(1.38 × 10⁻²³ J/K)({temperature:K})/[6π({viscosity})({radius})]",
+    setup: "(1.38 × 10⁻²³ J/K)({temperature:K})/[6π({viscosity} × 10⁻³ Pa/mPa)({radius} × 10⁻⁹ m/nm)] × 10¹² µm²/m²",
     example: "radius=0.5:10:0.5 viscosity=0.89 temperature=25",
     eval: |v| {
         let [radius, viscosity, temperature] = numbers(v)?;
@@ -94,7 +94,7 @@ const FLUX: Law = Law {
     outputs: &[gives("flux", "nmol/(cm2.s)", "amount that crosses each square centimetre a second")],
     assumptions: "steady state, stirred on both sides",
     source: "Fick 1855 (from memory)",
-    setup: "({diffusion})({c_high} − {c_low})/({thickness})",
+    setup: "({diffusion} × 10⁻⁸ cm²/µm²)({c_high} − {c_low})(10⁶ nmol·L/(mol·cm³))/({thickness} × 10⁻⁴ cm/µm)",
     example: "diffusion=500 c_high=0:0.5:0.02 c_low=0 thickness=100",
     eval: |v| {
         let [diffusion, high, low, thickness] = numbers(v)?;
@@ -245,7 +245,7 @@ const RELEASED_CONCENTRATION: Law = Law {
     outputs: &[gives("concentration", "umol/L", "concentration outside")],
     assumptions: "vesicles take up so little of the volume (at most a tenth) that what is outside fills nearly all of it",
     source: "mass balance (textbook)",
-    setup: "({fraction})({inside})({volume_fraction})",
+    setup: "({fraction})({inside} × 1000 µmol/mmol)({volume_fraction})",
     example: "fraction=0:1:0.05 inside=40 volume_fraction=0.01",
     eval: |v| {
         let [fraction, inside, share] = numbers(v)?;
@@ -288,7 +288,7 @@ const NERNST_PARTITION: Law = Law {
     assumptions: "the dye crosses freely, binds to nothing, does not change the potential, and has come to equilibrium: \
                   inside over outside is exp(−FV/RT)",
     source: "mass balance with Nernst 1888 (from memory)",
-    setup: "({total})/[1 + ({volume_fraction})(exp(−(96485 C/mol)({potential})/[(8.314 J/(mol·K))({temperature:K})]) − 1)]",
+    setup: "({total})/[1 + ({volume_fraction})(exp(−(96485 C/mol)({potential} × 10⁻³ V/mV)/[(8.314 J/(mol·K))({temperature:K})]) − 1)]",
     example: "potential=-180:0:10 total=5 volume_fraction=0.02 temperature=25",
     eval: |v| {
         let [potential, total, share, temperature] = numbers(v)?;

@@ -73,7 +73,7 @@ const LOGISTIC_GROWTH: Law = Law {
     outputs: &[gives_like("numbers", "start", "numbers at that time")],
     assumptions: "constant capacity, no lag, no delay; growth is fastest at K/2; numbers above K fall",
     source: "Verhulst 1838 (from memory)",
-    setup: "({capacity})/[1 + ({capacity}/{start} − 1)e^(−({rate})({time}))]",
+    setup: "({capacity})/[1 + (({capacity})/({start}) − 1)e^(−({rate})({time}))]",
     example: "start=9.6 capacity=663 rate=0.547 time=0:18:1",
     eval: |v| {
         let [start, capacity, rate, time] = numbers(v)?;
@@ -297,7 +297,7 @@ const DOSE_RESPONSE: Law = Law {
     outputs: &[gives_like("response", "bottom", "response")],
     assumptions: "one way of acting, response at equilibrium",
     source: "Hill form; Finney 1976; Ritz et al. 2015 (from memory)",
-    setup: "{bottom} + ({top} − {bottom})/[1 + ({ec50}/{dose})^{slope}]",
+    setup: "{bottom} + ({top} − {bottom})/[1 + (({ec50})/({dose}))^{slope}]",
     example: "bottom=0 top=100 ec50=10 slope=1.5 dose=0:50:1",
     eval: |v| {
         let [bottom, top, ec50, slope, dose] = numbers(v)?;

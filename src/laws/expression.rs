@@ -190,7 +190,7 @@ const SILENCED_HALF_LIFE: Law = Law {
     outputs: &[gives("half_life", "min", "half-life now")],
     assumptions: "breakdown by silencing adds to the transcript's own and is proportional to the dose (no saturation)",
     source: "rates of breakdown in parallel (textbook)",
-    setup: "({half_life})/(1 + {dose}/{half_dose})",
+    setup: "({half_life})/[1 + ({dose})/({half_dose})]",
     example: "half_life=120 dose=0:50:2 half_dose=10",
     eval: |v| {
         let [half_life, dose, half_dose] = numbers(v)?;

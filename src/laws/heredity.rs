@@ -76,7 +76,7 @@ const RECOMBINATION: Law = Law {
     outputs: &[gives("recombinants", "1", "share of recombinant gametes")],
     assumptions: "crossovers do not hinder one another (no interference); never above one half",
     source: "Haldane 1919 Journal of Genetics 8:299 (from memory)",
-    setup: "½(1 − e^(−2 × {map_distance}/(100 cM)))",
+    setup: "½(1 − e^(−2({map_distance})/(100 cM)))",
     example: "map_distance=0:200:10",
     eval: |v| {
         let [distance] = numbers(v)?;

@@ -130,7 +130,7 @@ const ENERGY_TRANSFER: Law = Law {
     outputs: &[gives("efficiency", "1", "share of the donor's excitations passed on")],
     assumptions: "one donor, one acceptor, one distance, dyes that turn freely; tells distances of 0.5 to 2 R0 apart",
     source: "Förster 1948 (from memory); Stryer & Haugland 1967 PNAS 58:719 (from memory)",
-    setup: "1/[1 + ({distance}/{r0})⁶]",
+    setup: "1/[1 + (({distance})/({r0}))⁶]",
     example: "distance=1:10:0.25 r0=5",
     eval: |v| {
         let [distance, r0] = numbers(v)?;
@@ -314,7 +314,7 @@ const DECAY: Law = Law {
     outputs: &[gives_like("left", "start", "what is left")],
     assumptions: "each atom or molecule decays by itself; nothing is added",
     source: "Rutherford & Soddy 1902 (from memory)",
-    setup: "({start}) × 2^(−{time}/{half_life})",
+    setup: "({start}) × 2^[−({time})/({half_life})]",
     example: "start=1000 half_life=14.3 time=0:60:2",
     eval: |v| {
         let [start, half_life, time] = numbers(v)?;

@@ -8,6 +8,8 @@
 
 mod amounts;
 mod binding;
+mod charge;
+mod conditions;
 mod diffusion;
 mod digest;
 mod ecology;
@@ -20,7 +22,6 @@ mod light;
 mod melting;
 mod nucleic;
 mod potential;
-mod protein;
 mod row;
 mod separation;
 mod setup;
@@ -40,6 +41,7 @@ pub fn all() -> impl Iterator<Item = &'static Law> {
         water::LAWS,
         potential::LAWS,
         enzymes::LAWS,
+        conditions::LAWS,
         binding::LAWS,
         light::LAWS,
         nucleic::LAWS,

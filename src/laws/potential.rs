@@ -48,7 +48,7 @@ const NERNST_POTENTIAL: Law = Law {
     outputs: &[gives("potential", "mV", "potential inside minus outside")],
     assumptions: "one ion that can cross, at equilibrium; area and permeability do not matter",
     source: "Nernst 1888 (from memory; R and F of CODATA)",
-    setup: "(8.314 J/(mol·K))({temperature:K})/[({charge})(96485 C/mol)] × ln({outside}/{inside}) × 1000 mV/V",
+    setup: "(8.314 J/(mol·K))({temperature:K})/[({charge})(96485 C/mol)] × ln[({outside})/({inside})] × 1000 mV/V",
     example: "charge=1 outside=1:140:5 inside=140 temperature=37",
     eval: |v| {
         let [charge, outside, inside, temperature] = numbers(v)?;

@@ -1,10 +1,10 @@
 //! Separation: what moves how far in a gel, a column, a tube.
 
+use super::charge;
 use super::law::Effect::{Depends, Minus, Plus};
 use super::law::Law;
 use super::row::{
-    ANY_NUMBER, NOT_NEGATIVE, PH, POSITIVE, ensure, found, given, gives, impossible, number, numbers, one, solved,
-    ten_to,
+    ANY_NUMBER, NOT_NEGATIVE, POSITIVE, ensure, found, given, gives, impossible, number, numbers, one, solved, ten_to,
 };
 use crate::quantity::constants::{CHARGE, GRAVITY};
 
@@ -24,9 +24,9 @@ pub(super) const LAWS: &[Law] = &[
     CHARGE_MOBILITY,
     RETENTION_FACTOR,
     PARTITION_COEFFICIENT,
-    IONISED_ACID,
-    IONISED_BASE,
-    super::protein::NET_CHARGE,
+    charge::IONISED_ACID,
+    charge::IONISED_BASE,
+    charge::NET_CHARGE,
     SETTLING_SPEED,
     ISOPYCNIC_DEPTH,
     TAIL_MOMENT,
@@ -116,7 +116,7 @@ const FRAGMENT_SIZE: Law = Law {
     outputs: &[gives("length", "bp", "fragment length")],
     assumptions: "m > m0; the fitted values hold for one gel and between its longest and shortest band, about 0.5 to 20 kb",
     source: "Southern 1979 Analytical Biochemistry 100:319 (from memory)",
-    setup: "{k1}/({distance} − {m0}) + {k2}",
+    setup: "({k1})/({distance} − {m0}) + {k2}",
     example: "distance=2:8:0.5 m0=0.5 k1=9000 k2=-500",
     eval: |v| {
         let [distance, m0, k1, k2] = numbers(v)?;
@@ -207,7 +207,7 @@ const CHARGE_MOBILITY: Law = Law {
     assumptions: "free solution of low ionic strength (Hückel limit: the ion cloud is much wider than the particle); salt \
                   makes the true value smaller",
     source: "Hückel 1924 Physikalische Zeitschrift 25:204 (from memory)",
-    setup: "({charge})(1.60 × 10⁻¹⁹ C)/[6π({viscosity})({radius})]",
+    setup: "({charge})(1.60 × 10⁻¹⁹ C/e)/[6π({viscosity} × 10⁻³ Pa/mPa)({radius} × 10⁻⁹ m/nm)] × 10⁴ cm²/m²",
     example: "charge=-10:10:1 radius=2 viscosity=0.89",
     eval: |v| {
         let [charge, radius, viscosity] = numbers(v)?;
@@ -238,7 +238,7 @@ const RETENTION_FACTOR: Law = Law {
     outputs: &[gives("factor", "1", "retention factor")],
     assumptions: "spot and front measured at the same moment, no overload; how far the front ran does not matter",
     source: "textbook definition; Martin & Synge 1941 Biochemical Journal 35:1358 (from memory)",
-    setup: "{spot}/{front}",
+    setup: "({spot})/({front})",
     example: "spot=0:8:0.5 front=8",
     eval: |v| {
         let [spot, front] = numbers(v)?;
@@ -278,54 +278,6 @@ const PARTITION_COEFFICIENT: Law = Law {
     })],
 };
 
-const IONISED_ACID: Law = Law {
-    id: "ionised-acid",
-    family: FAMILY,
-    title: "ionised share of an acid",
-    formula: "f = 1/(1 + 10^(pKa − pH))",
-    inputs: &[
-        number("ph", "pH", "1", PH, "pH", Plus),
-        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the acid group", Minus),
-    ],
-    outputs: &[gives("fraction", "1", "share that has given up its proton (and carries −1)")],
-    assumptions: "one group, dilute solution",
-    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
-    setup: "1/(1 + 10^({pka} − {ph}))",
-    example: "ph=0:14:0.5 pka=4.8",
-    eval: |v| {
-        let [ph, pka] = numbers(v)?;
-        one(1.0 / (1.0 + ten_to(pka - ph)))
-    },
-    inverses: &[
-        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10(out / (1.0 - out))))),
-        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10(out / (1.0 - out))))),
-    ],
-};
-
-const IONISED_BASE: Law = Law {
-    id: "ionised-base",
-    family: FAMILY,
-    title: "ionised share of a base",
-    formula: "f = 1/(1 + 10^(pH − pKa))",
-    inputs: &[
-        number("ph", "pH", "1", PH, "pH", Minus),
-        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the protonated group", Plus),
-    ],
-    outputs: &[gives("fraction", "1", "share that has taken up a proton (and carries +1)")],
-    assumptions: "one group, dilute solution",
-    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
-    setup: "1/(1 + 10^({ph} − {pka}))",
-    example: "ph=0:14:0.5 pka=9.2",
-    eval: |v| {
-        let [ph, pka] = numbers(v)?;
-        one(1.0 / (1.0 + ten_to(ph - pka)))
-    },
-    inverses: &[
-        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10((1.0 - out) / out)))),
-        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10((1.0 - out) / out)))),
-    ],
-};
-
 const SETTLING_SPEED: Law = Law {
     id: "settling-speed",
     family: FAMILY,
@@ -354,7 +306,7 @@ const SETTLING_SPEED: Law = Law {
     outputs: &[gives("speed", "um/s", "settling speed; a minus sign means that it rises")],
     assumptions: "a lone smooth sphere, slow flow (Reynolds number well below 1), far from walls",
     source: "Stokes 1851 (from memory)",
-    setup: "(2/9)({density_particle} − {density_fluid})(9.81 m/s²)({radius})²/({viscosity})",
+    setup: "(2/9)({density_particle} − {density_fluid})(1000 (kg/m³)/(g/cm³))(9.81 m/s²)({radius} × 10⁻⁶ m/µm)²/({viscosity} × 10⁻³ Pa/mPa) × 10⁶ µm/m",
     example: "radius=0.5:10:0.5 density_particle=1.08 density_fluid=1.00 viscosity=1.0",
     eval: |v| {
         let [radius, particle, fluid, viscosity] = numbers(v)?;

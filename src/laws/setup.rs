@@ -77,7 +77,10 @@ impl Law {
             }
             let unit = code.as_deref().and_then(|code| Unit::parse(code).ok());
             let quantity = unit.map_or_else(|| digits.clone(), |unit| unit.attach(&digits));
-            substituted = substituted.replace(&format!("{{{}}}", symbol.id), &quantity);
+            let bracketed = format!("({quantity})");
+            let bare = if *number < 0.0 { &bracketed } else { &quantity };
+            substituted = substituted.replace(&format!("({{{}}})", symbol.id), &bracketed);
+            substituted = substituted.replace(&format!("{{{}}}", symbol.id), bare);
         }
         let figures = fewest.unwrap_or(EXACT).clamp(ANSWER.0, ANSWER.1);
         let unit = self.outputs.first().and_then(|output| self.code_out(output, written)).unwrap_or_default();
@@ -162,6 +165,13 @@ mod tests {
             ],
             "(12.5 µmol/(L·min))(3.0 mmol/L)/(2.1 mmol/L + 3.0 mmol/L)",
             "7.4 µmol/(L·min)",
+        );
+        case(
+            "dose-response",
+            &[-5.0, 100.0, 10.0, -1.5, 25.0],
+            &[],
+            "(−5) + (100 − (−5))/[1 + ((10)/(25))^(−1.5)]",
+            "16",
         );
         case("hybrid-fraction", &[3.0], &[], "2/2^3", "0.250");
         case("water-potential", &[-7.36, 0.0], &[], "(−7.36 bar) + (0 bar)", "−7.36 bar");

@@ -14,7 +14,7 @@ const ROWS: usize = 15;
 const WIDTH: f64 = 480.0;
 const HEIGHT: f64 = 320.0;
 const LEFT: f64 = 72.0;
-const RIGHT: f64 = 16.0;
+const RIGHT: f64 = 28.0;
 const TOP: f64 = 16.0;
 const BOTTOM: f64 = 52.0;
 const FONT: f64 = 12.0;
@@ -23,12 +23,29 @@ const FONT: f64 = 12.0;
 pub(super) struct Curve {
     /// What is drawn.
     pub(super) title: String,
-    /// Name and unit of the input.
-    pub(super) x_label: String,
-    /// Name and unit of the value.
-    pub(super) y_label: String,
+    /// The input.
+    pub(super) x: Label,
+    /// The value.
+    pub(super) y: Label,
     /// At least two points, in the order of the input.
     pub(super) points: Vec<(f64, f64)>,
+}
+
+/// What an axis shows.
+pub(super) struct Label {
+    /// Its name.
+    pub(super) name: String,
+    /// Its unit as readers write it; empty for plain numbers.
+    pub(super) unit: String,
+}
+
+impl Label {
+    /// Name and unit, the power of ten that the axis' numbers are to be multiplied by before the unit.
+    fn text(&self, power: i32) -> String {
+        let ten = if power == 0 { String::new() } else { format!("10{}", significant::superscript(power)) };
+        let parts: Vec<&str> = [ten.as_str(), self.unit.as_str()].into_iter().filter(|part| !part.is_empty()).collect();
+        if parts.is_empty() { self.name.clone() } else { format!("{} ({})", self.name, parts.join(" ")) }
+    }
 }
 
 /// An axis: from a round number to a round number, with round steps between.
@@ -59,6 +76,19 @@ impl Axis {
         })
     }
 
+    /// The power of ten taken out of the ticks, so that they are short: 0 where they are short as they are.
+    fn power(&self) -> i32 {
+        let greatest = self.ticks().map(f64::abs).fold(0.0, f64::max);
+        let exponent = format!("{greatest:e}").split_once('e').and_then(|(_, power)| power.parse().ok()).unwrap_or(0);
+        if (-2..=4).contains(&exponent) { 0 } else { exponent }
+    }
+
+    /// Each tick with the words that stand beside it.
+    fn written(&self) -> impl Iterator<Item = (f64, String)> + '_ {
+        let unit = libm::pow(10.0, f64::from(self.power()));
+        self.ticks().map(move |tick| (tick, significant::shortest(tick / unit, 6)))
+    }
+
     /// Where a value lies: 0 at the start of the axis, 1 at its end.
     fn share(&self, value: f64) -> f64 {
         (value - self.low) / (f64::from(self.n_steps) * self.step)
@@ -82,12 +112,12 @@ impl Curve {
             }
         }
         let ends = |axis: &Axis| {
-            let mut ticks = axis.ticks().map(|tick| significant::shortest(tick, 6));
+            let mut ticks = axis.written().map(|(_, words)| words);
             (ticks.next().unwrap_or_default(), ticks.last().unwrap_or_default())
         };
         let ((x_low, x_high), (y_low, y_high)) = (ends(&x_axis), ends(&y_axis));
         let margin = y_low.chars().count().max(y_high.chars().count());
-        let mut text = format!("  {}\n", self.y_label);
+        let mut text = format!("  {}\n", self.y.text(y_axis.power()));
         for (row, line) in field.iter().enumerate() {
             let label = match row {
                 0 => y_high.as_str(),
@@ -100,7 +130,7 @@ impl Curve {
         let _ = writeln!(text, "  {:margin$} └{}", "", "─".repeat(COLUMNS));
         let gap = COLUMNS.saturating_sub(x_low.chars().count());
         let _ = writeln!(text, "  {:margin$}  {x_low}{x_high:>gap$}", "");
-        let _ = write!(text, "  {:margin$}  {:^COLUMNS$}", "", self.x_label);
+        let _ = write!(text, "  {:margin$}  {:^COLUMNS$}", "", self.x.text(x_axis.power()));
         text.trim_end().to_owned()
     }
 
@@ -116,23 +146,19 @@ impl Curve {
             .set("font-size", FONT)
             .add(Title::new(self.title.clone()))
             .add(Description::new().add(svg::node::Text::new(self.description())));
-        for tick in x_axis.ticks() {
+        for (tick, text) in x_axis.written() {
             let x = across(tick);
             picture = picture.add(line(x, TOP, x, HEIGHT - BOTTOM, "#ddd")).add(words(
-                &significant::shortest(tick, 6),
+                &text,
                 x,
                 HEIGHT - BOTTOM + 16.0,
                 "middle",
             ));
         }
-        for tick in y_axis.ticks() {
+        for (tick, text) in y_axis.written() {
             let y = down(tick);
-            picture = picture.add(line(LEFT, y, WIDTH - RIGHT, y, "#ddd")).add(words(
-                &significant::shortest(tick, 6),
-                LEFT - 6.0,
-                y + 4.0,
-                "end",
-            ));
+            picture =
+                picture.add(line(LEFT, y, WIDTH - RIGHT, y, "#ddd")).add(words(&text, LEFT - 6.0, y + 4.0, "end"));
         }
         let points: Vec<String> =
             self.points.iter().map(|(x, y)| format!("{:.2},{:.2}", across(*x), down(*y))).collect();
@@ -146,8 +172,11 @@ impl Curve {
             .add(line(LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM, "#000"))
             .add(line(LEFT, TOP, LEFT, HEIGHT - BOTTOM, "#000"))
             .add(curve)
-            .add(words(&self.x_label, middle, HEIGHT - 10.0, "middle"))
-            .add(words(&self.y_label, 14.0, height, "middle").set("transform", format!("rotate(-90 14 {height})")))
+            .add(words(&self.x.text(x_axis.power()), middle, HEIGHT - 10.0, "middle"))
+            .add(
+                words(&self.y.text(y_axis.power()), 14.0, height, "middle")
+                    .set("transform", format!("rotate(-90 14 {height})")),
+            )
             .to_string()
     }
 
@@ -157,8 +186,8 @@ impl Curve {
         match (self.points.first(), self.points.last()) {
             (Some((x, y)), Some((x_end, y_end))) => format!(
                 "{} against {}: {} at {}, {} at {}",
-                self.y_label,
-                self.x_label,
+                self.y.text(0),
+                self.x.text(0),
                 write(*y),
                 write(*x),
                 write(*y_end),

@@ -4,7 +4,7 @@ use clap::Args;
 
 use super::super::{Exit, Failure, World};
 use super::list::{effect_text, law_json, unit_text};
-use super::plot::Curve;
+use super::plot::{Curve, Label};
 use super::{Format, named, print_json};
 use crate::laws::{Kind, Law, Symbol, UnitRule, Value};
 use crate::quantity::{Unit, significant};
@@ -74,12 +74,12 @@ fn describe(law: &Law, world: &mut World<'_>) -> Result<(), Failure> {
     writeln!(world.out)?;
     for (name, text) in [("assumes", law.assumptions), ("source", law.source)] {
         for (place, line) in wrap(text, WIDTH).iter().enumerate() {
-            writeln!(world.out, "  {:8}{line}", if place == 0 { name } else { "" })?;
+            writeln!(world.out, "  {:9}{line}", if place == 0 { name } else { "" })?;
         }
     }
     if !law.inverses.is_empty() {
         let solved: Vec<&str> = law.inverses.iter().map(|inverse| inverse.symbol).collect();
-        writeln!(world.out, "  solved  for {}", solved.join(", "))?;
+        writeln!(world.out, "  solved   for {}", solved.join(", "))?;
     }
     writeln!(world.out, "\n  toehold laws eval {} {}", law.id, law.example)?;
     Ok(())
@@ -151,8 +151,8 @@ fn curve(law: &'static Law, against: Option<&str>) -> Result<Option<Curve>, Fail
     let unit = |code: String, rule: UnitRule| if rule == UnitRule::Any { String::new() } else { code };
     Ok(Some(Curve {
         title: law.title.to_owned(),
-        x_label: label(symbol.id, &unit(unit_text(symbol), symbol.unit)),
-        y_label: label(output.id, &unit(law.unit_of(output), output.unit)),
+        x: label(symbol.id, &unit(unit_text(symbol), symbol.unit)),
+        y: label(output.id, &unit(law.unit_of(output), output.unit)),
         points,
     }))
 }
@@ -171,13 +171,8 @@ fn around(symbol: &Symbol, example: Option<&Value>) -> Vec<f64> {
     (0..=N_POINTS).map(|step| low + (high - low) * f64::from(step) / f64::from(N_POINTS)).collect()
 }
 
-/// A name with its unit in brackets, as readers write it.
-fn label(id: &str, code: &str) -> String {
-    let name = id.replace('_', " ");
-    match Unit::parse(code) {
-        Ok(unit) if unit.display().is_empty() => name,
-        Ok(unit) => format!("{name} ({})", unit.display()),
-        Err(_) if code.is_empty() => name,
-        Err(_) => format!("{name} ({})", code.replace('_', " ")),
-    }
+/// Words for an axis: the unit as readers write it, or which input's unit it is.
+fn label(id: &str, code: &str) -> Label {
+    let unit = Unit::parse(code).map_or_else(|_| code.replace('_', " "), |unit| unit.display().to_owned());
+    Label { name: id.replace('_', " "), unit }
 }

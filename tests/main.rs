@@ -8,3 +8,5 @@ mod check;
 mod mutation;
 #[cfg(test)]
 mod program;
+#[cfg(test)]
+mod signs;

@@ -1,12 +1,9 @@
 //! The one integration binary: files by capability.
 
-#[cfg(test)]
 mod broken;
-#[cfg(test)]
 mod check;
-#[cfg(test)]
+mod laws;
 mod mutation;
-#[cfg(test)]
 mod program;
 #[cfg(test)]
 mod signs;

@@ -6,3 +6,4 @@ mod laws;
 mod mutation;
 mod program;
 mod scenarios;
+mod signs;

@@ -5,6 +5,7 @@
 
 mod agree;
 mod calculation;
+mod figure;
 mod front;
 mod generate;
 mod guide;
@@ -18,6 +19,7 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
+pub use figure::{Figure, FrontPlot};
 pub use front::{Front, FrontError, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use write::write;
@@ -126,6 +128,13 @@ pub struct Column {
     pub unit: String,
 }
 
+impl Column {
+    /// Name and unit: "Sucrose outside (mol/L)".
+    pub fn header(&self) -> String {
+        if self.unit.is_empty() { self.name.clone() } else { format!("{} ({})", self.name, self.unit) }
+    }
+}
+
 /// The second question and its answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct TwistView {
@@ -220,23 +229,6 @@ pub struct ScaffoldStep {
     pub told: bool,
     /// What a wrong direction betrays, where a misconception is known.
     pub reply: Option<String>,
-}
-
-/// What the data plot needs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Figure {
-    /// Title.
-    pub title: String,
-    /// Horizontal axis.
-    pub x: Column,
-    /// Vertical axis.
-    pub y: Column,
-    /// Bars for categories, a line for amounts.
-    pub bars: bool,
-    /// The whole in words.
-    pub alternative: String,
-    /// What the schematic shows.
-    pub picture: String,
 }
 
 /// What a scenario exercises.

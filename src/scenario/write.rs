@@ -6,7 +6,7 @@ use super::map::map;
 use super::parts::parts;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
-use super::{Column, Figure, Prediction, QuantityView, Scenario, Table, TwistView};
+use super::{Column, Figure, FrontPlot, Prediction, QuantityView, Scenario, Table, TwistView};
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};
@@ -47,8 +47,7 @@ pub fn write(
     data: &Data,
 ) -> Result<Scenario, Disagreement> {
     let (direction, twisted_direction) = agree(plain, twisted, data)?;
-    let verdicts =
-        Verdicts { plain: plain.clone(), twisted: twisted.cloned(), direction, twisted_direction };
+    let verdicts = Verdicts { plain: plain.clone(), twisted: twisted.cloned(), direction, twisted_direction };
     let voice = Voice::new(graph, technique, data);
     let (parts, guide) = parts(&voice, &verdicts);
     let (purpose, how) = stimulus(&voice);
@@ -60,6 +59,8 @@ pub fn write(
         }
     }
     let map = map(graph, technique, &parts);
+    let figure = figure(&voice, direction);
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars };
     Ok(Scenario {
         version: SHAPE,
         id: identity(technique),
@@ -76,9 +77,9 @@ pub fn write(
         principles: technique.principles(graph).iter().map(|ix| graph.principle(*ix).id.clone()).collect(),
         fields,
         scaffold: scaffold(&voice, &verdicts),
-        figure: figure(&voice, direction),
+        figure,
         cautions: cautions(&voice),
-        front: Front::of(graph, technique, data),
+        front: Front { plot, ..Front::of(graph, technique, data) },
         markdown: String::new(),
         parts,
         guide,
@@ -123,9 +124,11 @@ fn table(voice: &Voice<'_>, run: &Run) -> Table {
     let column = |name: String, unit: &str| Column { name, unit: unit.to_owned() };
     let places = readout_decimals(voice);
     let rounded = |value: f64| round_decimals(value, places);
-    let printed = run.rows.iter().zip(voice.levels()).map(|(row, level)| {
-        [level, decimals(row.mean, places), decimals(row.two_sem, places), row.n.to_string()]
-    });
+    let printed = run
+        .rows
+        .iter()
+        .zip(voice.levels())
+        .map(|(row, level)| [level, decimals(row.mean, places), decimals(row.two_sem, places), row.n.to_string()]);
     Table {
         columns: vec![
             column(dial.name, &dial.unit_shown),

@@ -27,9 +27,9 @@ impl Seed {
     /// The stream of this label.
     pub fn stream(self, label: &str) -> Stream {
         // FNV-1a over the label: fixed for ever, since scenario bytes depend on it.
-        let hash = label.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-            (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
-        });
+        let hash = label
+            .bytes()
+            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3));
         Stream(ChaCha8Rng::seed_from_u64(mix(self.0 ^ mix(hash))))
     }
 }
@@ -93,10 +93,9 @@ mod tests {
     fn bytes_never_change() {
         let mut stream = Seed(42).stream("test");
         let draws: Vec<usize> = (0..6).map(|_| stream.below(1000)).collect();
-        assert_eq!(draws, FIRST_DRAWS);
+        // Scenario bytes depend on these for ever.
+        assert_eq!(draws, [308, 188, 910, 375, 542, 509]);
     }
-
-    const FIRST_DRAWS: [usize; 6] = [0; 6];
 
     #[test]
     fn labels_split() {

@@ -15,6 +15,8 @@ pub struct Figure {
     pub y: Column,
     /// Bars for categories, a line for amounts.
     pub bars: bool,
+    /// The reader is to draw it: a student's copy has an empty grid instead.
+    pub to_draw: bool,
     /// The plot in words.
     pub alternative: String,
     /// Container of the schematic.

@@ -12,6 +12,7 @@ mod guide;
 mod map;
 mod mention;
 mod parts;
+mod samples;
 mod scaffold;
 mod text;
 mod write;
@@ -72,6 +73,12 @@ pub struct Scenario {
     pub figure: Figure,
     /// What it exercises.
     pub map: MapView,
+    /// Answers to a long question as students might write them, marked point by point.
+    pub samples: Vec<SampleAnswer>,
+    /// What the readings are compared with.
+    pub controls: Controls,
+    /// For the talk after it.
+    pub debrief: Vec<String>,
     /// Hazards of what it names.
     pub cautions: Vec<String>,
     /// The whole as Markdown, filled in by `render`.
@@ -79,6 +86,26 @@ pub struct Scenario {
     /// What is needed to make it again.
     #[serde(skip)]
     pub front: Front,
+}
+
+/// What the readings are compared with.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Controls {
+    /// Where the treatment is least.
+    pub negative: String,
+    /// What shows that the reading can respond: a later quantity of the path, set directly.
+    pub positive: String,
+}
+
+/// An answer as a student might write it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SampleAnswer {
+    /// `full`, `middling` or `misconception`.
+    pub kind: &'static str,
+    /// The answer to each part, by label.
+    pub answers: Vec<(String, String)>,
+    /// Points that it earns.
+    pub earned: Vec<String>,
 }
 
 /// A quantity as a reader meets it.
@@ -189,6 +216,14 @@ pub enum PartKind {
     PredictAndJustify,
     /// A reading turned into a level.
     Estimate,
+    /// A graph from the table.
+    Construct,
+    /// A further control.
+    Propose,
+    /// What the technique cannot tell.
+    Limitation,
+    /// A reading that nobody expected.
+    Unexpected,
 }
 
 /// One point of the guide.
@@ -206,6 +241,10 @@ pub struct Point {
     pub reject: Vec<String>,
     /// Principle that it shows, where it shows one.
     pub principle: Option<String>,
+    /// As a good student would write it.
+    pub model: String,
+    /// As a student would write it who holds the misconception behind the likeliest wrong answer.
+    pub wrong: String,
 }
 
 /// One step of "what do you already know".

@@ -34,7 +34,7 @@ impl Seed {
     }
 }
 
-/// The finaliser of SplitMix64 (Steele, Lea & Flood 2014): every input bit moves every output bit.
+/// The finaliser of `SplitMix64` (Steele, Lea & Flood 2014): every input bit moves every output bit.
 fn mix(value: u64) -> u64 {
     let z = value.wrapping_add(0x9e37_79b9_7f4a_7c15);
     let z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);

@@ -372,7 +372,7 @@ impl Paper<'_, '_> {
         let (low, high) = accepted_levels(voice);
         let unit = &voice.dial().unit;
         let rows_end = voice.technique.levels.len().saturating_sub(1);
-        let best = (unknown.level + unknown.on_the_line) / 2.0;
+        let best = f64::midpoint(unknown.level, unknown.on_the_line);
         let statement = format!(
             "About {}, read between {} and {}; accept {} to {}.",
             unit.attach(&figures(best, 2)),

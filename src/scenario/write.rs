@@ -7,9 +7,7 @@ use super::parts::parts;
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
-use super::{
-    Column, Controls, Figure, FrontPlot, PartKind, Prediction, QuantityView, Scenario, Table, TwistView,
-};
+use super::{Column, Controls, Figure, FrontPlot, PartKind, Prediction, QuantityView, Scenario, Table, TwistView};
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};

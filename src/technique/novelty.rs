@@ -28,7 +28,7 @@ pub(super) fn known_name(graph: &Graph, title: &str) -> bool {
 fn bag(name: &str) -> Vec<String> {
     let words = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
     let mut words: Vec<String> =
-        words.map(|word| word.to_lowercase()).map(|word| word.trim_end_matches('s').to_owned()).collect();
+        words.map(str::to_lowercase).map(|word| word.trim_end_matches('s').to_owned()).collect();
     words.sort();
     words
 }

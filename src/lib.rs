@@ -1,5 +1,19 @@
 //! Toehold: original invented-technique questions whose data are computed and whose answers are proved.
+//!
+//! A scenario's way through the house, room by room, each knowing only those before it:
+//! [`concepts`] are read and checked into a graph; [`reasoning`] derives what follows from signs; [`technique`] draws a
+//! path that nobody has walked; [`experiment`] runs its [`laws`] in [`quantity`] units; [`scenario`] writes it down where
+//! both agree; [`cli`] is the door.
 
 pub mod cli;
+pub mod concepts;
+pub mod diagnostic;
+pub mod experiment;
 pub mod laws;
+pub mod quantity;
 pub mod reasoning;
+pub mod render;
+pub mod scenario;
+pub mod seed;
+pub mod source;
+pub mod technique;

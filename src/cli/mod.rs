@@ -2,9 +2,14 @@
 //!
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
+pub mod check;
 mod diagram;
 pub mod explain;
+mod files;
+pub mod generate;
 pub mod laws;
+pub mod render;
+mod store;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -29,12 +34,14 @@ pub struct Failure {
     pub message: String,
     /// What to do about it.
     pub hint: Option<String>,
+    /// The reader of our output went away: no fault, and nobody to tell.
+    quiet: bool,
 }
 
 impl Failure {
     /// A message without a hint.
     pub fn new(message: impl Into<String>) -> Self {
-        Self { message: message.into(), hint: None }
+        Self { message: message.into(), hint: None, quiet: false }
     }
 
     /// The same with a hint.
@@ -47,7 +54,8 @@ impl Failure {
 
 impl From<io::Error> for Failure {
     fn from(error: io::Error) -> Self {
-        Self::new(format!("could not write the output: {error}"))
+        let failure = Self::new(format!("could not write the output: {error}"));
+        Self { quiet: error.kind() == io::ErrorKind::BrokenPipe, ..failure }
     }
 }
 
@@ -61,6 +69,15 @@ pub struct World<'a> {
     pub colour: bool,
     /// Whether standard error is a terminal (progress bars).
     pub interactive: bool,
+    /// Time since 1970 in nanoseconds: where a seed is not given, it comes from here.
+    pub now: u64,
+}
+
+impl World<'_> {
+    /// A seed from the clock.
+    fn clock_seed(&self) -> u64 {
+        crate::seed::Seed(self.now).of_run(1, 0).0
+    }
 }
 
 /// Original invented-technique biology questions whose data are computed and whose answers are proved.
@@ -73,7 +90,10 @@ struct Arguments {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    Generate(generate::Arguments),
+    Check(check::Arguments),
     Explain(explain::Arguments),
+    Render(render::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -88,11 +108,15 @@ where
         Err(error) => return usage(&error, world),
     };
     let result = match &parsed.command {
+        Command::Generate(arguments) => generate::run(arguments, world),
+        Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {
         Ok(exit) => exit,
+        Err(failure) if failure.quiet => Exit::Done,
         Err(failure) => {
             let _ = writeln!(world.err, "error: {}", failure.message);
             if let Some(hint) = failure.hint {

@@ -5,6 +5,8 @@
 
 use thiserror::Error;
 
+use crate::quantity::{Unit, significant};
+
 /// A value that goes into or comes out of a law, in the unit that its symbol states.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Value {
@@ -70,6 +72,8 @@ pub struct Symbol {
     pub meaning: &'static str,
     /// Effect on the first output of raising it.
     pub effect: Effect,
+    /// What the command line takes where it is not given.
+    pub default: Option<f64>,
 }
 
 /// One output of a law.
@@ -114,6 +118,9 @@ pub struct Law {
     /// The right-hand side with `{symbol}` in place of each input, for "show the setup"; empty where no class would
     /// work it by hand.
     pub setup: &'static str,
+    /// Believable inputs as the command line takes them, one of them a range (`start:stop:step`) where a curve is worth
+    /// drawing; `show` plots it, the bench and the tests run it.
+    pub example: &'static str,
     /// The formula itself. Inputs have been checked against kind and range.
     pub eval: fn(&[Value]) -> Result<Vec<Value>, LawError>,
     /// Solved for some inputs, where a calculation part asks for them.
@@ -124,7 +131,7 @@ pub struct Law {
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum LawError {
     /// A value lies outside the range in which the law holds.
-    #[error("`{symbol}` is {value}, outside {low} to {high} {unit}")]
+    #[error("{}", outside(.symbol, *.value, (*.low, *.high), .unit))]
     OutOfRange {
         /// The input's id.
         symbol: &'static str,
@@ -158,17 +165,11 @@ pub enum LawError {
     Impossible(String),
 }
 
-/// A worked calculation, ready to print.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Setup {
-    /// The formula in symbols.
-    pub formula: &'static str,
-    /// The right-hand side with numbers and units in place of the symbols.
-    pub substituted: String,
-    /// The value of the first output.
-    pub value: f64,
-    /// Its unit (UCUM code).
-    pub unit: String,
+/// "`ph` is 20, outside −1 to 15" with the unit behind, where there is one.
+fn outside(symbol: &str, value: f64, (low, high): (f64, f64), unit: &str) -> String {
+    let write = |number: f64| significant::shortest(number, 6);
+    let range = format!("`{symbol}` is {}, outside {} to {}", write(value), write(low), write(high));
+    Unit::parse(unit).map_or_else(|_| range.clone(), |unit| unit.attach(&range))
 }
 
 impl Law {
@@ -188,7 +189,35 @@ impl Law {
         for (symbol, value) in self.inputs.iter().zip(inputs) {
             symbol.admits(value)?;
         }
-        (self.eval)(inputs)
+        let outputs = (self.eval)(inputs)?;
+        let endless = |value: &Value| matches!(value, Value::Number(x) if !x.is_finite());
+        if outputs.iter().any(endless) {
+            return Err(LawError::Impossible("these inputs give no finite value".to_owned()));
+        }
+        Ok(outputs)
+    }
+
+    /// The input of this name that makes the first output this value, the other inputs held; its own place is not read.
+    ///
+    /// # Errors
+    /// The law has no inverse for that input; no value in range gives that output.
+    pub fn solve(&self, symbol: &str, output: f64, inputs: &[Value]) -> Result<f64, LawError> {
+        let (Some(inverse), Some((_, input))) =
+            (self.inverses.iter().find(|inverse| inverse.symbol == symbol), self.input(symbol))
+        else {
+            return Err(LawError::Impossible(format!("`{}` is not solved for `{symbol}`", self.id)));
+        };
+        if inputs.len() != self.inputs.len() {
+            return Err(LawError::WrongCount { given: inputs.len(), expected: self.inputs.len() });
+        }
+        for (other, value) in self.inputs.iter().zip(inputs) {
+            if other.id != symbol {
+                other.admits(value)?;
+            }
+        }
+        let value = (inverse.solve)(output, inputs)?;
+        input.admits(&Value::Number(value))?;
+        Ok(value)
     }
 
     /// The first output as a number.
@@ -204,6 +233,13 @@ impl Law {
 }
 
 impl Symbol {
+    /// The same symbol, taken as this where the command line does not give it.
+    #[must_use]
+    pub const fn or(mut self, default: f64) -> Self {
+        self.default = Some(default);
+        self
+    }
+
     /// Checks kind and range.
     ///
     /// # Errors

@@ -4,16 +4,56 @@
 //! Comes in: values in the units that each symbol states. Goes out: values in the stated output units.
 //! **Must not know**: the concept graph, signs of influences, scenarios, prose, randomness.
 //!
-//! A family of laws is one file with one `pub(crate) const LAWS: &[Law]`; [`all`] chains the families in order.
+//! A family of laws is one file (or a few) with one `const LAWS: &[Law]` each; [`all`] chains them in order.
 
+mod amounts;
+mod binding;
+mod charge;
+mod conditions;
+mod diffusion;
+mod digest;
+mod ecology;
+mod enzymes;
+mod expression;
+mod fits;
+mod heredity;
 mod law;
+mod light;
+mod melting;
+mod nucleic;
+mod potential;
+mod row;
 mod separation;
+mod setup;
+mod statistics;
+mod typed;
+mod water;
 
-pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Setup, Symbol, UnitRule, Value};
+pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Symbol, UnitRule, Value};
+pub use setup::{Setup, Written};
+pub use typed::{Range, Typed, TypedError, nearest};
 
 /// Every law, family by family, in the order of the manual.
 pub fn all() -> impl Iterator<Item = &'static Law> {
-    [separation::LAWS].into_iter().flatten()
+    [
+        separation::LAWS,
+        diffusion::LAWS,
+        water::LAWS,
+        potential::LAWS,
+        enzymes::LAWS,
+        conditions::LAWS,
+        binding::LAWS,
+        light::LAWS,
+        nucleic::LAWS,
+        expression::LAWS,
+        heredity::LAWS,
+        ecology::LAWS,
+        statistics::LAWS,
+        fits::LAWS,
+        amounts::LAWS,
+    ]
+    .into_iter()
+    .flatten()
 }
 
 /// The law of this id.

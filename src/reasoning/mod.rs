@@ -1,9 +1,13 @@
-//! Reasoning with signs alone: what follows from the arrows, and what does not.
+//! Reasoning: from signs alone to a prediction, as a value that another module can check.
 //!
-//! Comes in: signed arrows. Goes out: a direction, or a refusal that says why. **Must not know**: the laws, any
-//! magnitude, randomness.
+//! Comes in: the graph, a bench act, a path, settings, a twist. Goes out: a [`Derivation`].
+//! **Must not know**: laws, any number, randomness.
 
+mod derive;
 pub mod press;
-pub mod sign;
+mod sign;
+mod verify;
 
-pub use sign::Sign;
+pub use derive::{Derivation, Route, Step, Verdict, Withheld, derive, derive_with_unknown};
+pub use sign::{Direction, Sign, StepSign};
+pub use verify::{Unproved, necessary, verify};

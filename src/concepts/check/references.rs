@@ -1,0 +1,88 @@
+//! Every reference leads to a part.
+
+use super::super::written::Text;
+use super::scope::{List, Scope, span};
+use crate::diagnostic::{Code, Diagnostic, code};
+use crate::source::FileId;
+
+pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
+    parts(scope, faults);
+    influences(scope, faults);
+    bench(scope, faults);
+}
+
+/// One kind of target.
+struct Target<'s, 'a, T> {
+    list: &'s List<'a, T>,
+    code: &'static Code,
+    noun: &'static str,
+}
+
+impl<T> Target<'_, '_, T> {
+    fn expect<'t>(&self, file: FileId, ids: impl IntoIterator<Item = &'t Text>, faults: &mut Vec<Diagnostic>) {
+        for id in ids {
+            if !self.list.knows(&id.value) {
+                let message = format!("there is no {} `{}`", self.noun, id.value);
+                let fault = Diagnostic::error(self.code, span(file, id), message);
+                faults.push(fault.did_you_mean(&id.value, self.list.ids()));
+            }
+        }
+    }
+}
+
+fn parts(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
+    let entity = Target { list: &scope.entities, code: &code::UNKNOWN_ENTITY, noun: "entity" };
+    let principle = Target { list: &scope.principles, code: &code::UNKNOWN_PRINCIPLE, noun: "principle" };
+    let setting = setting(scope);
+    for located in &scope.quantities.parts {
+        entity.expect(located.file, [&located.part.entity], faults);
+    }
+    for located in &scope.principles.parts {
+        principle.expect(located.file, &located.part.requires, faults);
+    }
+    for located in &scope.settings.parts {
+        setting.expect(located.file, &located.part.excludes, faults);
+    }
+}
+
+fn influences(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
+    let principle = Target { list: &scope.principles, code: &code::UNKNOWN_PRINCIPLE, noun: "principle" };
+    let (quantity, setting) = (quantity(scope), setting(scope));
+    for located in &scope.influences.parts {
+        let (file, influence) = (located.file, located.part);
+        quantity.expect(file, [&influence.from, &influence.to], faults);
+        principle.expect(file, [&influence.principle], faults);
+        setting.expect(file, influence.needs.iter().chain(&influence.excludes), faults);
+        for twist in &influence.twists {
+            setting.expect(file, twist.remove.iter().chain(&twist.add), faults);
+        }
+    }
+}
+
+fn bench(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
+    let act = Target { list: &scope.acts, code: &code::UNKNOWN_ACT, noun: "act" };
+    let influence = Target { list: &scope.influences, code: &code::UNKNOWN_INFLUENCE, noun: "influence" };
+    let (quantity, setting) = (quantity(scope), setting(scope));
+    for located in &scope.acts.parts {
+        quantity.expect(located.file, std::iter::once(&located.part.dial).chain(&located.part.changes), faults);
+        setting.expect(located.file, &located.part.needs, faults);
+    }
+    for located in &scope.rigs.parts {
+        quantity.expect(located.file, [&located.part.readout], faults);
+        setting.expect(located.file, &located.part.needs, faults);
+    }
+    for located in &scope.contexts.parts {
+        act.expect(located.file, located.part.purposes.iter().map(|purpose| &purpose.act), faults);
+    }
+    for located in &scope.known.parts {
+        influence.expect(located.file, &located.part.path, faults);
+    }
+}
+
+fn quantity<'s, 'a>(scope: &'s Scope<'a>) -> Target<'s, 'a, super::super::written::Quantity> {
+    Target { list: &scope.quantities, code: &code::UNKNOWN_QUANTITY, noun: "quantity" }
+}
+
+fn setting<'s, 'a>(scope: &'s Scope<'a>) -> Target<'s, 'a, super::super::written::Setting> {
+    Target { list: &scope.settings, code: &code::UNKNOWN_SETTING, noun: "setting" }
+}

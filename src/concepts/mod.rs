@@ -1,0 +1,19 @@
+//! The concepts: YAML files read into typed parts, checked, and joined into the graph.
+//!
+//! Comes in: sources (bytes with a name). Goes out: a [`Graph`], or every fault of every file.
+//! **Must not know**: scenarios, seeds, prose, rendering.
+
+mod check;
+mod embedded;
+pub mod graph;
+mod ids;
+mod load;
+mod path;
+pub mod written;
+
+pub use check::{check, finite_difference, load_and_check};
+pub use embedded::{embedded, is_concept_file};
+pub use graph::Graph;
+pub use ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};
+pub use load::{Written, load, unreadable};
+pub use path::{Path, Settings, Side, TwistAt, sides};

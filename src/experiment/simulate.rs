@@ -1,0 +1,234 @@
+//! Running the model at every level, plain and twisted, and reading it.
+
+use super::model::{Fault, Model};
+use super::noise::{Replicates, spread};
+use super::parameters::Parameters;
+use crate::concepts::graph::{Graph, Reading};
+use crate::concepts::{QuantityIx, Settings};
+use crate::technique::{Refusal, Technique};
+
+/// Points of a curve between the first and the last level.
+const CURVE_POINTS: u32 = 24;
+/// A visible change is at least this many standard errors ...
+const VISIBLE_SEM: f64 = 6.0;
+/// ... and this many steps of the instrument.
+const VISIBLE_STEPS: f64 = 5.0;
+/// "Unchanged" means a noiseless change below this many standard errors.
+const FLAT_SEM: f64 = 0.5;
+
+/// What the noiseless readout does from the first level to the last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Trend {
+    /// Goes up at every level.
+    Rises,
+    /// Goes down at every level.
+    Falls,
+    /// Changes by less than anyone could see.
+    Unchanged,
+}
+
+/// One line of the table.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Row {
+    /// Level of the treatment, in the dial's unit.
+    pub level: f64,
+    /// Mean of the readings, in the unit shown.
+    pub mean: f64,
+    /// Twice the standard error of the mean.
+    pub two_sem: f64,
+    /// Readings.
+    pub n: u32,
+}
+
+/// One run of the experiment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Run {
+    /// The table, level by level.
+    pub rows: Vec<Row>,
+    /// Noiseless readout at each level, in the unit shown.
+    pub noiseless: Vec<f64>,
+    /// Noiseless readout along the treatment, as (level, readout) pairs.
+    pub curve: Vec<(f64, f64)>,
+    /// What it does.
+    pub trend: Trend,
+    /// Values of every quantity at each level, noiseless, in the quantities' own units.
+    pub values: Vec<Vec<(QuantityIx, f64)>>,
+    /// The values of the laws' symbols.
+    pub parameters: Parameters,
+}
+
+/// The data of a scenario.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Data {
+    /// The run that is printed.
+    pub plain: Run,
+    /// The run of the twist, where there is one.
+    pub twisted: Option<Run>,
+    /// A sample of unknown level, read like the others.
+    pub unknown: Unknown,
+}
+
+/// A reading whose level is to be found from the table.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Unknown {
+    /// It lies between the level of this number and the next.
+    pub after: usize,
+    /// Its true level.
+    pub level: f64,
+    /// Its noiseless reading, in the unit shown.
+    pub reading: f64,
+    /// The level that a straight line between the two printed means gives for it.
+    pub on_the_line: f64,
+}
+
+/// Runs a technique.
+///
+/// # Errors
+/// Why its numbers would not do.
+pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
+    let model = Model::new(graph, technique).map_err(refusal)?;
+    let reading = reading(graph, technique);
+    let scale = scale(graph, technique, &model, reading)?;
+    let label = format!("noise/{}", technique.attempt);
+    let plain = run(graph, technique, &model, &technique.settings, scale, &label)?;
+    if plain.trend == Trend::Unchanged {
+        return Err(Refusal::NotVisible);
+    }
+    let unknown = unknown(graph, technique, &model, scale, &plain)?;
+    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown }) };
+    let model = model.twisted(graph, technique, at).map_err(refusal)?;
+    let settings = at.get(graph).map_or_else(Settings::default, |twist| technique.settings.after(twist));
+    let label = format!("noise/{}/twisted", technique.attempt);
+    // A twist that leaves the ranges or shows in no clear way is no question.
+    let twisted = run(graph, technique, &model, &settings, scale, &label).map_err(|refusal| match refusal {
+        Refusal::NotVisible | Refusal::NotOneDirection => Refusal::TwistDoesNotShow,
+        other => other,
+    })?;
+    Ok(Data { plain, twisted: Some(twisted), unknown })
+}
+
+/// A level somewhere in the middle of two printed ones, and what it reads.
+fn unknown(graph: &Graph, technique: &Technique, model: &Model, scale: f64, plain: &Run) -> Result<Unknown, Refusal> {
+    let mut stream = technique.seed.stream(&format!("unknown/{}", technique.attempt));
+    let pairs: Vec<_> = plain.rows.iter().zip(plain.rows.iter().skip(1)).enumerate().collect();
+    // Of all gaps the one that shows best, so that a reading between two means is not lost in their bars.
+    let gap = |(_, (one, next)): &(usize, (&Row, &Row))| {
+        (next.mean - one.mean).abs() / (one.two_sem + next.two_sem).max(f64::MIN_POSITIVE)
+    };
+    let best = pairs.iter().max_by(|a, b| gap(a).total_cmp(&gap(b))).ok_or(Refusal::NotVisible)?;
+    let (after, (one, next)) = best;
+    let level = one.level + (next.level - one.level) * (0.35 + 0.3 * stream.unit());
+    let values = model.at(graph, &technique.settings, level).map_err(refusal)?;
+    let reading = scale * values.get(&graph.rig(technique.rig).readout).copied().unwrap_or(0.0);
+    let share = (reading - one.mean) / (next.mean - one.mean);
+    let on_the_line = one.level + (next.level - one.level) * share.clamp(0.0, 1.0);
+    Ok(Unknown { after: *after, level, reading, on_the_line })
+}
+
+fn refusal(fault: Fault) -> Refusal {
+    match fault {
+        Fault::TwoLaws(_) => Refusal::TwoLaws,
+        Fault::OutOfRange(_) => Refusal::OutOfRange,
+    }
+}
+
+fn reading<'a>(graph: &'a Graph, technique: &Technique) -> Option<&'a Reading> {
+    graph.quantity(graph.rig(technique.rig).readout).reading.as_ref()
+}
+
+/// What turns the quantity's own unit into the unit shown: 1, or 100 over its value at the first level.
+fn scale(graph: &Graph, technique: &Technique, model: &Model, reading: Option<&Reading>) -> Result<f64, Refusal> {
+    if reading.is_none_or(|reading| reading.relative_name.is_none()) {
+        return Ok(1.0);
+    }
+    let level = technique.levels.first().copied().unwrap_or(0.0);
+    let values = model.at(graph, &technique.settings, level).map_err(refusal)?;
+    let first = values.get(&graph.rig(technique.rig).readout).copied().unwrap_or(0.0);
+    if first > 0.0 { Ok(100.0 / first) } else { Err(Refusal::OutOfRange) }
+}
+
+fn run(
+    graph: &Graph,
+    technique: &Technique,
+    model: &Model,
+    settings: &Settings,
+    scale: f64,
+    label: &str,
+) -> Result<Run, Refusal> {
+    let readout = graph.rig(technique.rig).readout;
+    let reading = reading(graph, technique).ok_or(Refusal::NotVisible)?;
+    let mut values = Vec::new();
+    let mut noiseless = Vec::new();
+    for level in &technique.levels {
+        let all = model.at(graph, settings, *level).map_err(refusal)?;
+        noiseless.push(scale * all.get(&readout).copied().ok_or(Refusal::OutOfRange)?);
+        values.push(Vec::from_iter(all));
+    }
+    let trend = trend(&noiseless, reading, technique.replicates)?;
+    let mut stream = technique.seed.stream(label);
+    let mut rows = Vec::new();
+    for (level, value) in technique.levels.iter().zip(&noiseless) {
+        let readings = Replicates::draw(*value, reading, technique.replicates, &mut stream);
+        rows.push(Row { level: *level, mean: readings.mean(), two_sem: readings.two_sem(), n: technique.replicates });
+    }
+    // What is printed must show what is keyed: the outermost means go the way of the noiseless ones.
+    if let (Some(first), Some(last)) = (rows.first(), rows.last()) {
+        let shown = last.mean - first.mean;
+        let agrees = match trend {
+            Trend::Rises => shown > first.two_sem.max(last.two_sem),
+            Trend::Falls => -shown > first.two_sem.max(last.two_sem),
+            Trend::Unchanged => shown.abs() <= first.two_sem + last.two_sem,
+        };
+        if !agrees {
+            return Err(Refusal::NotVisible);
+        }
+    }
+    let curve = curve(graph, technique, model, settings, scale)?;
+    Ok(Run { rows, noiseless, curve, trend, values, parameters: model.parameters().clone() })
+}
+
+/// One direction at every level and a visible change in all, or no change that anyone could see.
+fn trend(noiseless: &[f64], reading: &Reading, n: u32) -> Result<Trend, Refusal> {
+    let (Some(first), Some(last)) = (noiseless.first(), noiseless.last()) else {
+        return Err(Refusal::NotVisible);
+    };
+    let sem = spread(first.abs().max(last.abs()), reading) / libm::sqrt(f64::from(n));
+    let lowest = noiseless.iter().copied().fold(f64::INFINITY, f64::min);
+    let highest = noiseless.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    if highest - lowest < FLAT_SEM * sem.min(spread(lowest, reading) / libm::sqrt(f64::from(n))) {
+        return Ok(Trend::Unchanged);
+    }
+    let steps = || noiseless.iter().zip(noiseless.iter().skip(1)).map(|(one, next)| next - one);
+    let trend = if steps().all(|step| step > 0.0) {
+        Trend::Rises
+    } else if steps().all(|step| step < 0.0) {
+        Trend::Falls
+    } else {
+        return Err(Refusal::NotOneDirection);
+    };
+    let change = (last - first).abs();
+    if change >= VISIBLE_SEM * sem && change >= VISIBLE_STEPS * reading.resolution {
+        Ok(trend)
+    } else {
+        Err(Refusal::NotVisible)
+    }
+}
+
+fn curve(
+    graph: &Graph,
+    technique: &Technique,
+    model: &Model,
+    settings: &Settings,
+    scale: f64,
+) -> Result<Vec<(f64, f64)>, Refusal> {
+    let readout = graph.rig(technique.rig).readout;
+    let first = technique.levels.first().copied().unwrap_or(0.0);
+    let last = technique.levels.last().copied().unwrap_or(0.0);
+    let mut points = Vec::new();
+    for k in 0..=CURVE_POINTS {
+        let level = first + (last - first) * f64::from(k) / f64::from(CURVE_POINTS);
+        let values = model.at(graph, settings, level).map_err(refusal)?;
+        points.push((level, scale * values.get(&readout).copied().unwrap_or(0.0)));
+    }
+    Ok(points)
+}

@@ -1,0 +1,170 @@
+//! The calculation part: one law of the path at one level, with every number told, and its setup.
+
+use super::text::{Voice, capital};
+use crate::concepts::InfluenceIx;
+use crate::concepts::graph::SymbolSource;
+use crate::laws::{Kind, Value};
+use crate::quantity::significant::{figures, round_decimals, round_to};
+use crate::seed::Stream;
+
+/// Laws that a class works by hand, with a calculator and a formula sheet.
+const CLASSROOM: &[&str] = &[
+    "absorbance",
+    "acceptor-glow",
+    "attenuated-light",
+    "buffer-ph",
+    "composite-density",
+    "contained-concentration",
+    "donor-left",
+    "gas-volume",
+    "light-response",
+    "maximum-rate",
+    "mean-fragment-length",
+    "michaelis-menten",
+    "migration-distance",
+    "parallel-permeability",
+    "percent-transmittance",
+    "product-formed",
+    "q10",
+    "quenching",
+    "released-concentration",
+    "retained-concentration",
+    "rigid-spacer",
+    "share-of-total",
+    "solute-potential",
+    "steady-level",
+    "substrate-remaining",
+    "surface-to-volume",
+    "total-solute",
+    "volume-from-potential",
+];
+/// Figures to which the question gives its numbers, and the answer is keyed.
+const FIGURES: usize = 3;
+/// Rounding on the way may move an answer this far.
+const TOLERANCE: f64 = 0.02;
+
+/// A calculation, ready to ask and to mark.
+pub(super) struct Calculation {
+    /// Whole question, without label and points.
+    pub(super) ask: String,
+    /// The setup with numbers.
+    pub(super) setup: String,
+    /// The answer with its unit.
+    pub(super) answer: String,
+    /// The answer without it.
+    pub(super) bare: String,
+    /// Least and greatest value that earn, with unit.
+    pub(super) accepted: String,
+    /// The step whose law it is.
+    pub(super) influence: Option<InfluenceIx>,
+}
+
+/// A calculation from one of the path's laws; where none suits a class, the change in per cent.
+pub(super) fn calculation(voice: &Voice<'_>, stream: &mut Stream) -> Calculation {
+    let mut steps: Vec<InfluenceIx> = voice.technique.path.steps().to_vec();
+    steps.retain(|ix| CLASSROOM.contains(&voice.graph.influence(*ix).law.law.id));
+    stream.shuffle(&mut steps);
+    let level = 1 + stream.below(voice.technique.levels.len().saturating_sub(1));
+    steps.iter().find_map(|ix| from_law(voice, *ix, level)).unwrap_or_else(|| per_cent(voice))
+}
+
+fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculation> {
+    let influence = voice.graph.influence(ix);
+    let law = influence.law.law;
+    let mut inputs = Vec::new();
+    let mut told = Vec::new();
+    for (place, symbol) in law.inputs.iter().enumerate() {
+        let value = match influence.law.sources.get(place)? {
+            SymbolSource::Driven => Value::Number(round_to(value_of(voice, ix, level)?, FIGURES)),
+            SymbolSource::AtFirst => Value::Number(round_to(value_of(voice, ix, 0)?, FIGURES)),
+            _ => voice.data.plain.parameters.get(ix, place)?.clone(),
+        };
+        if symbol.kind == Kind::Number && place != influence.law.input {
+            told.push(format!("{} = {}", symbol.letter, voice.show(ix, place, &value)));
+        }
+        inputs.push(value);
+    }
+    let value = law.value(&inputs).ok()?;
+    let unit = &influence.law.output_unit;
+    let with_unit = |x: f64| unit.attach(&figures(x, FIGURES));
+    let driven = law.inputs.get(influence.law.input)?;
+    let cause = voice.show(ix, influence.law.input, inputs.get(influence.law.input)?);
+    let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
+    let ask = format!(
+        "At {} in the {}, {} ({}) is {cause}.{given} **Calculate** {}, using {}. Show the setup.",
+        voice.level(level),
+        voice.graph.rig(voice.technique.rig).container.many,
+        voice.the(influence.from),
+        driven.letter,
+        voice.the(influence.to),
+        law.formula
+    );
+    let (low, high) = (value - TOLERANCE * value.abs(), value + TOLERANCE * value.abs());
+    Some(Calculation {
+        ask,
+        setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),
+        answer: with_unit(value),
+        bare: figures(value, FIGURES),
+        accepted: format!("{} to {}", figures(low, FIGURES), with_unit(high)),
+        influence: Some(ix),
+    })
+}
+
+/// The value of an influence's cause at a level, in the law's unit.
+fn value_of(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<f64> {
+    let influence = voice.graph.influence(ix);
+    let values = voice.data.plain.values.get(level)?;
+    let (_, value) = values.iter().find(|(quantity, _)| *quantity == influence.from)?;
+    voice.graph.quantity(influence.from).unit.convert(*value, &influence.law.input_unit).ok()
+}
+
+fn left_side(formula: &str) -> &str {
+    formula.split_once('=').map_or(formula, |(left, _)| left.trim())
+}
+
+/// The setup with numbers in place of symbols; `{t:K}` asks for kelvin.
+fn filled(voice: &Voice<'_>, ix: InfluenceIx, setup: &str, inputs: &[Value]) -> Option<String> {
+    let law = voice.graph.influence(ix).law.law;
+    let mut out = setup.to_owned();
+    for (place, symbol) in law.inputs.iter().enumerate() {
+        let value = inputs.get(place)?;
+        out = out.replace(&format!("{{{}}}", symbol.id), &voice.show(ix, place, value));
+        if let Value::Number(celsius) = value {
+            // 0 °C is 273.15 K (SI definition of the Celsius temperature).
+            out = out.replace(&format!("{{{}:K}}", symbol.id), &format!("{} K", figures(celsius + 273.15, FIGURES)));
+        }
+    }
+    (!out.is_empty()).then_some(out)
+}
+
+/// The change of the printed means from the first level to the last, in per cent of the first.
+fn per_cent(voice: &Voice<'_>) -> Calculation {
+    let decimals = super::write::readout_decimals(voice);
+    let rows = &voice.data.plain.rows;
+    let first = rows.first().map_or(1.0, |row| round_decimals(row.mean, decimals));
+    let last = rows.last().map_or(1.0, |row| round_decimals(row.mean, decimals));
+    let value: f64 = (last - first) / first * 100.0;
+    let shown = |x: f64| crate::quantity::significant::decimals(x, decimals);
+    Calculation {
+        ask: format!(
+            "**Calculate** the percentage change in {} from {} to {}. Show the setup.",
+            voice.the(voice.graph.rig(voice.technique.rig).readout),
+            voice.level(0),
+            voice.level(rows.len().saturating_sub(1))
+        ),
+        setup: format!("({} − {})/{} × 100 %", shown(last), shown(first), shown(first)),
+        answer: format!("{} %", figures(value, FIGURES)),
+        bare: figures(value, FIGURES),
+        accepted: format!(
+            "{} to {} %",
+            figures(value - TOLERANCE * value.abs(), FIGURES),
+            figures(value + TOLERANCE * value.abs(), FIGURES)
+        ),
+        influence: None,
+    }
+}
+
+/// The answer as a sentence of the guide.
+pub(super) fn answer_line(calculation: &Calculation) -> String {
+    capital(&format!("{}; accept {}", calculation.answer, calculation.accepted))
+}

@@ -1,0 +1,206 @@
+//! The scoring guide: the path again, as what earns.
+
+use super::Point;
+use super::parts::empty;
+use super::text::{Voice, capital};
+use super::write::{Verdicts, readout_decimals, shown_reading};
+use crate::concepts::InfluenceIx;
+use crate::reasoning::{Direction, Sign};
+
+/// A part about two ways that pull apart.
+pub(super) struct RivalPart {
+    pub(super) text: String,
+    pub(super) points: Vec<Point>,
+}
+
+/// The point for one step, when its cause goes this way.
+pub(super) fn earns(voice: &Voice<'_>, ix: InfluenceIx, cause: Direction) -> Point {
+    let influence = voice.graph.influence(ix);
+    let later = |texts: &[String]| texts.iter().map(|text| voice.later(text, Some(ix))).collect();
+    let statement = format!("{}.", capital(&voice.clause(ix, cause)));
+    let principle = voice.graph.principle(influence.principle);
+    let mut reject: Vec<String> = later(&influence.reject);
+    let belief =
+        principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()).or(principle.misconceptions.first());
+    if let Some(wrong) = belief {
+        reject.push(format!("“{}” (a misconception: {})", wrong.belief.trim_end_matches('.'), uncapital(&wrong.fails)));
+    }
+    Point {
+        model: statement.clone(),
+        wrong: belief.map_or_else(|| reject.first().cloned().unwrap_or_default(), |wrong| wrong.belief.clone()),
+        statement,
+        accept: later(&influence.accept),
+        reject,
+        principle: Some(principle.id.clone()),
+        ..empty()
+    }
+}
+
+/// A chain of steps as so many points; where there are fewer steps than points, the last point is for the link.
+pub(super) fn chain(voice: &Voice<'_>, steps: &[(InfluenceIx, Direction)], n: usize) -> Vec<Point> {
+    let with_link = steps.len() < n;
+    let groups = if with_link { n.saturating_sub(1).min(steps.len()) } else { n }.max(1);
+    let mut points = Vec::new();
+    for number in 0..groups {
+        let from = number * steps.len() / groups;
+        let to = (number + 1) * steps.len() / groups;
+        let group = steps.get(from..to).unwrap_or_default();
+        points.push(joined(voice, group));
+    }
+    if with_link {
+        let end = steps.last().map(|(ix, _)| voice.the(voice.graph.influence(*ix).to)).unwrap_or_default();
+        points.push(Point {
+            statement: format!("The link: the answer joins the steps with “because” or “so”, in order, up to {end}."),
+            model: "Each of these follows because of the one before it.".into(),
+            accept: vec!["a chain of arrows with a reason at each".into()],
+            reject: vec!["the steps listed without a link".into()],
+            ..empty()
+        });
+    }
+    points
+}
+
+fn joined(voice: &Voice<'_>, group: &[(InfluenceIx, Direction)]) -> Point {
+    let mut point = empty();
+    let mut clauses = Vec::new();
+    for (ix, cause) in group {
+        let one = earns(voice, *ix, *cause);
+        clauses.push(voice.clause(*ix, *cause));
+        point.accept.extend(one.accept);
+        point.reject.extend(one.reject);
+        point.principle = one.principle;
+        point.wrong = one.wrong;
+    }
+    // The guide has room for a few alternatives a point; the misconception comes last and stays.
+    let misconception = point.reject.pop();
+    point.accept.truncate(3);
+    point.reject.truncate(2);
+    point.reject.extend(misconception);
+    point.statement = format!("{}.", capital(&clauses.join("; ")));
+    point.model.clone_from(&point.statement);
+    point
+}
+
+/// The two points of a twist that the signs decide.
+pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point> {
+    let Some((influence, twist)) = voice.twist() else { return Vec::new() };
+    let places = readout_decimals(voice);
+    let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
+    let curve = voice.data.twisted.as_ref().map(|run| run.noiseless.clone()).unwrap_or_default();
+    let first = curve.first().map_or_else(String::new, |v| shown_reading(voice, *v, places));
+    let last = curve.last().map_or_else(String::new, |v| shown_reading(voice, *v, places));
+    let plain = verdicts.direction;
+    let says = match verdicts.twisted_direction {
+        Some(Direction::Unchanged) => format!("{readout} does not change; it stays near {first}"),
+        Some(direction) => format!("{readout} now {direction}, from about {first} to about {last}"),
+        None => String::new(),
+    };
+    let because = voice.filled_later(&twist.because, influence, Some(twist));
+    let step = voice.graph.influence(influence);
+    let elsewhere = match verdicts.twisted_direction {
+        Some(Direction::Unchanged) => {
+            "The chain is therefore broken at this step, and the readout no longer follows the treatment"
+        }
+        _ => "This step therefore goes the other way, while the other steps are as before",
+    };
+    let trap = voice.filled_later(&twist.trap, influence, Some(twist));
+    let predicts = Point {
+        model: format!("{}.", capital(&says)),
+        wrong: format!("{} {} as before.", capital(&readout), verb(plain)),
+        statement: format!("{}. The direction alone earns.", capital(&says)),
+        accept: match verdicts.twisted_direction {
+            Some(Direction::Unchanged) => vec!["“stays the same”; “no effect”".into()],
+            Some(Direction::Rises) => vec!["“goes up”; “increases”".into()],
+            _ => vec!["“goes down”; “decreases”".into()],
+        },
+        reject: vec![format!("“it {}”", verb(plain))],
+        ..empty()
+    };
+    let justifies = Point {
+        model: format!("{}. {elsewhere}.", capital(&because)),
+        wrong: capital(&trap),
+        statement: format!("{}. {elsewhere}.", capital(&because)),
+        accept: vec![format!(
+            "the step from {} to {} named as the one that changes",
+            voice.the(step.from),
+            voice.the(step.to)
+        )],
+        reject: vec![trap],
+        principle: Some(voice.graph.principle(step.principle).id.clone()),
+        ..empty()
+    };
+    vec![predicts, justifies]
+}
+
+/// The part for a twist in which magnitudes decide: the outcome is told, and the two ways are to be explained.
+pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
+    let places = readout_decimals(voice);
+    let curve = voice.data.twisted.as_ref().map(|run| run.noiseless.clone()).unwrap_or_default();
+    let shown = |v: Option<&f64>| v.map_or_else(String::new, |v| shown_reading(voice, *v, places));
+    let last_level = voice.technique.levels.len().saturating_sub(1);
+    let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
+    let text = format!(
+        "{} The reading is now about {} at {} and {} at {}. **Explain** why {readout} {} this time.",
+        voice.agent(),
+        shown(curve.first()),
+        voice.level(0),
+        shown(curve.last()),
+        voice.level(last_level),
+        verdicts.twisted_direction.map_or("changes", verb)
+    );
+    let Some((influence, twist)) = voice.twist() else { return RivalPart { text, points: Vec::new() } };
+    let own = Direction::from(if verdicts.direction == Direction::Rises { Sign::Plus } else { Sign::Minus });
+    let opposite = own.after(crate::reasoning::StepSign::Acts(Sign::Minus));
+    let because = voice.filled_later(&twist.because, influence, Some(twist));
+    let says =
+        format!("{}: a second effect of the same treatment, by which {readout} {}.", capital(&because), verb(opposite));
+    let second = Point {
+        model: says.clone(),
+        wrong: capital(&voice.filled_later(&twist.trap, influence, Some(twist))),
+        statement: says,
+        accept: vec!["the second effect named, with its direction".into()],
+        reject: vec![voice.filled_later(&twist.trap, influence, Some(twist))],
+        principle: Some(voice.graph.principle(voice.graph.influence(influence).principle).id.clone()),
+        ..empty()
+    };
+    let balance = Point {
+        model: "Both effects act against each other, and over these levels the second one is larger.".into(),
+        wrong: "The first effect has stopped.".into(),
+        statement: format!(
+            "The first effect still makes {readout} {}; the two oppose each other, and the reading shows that the \
+             second is the larger over these levels.",
+            base_verb(own)
+        ),
+        accept: vec!["“both act; the second wins”".into()],
+        reject: vec!["“the first effect has stopped”".into()],
+        ..empty()
+    };
+    RivalPart { text, points: vec![second, balance] }
+}
+
+/// "rises", "falls", "stays the same".
+pub(super) fn verb(direction: Direction) -> &'static str {
+    match direction {
+        Direction::Rises => "rises",
+        Direction::Falls => "falls",
+        Direction::Unchanged => "stays the same",
+    }
+}
+
+/// First letter in lower case, for a clause after a colon.
+fn uncapital(text: &str) -> String {
+    let mut letters = text.trim_end_matches('.').chars();
+    let second_is_capital = text.chars().nth(1).is_some_and(char::is_uppercase);
+    match letters.next() {
+        Some(first) if !second_is_capital => first.to_lowercase().chain(letters).collect(),
+        _ => text.trim_end_matches('.').to_owned(),
+    }
+}
+
+fn base_verb(direction: Direction) -> &'static str {
+    match direction {
+        Direction::Rises => "rise",
+        Direction::Falls => "fall",
+        Direction::Unchanged => "stay the same",
+    }
+}

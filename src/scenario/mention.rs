@@ -1,0 +1,169 @@
+//! First and later mentions: every noun enters once, by its full name and what it is, and is then called one thing.
+//!
+//! Fragments speak of entities by placeholders; the template engine turns those into marks, and this turns the marks
+//! into words in reading order.
+
+use std::collections::BTreeSet;
+
+/// What a mark stands for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Noun {
+    /// Mark key.
+    pub(super) key: String,
+    /// What it is.
+    pub(super) intro: String,
+    /// Singular.
+    pub(super) one: String,
+    /// Plural or mass noun.
+    pub(super) many: String,
+    /// Introduced in quotation marks.
+    pub(super) coined: bool,
+}
+
+const OPEN: char = '⟦';
+const CLOSE: char = '⟧';
+
+/// The mark for the plural of an entity.
+pub(super) fn many(key: &str) -> String {
+    format!("{OPEN}{key}|many{CLOSE}")
+}
+
+/// The mark for its singular.
+pub(super) fn one(key: &str) -> String {
+    format!("{OPEN}{key}|one{CLOSE}")
+}
+
+/// Turns marks into words, keeping count of what has been introduced.
+#[derive(Debug, Default)]
+pub(super) struct Mentions {
+    met: BTreeSet<String>,
+}
+
+impl Mentions {
+    /// The text with marks resolved; a first mention gives the intro.
+    pub(super) fn resolve(&mut self, text: &str, nouns: &[Noun]) -> String {
+        let mut out = String::new();
+        let mut rest = text;
+        while let Some((before, after)) = rest.split_once(OPEN) {
+            out.push_str(before);
+            let Some((mark, after)) = after.split_once(CLOSE) else { break };
+            let (key, number) = mark.split_once('|').unwrap_or((mark, "many"));
+            if let Some(noun) = nouns.iter().find(|noun| noun.key == key) {
+                out.push_str(&self.words(noun, number == "one", ends_with_article(before)));
+            }
+            rest = after;
+        }
+        out.push_str(rest);
+        out
+    }
+
+    /// Later forms only: for questions, guide and scaffold, which come after the introduction.
+    pub(super) fn known(nouns: &[Noun]) -> Self {
+        Self { met: nouns.iter().map(|noun| noun.key.clone()).collect() }
+    }
+
+    fn words(&mut self, noun: &Noun, singular: bool, after_article: bool) -> String {
+        let name = if singular { &noun.one } else { &noun.many };
+        let first = self.met.insert(noun.key.clone());
+        // After an article, or in the singular, the intro would not fit the grammar: the plain name stands.
+        if !first || singular || after_article || noun.intro == noun.many {
+            return name.clone();
+        }
+        if noun.coined { format!("{} (“{}”)", noun.intro, noun.many) } else { noun.intro.clone() }
+    }
+}
+
+/// Whether the text ends in a word that the intro, with an article of its own, could not follow.
+fn ends_with_article(before: &str) -> bool {
+    let last = before.trim_end().rsplit(' ').next().unwrap_or_default().to_lowercase();
+    ["a", "an", "the", "each", "every", "this", "these", "those", "same", "such", "no"].contains(&last.as_str())
+}
+
+/// Capital letters at the start of sentences, single spaces, no space before punctuation.
+pub(super) fn tidy(text: &str) -> String {
+    let squeezed = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let mut out = String::with_capacity(squeezed.len());
+    let mut at_start = true;
+    let mut letters = squeezed.chars().peekable();
+    while let Some(letter) = letters.next() {
+        // "pH" keeps its small letter wherever it stands.
+        let is_ph = letter == 'p' && letters.peek() == Some(&'H');
+        if at_start && letter.is_alphabetic() && !is_ph {
+            out.extend(letter.to_uppercase());
+        } else {
+            out.push(letter);
+        }
+        let ends = matches!(letter, '.' | '?' | '!') && letters.peek().is_none_or(|next| *next == ' ');
+        at_start = ends || (at_start && !letter.is_alphanumeric());
+    }
+    articles(&out)
+}
+
+/// "a" or "an" by the sound that follows, as far as letters tell.
+fn articles(text: &str) -> String {
+    let words: Vec<&str> = text.split(' ').collect();
+    let mut out: Vec<String> = Vec::with_capacity(words.len());
+    for (place, word) in words.iter().enumerate() {
+        let next = words.get(place + 1).copied().unwrap_or_default();
+        let fixed = match *word {
+            "a" | "an" if sounds_like_vowel(next) => "an",
+            "a" | "an" => "a",
+            "A" | "An" if sounds_like_vowel(next) => "An",
+            "A" | "An" => "A",
+            other => other,
+        };
+        out.push(fixed.to_owned());
+    }
+    out.join(" ")
+}
+
+fn sounds_like_vowel(word: &str) -> bool {
+    let word: String = word.to_lowercase().chars().filter(|c| c.is_alphanumeric()).collect();
+    let silent = ["hour", "honest", "heir"].iter().any(|h| word.starts_with(h));
+    let like_you = ["uni", "use", "usu", "eu", "one", "once"].iter().any(|u| word.starts_with(u));
+    let un = word.starts_with("unin") || word.starts_with("unim");
+    let number = word.starts_with('8') || word.starts_with("11") || word.starts_with("18");
+    silent || number || ((!like_you || un) && word.starts_with(['a', 'e', 'i', 'o', 'u']))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn noun() -> Noun {
+        Noun {
+            key: "vesicle".into(),
+            intro: "tiny hollow spheres of bilayer".into(),
+            one: "pouch".into(),
+            many: "pouches".into(),
+            coined: true,
+        }
+    }
+
+    #[track_caller]
+    fn case(input: &str, expected: &str) {
+        let text = Mentions::default().resolve(input, &[noun()]);
+        assert_eq!(tidy(&text), expected);
+    }
+
+    #[test]
+    fn first_mention_tells_what_it_is() {
+        case(
+            "⟦vesicle|many⟧ are made. the ⟦vesicle|many⟧ shine.",
+            "Tiny hollow spheres of bilayer (“pouches”) are made. The pouches shine.",
+        );
+    }
+
+    #[test]
+    fn articles_follow_the_sound() {
+        case(
+            "a enzyme and an pouch. an unit, a hour, a 8 mm rod",
+            "An enzyme and a pouch. A unit, an hour, an 8 mm rod",
+        );
+    }
+
+    #[test]
+    fn ph_keeps_its_small_letter() {
+        case("it is. pH 7 holds", "It is. pH 7 holds");
+    }
+}

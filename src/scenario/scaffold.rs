@@ -1,0 +1,63 @@
+//! "What do you already know": the path step by step, from principle to prediction.
+
+use super::ScaffoldStep;
+use super::text::{Voice, capital};
+use super::write::Verdicts;
+use crate::concepts::InfluenceIx;
+use crate::concepts::written::WrongSign;
+use crate::reasoning::Direction;
+use crate::seed::Stream;
+
+/// One scaffold step for each step of the path.
+pub(super) fn scaffold(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<ScaffoldStep> {
+    let mut stream = voice.technique.seed.stream(&format!("scaffold/{}", voice.technique.attempt));
+    let causes = verdicts.causes(voice.technique);
+    causes
+        .iter()
+        .zip(verdicts.plain.path())
+        .map(|((ix, cause), step)| scaffold_step(voice, &mut stream, *ix, *cause, step.then))
+        .collect()
+}
+
+fn scaffold_step(
+    voice: &Voice<'_>,
+    stream: &mut Stream,
+    ix: InfluenceIx,
+    cause: Direction,
+    effect: Direction,
+) -> ScaffoldStep {
+    let influence = voice.graph.influence(ix);
+    let principle = voice.graph.principle(influence.principle);
+    let told = influence.told.is_some();
+    let recall = stream.pick(&principle.recall);
+    let (recall, answer) = match recall {
+        Some(recall) if !told => (recall.ask.clone(), recall.answer.clone()),
+        _ => (String::new(), String::new()),
+    };
+    let wrong = principle.misconceptions.iter().find(|wrong| wrong.gives == Some(WrongSign::Flipped));
+    let wrong = wrong.or_else(|| principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()));
+    ScaffoldStep {
+        influence: influence.id.clone(),
+        recall,
+        answer,
+        role: capital(plain_question(&voice.later(&influence.role.ask, Some(ix)))),
+        role_answer: voice.later(&influence.role.answer, Some(ix)),
+        step: format!("{} {}: {}", capital(&voice.the(influence.from)), goes(cause), voice.the(influence.to)),
+        direction: effect.word(),
+        told,
+        reply: wrong.map(|wrong| format!("“{}” {}", wrong.belief.trim_end_matches('.'), wrong.fails)),
+    }
+}
+
+/// The question without the word that the section already says.
+fn plain_question(ask: &str) -> &str {
+    ask.strip_prefix("Here:").map_or(ask, str::trim_start)
+}
+
+fn goes(direction: Direction) -> &'static str {
+    match direction {
+        Direction::Rises => "goes up",
+        Direction::Falls => "goes down",
+        Direction::Unchanged => "stays",
+    }
+}

@@ -1,0 +1,359 @@
+//! Writing a scenario: every section from one technique, its derivations and its data.
+
+use super::agree::{Disagreement, agree};
+use super::front::{Front, form_word};
+use super::map::map;
+use super::parts::parts;
+use super::samples::samples;
+use super::scaffold::scaffold;
+use super::text::{Voice, capital, places};
+use super::{Column, Controls, Figure, FrontPlot, PartKind, Prediction, QuantityView, Scenario, Table, TwistView};
+use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
+use crate::concepts::written::Slot;
+use crate::concepts::{InfluenceIx, SettingIx};
+use crate::experiment::{Data, Run};
+use crate::quantity::significant::{decimals, round_decimals};
+use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
+use crate::technique::{Form, Technique};
+
+/// Version of the JSON shape.
+const SHAPE: u32 = 1;
+
+/// Both derivations, and the directions on which both engines agree.
+#[derive(Debug, Clone)]
+pub(super) struct Verdicts {
+    pub(super) plain: Derivation,
+    pub(super) twisted: Option<Derivation>,
+    pub(super) direction: Direction,
+    pub(super) twisted_direction: Option<Direction>,
+}
+
+impl Verdicts {
+    /// Each step of the path with what its cause does in the plain run.
+    pub(super) fn causes(&self, technique: &Technique) -> Vec<(InfluenceIx, Direction)> {
+        let causes = std::iter::once(Direction::Rises).chain(self.plain.path().iter().map(|step| step.then));
+        technique.path.steps().iter().copied().zip(causes).collect()
+    }
+}
+
+/// Writes a scenario.
+///
+/// # Errors
+/// Where signs and numbers disagree: such a scenario is never written.
+pub fn write(
+    graph: &Graph,
+    technique: &Technique,
+    plain: &Derivation,
+    twisted: Option<&Derivation>,
+    data: &Data,
+) -> Result<Scenario, Disagreement> {
+    let (direction, twisted_direction) = agree(plain, twisted, data)?;
+    let verdicts = Verdicts { plain: plain.clone(), twisted: twisted.cloned(), direction, twisted_direction };
+    let voice = Voice::new(graph, technique, data);
+    let (parts, guide) = parts(&voice, &verdicts);
+    let (purpose, how) = stimulus(&voice);
+    let mut fields: Vec<String> = Vec::new();
+    for step in technique.path.steps() {
+        let id = &graph.field(graph.field_of(*step)).id;
+        if !fields.contains(id) {
+            fields.push(id.clone());
+        }
+    }
+    let map = map(graph, technique, &parts);
+    let samples = if technique.form == Form::Long { samples(&parts, &guide) } else { Vec::new() };
+    let to_draw = parts.iter().any(|part| part.kind == PartKind::Construct);
+    let figure = Figure { to_draw, ..voice.figure(direction) };
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars };
+    Ok(Scenario {
+        version: SHAPE,
+        id: identity(technique),
+        title: technique.title.clone(),
+        seed: technique.seed.0,
+        form: technique.form,
+        treatment: view(&voice, voice.dial(), false),
+        readout: view(&voice, voice.readout(), true),
+        path: technique.path.steps().iter().map(|step| graph.influence(*step).id.clone()).collect(),
+        signs: plain.path().iter().map(|step| step.sign.ascii()).collect(),
+        prediction: Prediction { direction: direction.word() },
+        data: table(&voice, &data.plain),
+        twist: twist_view(&voice, &verdicts),
+        principles: technique.principles(graph).iter().map(|ix| graph.principle(*ix).id.clone()).collect(),
+        fields,
+        scaffold: scaffold(&voice, &verdicts),
+        figure,
+        controls: voice.controls(&verdicts),
+        debrief: debrief(&voice),
+        samples,
+        cautions: cautions(&voice),
+        front: Front { plot, ..Front::of(graph, technique, data) },
+        markdown: String::new(),
+        parts,
+        guide,
+        purpose,
+        how,
+        map,
+    })
+}
+
+/// The title in lower case with hyphens, and the seed.
+fn identity(technique: &Technique) -> String {
+    let letters = technique.title.to_lowercase();
+    let words: Vec<&str> = letters.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    format!("{}-{}-{}", words.join("-"), form_word(technique.form), technique.seed.0)
+}
+
+/// How a quantity is shown: a relative readout has a name of its own, in per cent.
+fn view(voice: &Voice<'_>, quantity: &Quantity, readout: bool) -> QuantityView {
+    let relative = quantity.reading.as_ref().filter(|_| readout).and_then(|reading| reading.relative_name.clone());
+    let (name, unit, unit_shown) = match relative {
+        Some(name) => (name, "%".to_owned(), "%".to_owned()),
+        None => (quantity.name.clone(), quantity.unit.code().to_owned(), quantity.unit.display().to_owned()),
+    };
+    QuantityView { id: quantity.id.clone(), name, the: voice.later(&quantity.the, None), unit, unit_shown }
+}
+
+/// Decimals with which the readout is printed: those of the instrument.
+pub(super) fn readout_decimals(voice: &Voice<'_>) -> usize {
+    voice.readout().reading.as_ref().map_or(2, |reading| places(reading.resolution))
+}
+
+/// A value of the readout with its unit.
+pub(super) fn shown_reading(voice: &Voice<'_>, value: f64, places: usize) -> String {
+    let number = decimals(value, places);
+    let relative = voice.readout().reading.as_ref().is_some_and(|reading| reading.relative_name.is_some());
+    if relative { format!("{number} %") } else { voice.readout().unit.attach(&number) }
+}
+
+fn table(voice: &Voice<'_>, run: &Run) -> Table {
+    let dial = view(voice, voice.dial(), false);
+    let readout = view(voice, voice.readout(), true);
+    let column = |name: String, unit: &str| Column { name, unit: unit.to_owned() };
+    let places = readout_decimals(voice);
+    let rounded = |value: f64| round_decimals(value, places);
+    let printed = run
+        .rows
+        .iter()
+        .zip(voice.levels())
+        .map(|(row, level)| [level, decimals(row.mean, places), decimals(row.two_sem, places), row.n.to_string()]);
+    Table {
+        columns: vec![
+            column(dial.name, &dial.unit_shown),
+            column(format!("Mean {}", lower(&readout.name)), &readout.unit_shown),
+            column("±2 SEM".into(), &readout.unit_shown),
+            column("n".into(), ""),
+        ],
+        rows: run.rows.iter().map(|row| (row.level, rounded(row.mean), rounded(row.two_sem), row.n)).collect(),
+        printed: printed.collect(),
+        noiseless: run.noiseless.clone(),
+        curve: run.curve.clone(),
+    }
+}
+
+/// First letter in lower case, unless the word is an abbreviation.
+fn lower(text: &str) -> String {
+    let mut letters = text.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(_), Some(second)) if second.is_uppercase() => text.to_owned(),
+        (Some(first), _) => first.to_lowercase().chain(letters).collect(),
+        (None, _) => String::new(),
+    }
+}
+
+fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
+    let (influence, twist) = voice.twist()?;
+    let derivation = verdicts.twisted.as_ref()?;
+    let direction = verdicts.twisted_direction?;
+    let opposite = match verdicts.direction {
+        Direction::Falls => Sign::Plus,
+        Direction::Rises | Direction::Unchanged => Sign::Minus,
+    };
+    let rival = (*derivation.verdict() == Verdict::Rival).then(|| {
+        let route = derivation.routes().iter().find(|route| route.sign == opposite);
+        let steps = route.map(|route| route.steps.clone()).unwrap_or_default();
+        steps.iter().map(|step| voice.graph.influence(step.influence).id.clone()).collect()
+    });
+    Some(TwistView {
+        kind: twist.kind,
+        at: voice.graph.influence(influence).id.clone(),
+        signs: derivation.path().iter().map(|step| StepSign::ascii(step.sign)).collect(),
+        prediction: Prediction { direction: direction.word() },
+        agent: voice.agent(),
+        data: voice.data.twisted.as_ref().map(|run| table(voice, run)),
+        rival_path: rival,
+    })
+}
+
+/// The purpose, and the procedure in reading order.
+fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
+    let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
+    let mut said: Vec<(Slot, String)> = Vec::new();
+    let mut settings: Vec<SettingIx> = Vec::new();
+    let graph = voice.graph;
+    let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
+        let wording = voice.wording(&mut stream, &fragment.text);
+        (fragment.slot, voice.fill(wording, ix, None))
+    };
+    for step in voice.technique.path.steps() {
+        let influence = graph.influence(*step);
+        for setting in influence.needs.iter().filter(|ix| !settings.contains(ix)).copied().collect::<Vec<_>>() {
+            settings.push(setting);
+            said.extend(graph.setting(setting).told.iter().map(|told| say(told, None)));
+        }
+        said.extend(influence.told.iter().chain(&influence.acts).map(|fragment| say(fragment, Some(*step))));
+    }
+    for setting in &voice.technique.settings.holds {
+        if !settings.contains(setting) {
+            said.extend(graph.setting(*setting).told.iter().map(|told| say(told, None)));
+        }
+    }
+    let act = graph.act(voice.technique.act);
+    let rig = graph.rig(voice.technique.rig);
+    let mut one_of = |wordings: &[String]| {
+        let wording = voice.wording(&mut stream, wordings);
+        voice.fill(wording, None, None)
+    };
+    said.push((Slot::Treat, one_of(&act.text)));
+    said.push((Slot::Read, one_of(&rig.read)));
+    said.push((Slot::Read, one_of(&rig.repeat)));
+    // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
+    said.sort_by_key(|(slot, _)| *slot);
+    let mut texts: Vec<String> = vec![voice.purpose()];
+    for (_, sentence) in said {
+        if !texts.contains(&sentence) {
+            texts.push(sentence);
+        }
+    }
+    let mut introduced = voice.introduce(&texts);
+    let purpose = introduced.remove(0);
+    (purpose, introduced)
+}
+
+fn cautions(voice: &Voice<'_>) -> Vec<String> {
+    let graph = voice.graph;
+    let mut hazards: Vec<String> = Vec::new();
+    let mut add = |list: &[String]| {
+        for hazard in list {
+            if !hazards.contains(hazard) {
+                hazards.push(hazard.clone());
+            }
+        }
+    };
+    add(&graph.act(voice.technique.act).hazards);
+    for quantity in voice.technique.path.quantities(graph) {
+        let quantity = graph.quantity(quantity);
+        add(&quantity.hazards);
+        add(&graph.entity(quantity.entity).hazards);
+    }
+    hazards.into_iter().map(|hazard| capital(&voice.later(&hazard, None))).collect()
+}
+
+/// A few lines for the talk after it: where the same principles are at work in real laboratories, and what to discuss.
+fn debrief(voice: &Voice<'_>) -> Vec<String> {
+    let graph = voice.graph;
+    let mut lines = Vec::new();
+    for ix in voice.technique.principles(graph) {
+        let principle = graph.principle(ix);
+        if !principle.elsewhere.is_empty() {
+            lines.push(format!("{}: {}.", capital(&principle.name), principle.elsewhere.join("; ")));
+        }
+    }
+    let dial = voice.the(graph.act(voice.technique.act).dial);
+    lines.push(format!(
+        "To discuss: which step of the chain would you check first, and how, before you trust this technique with {dial} \
+         in a real sample?"
+    ));
+    lines
+}
+
+impl<'a> Voice<'a> {
+    /// The twist with the step that it touches.
+    pub(super) fn twist(&self) -> Option<(InfluenceIx, &'a Twist)> {
+        let at = self.technique.twist?;
+        Some((at.influence, at.get(self.graph)?))
+    }
+
+    /// The bench fact of the twist, as whole sentences.
+    pub(super) fn agent(&self) -> String {
+        self.twist().map_or_else(String::new, |(influence, twist)| {
+            super::mention::tidy(&self.filled_later(&twist.agent, influence, Some(twist)))
+        })
+    }
+
+    /// A fragment of a twist, in later mentions.
+    pub(super) fn filled_later(&self, text: &str, influence: InfluenceIx, twist: Option<&Twist>) -> String {
+        self.plain(&self.fill(text, Some(influence), twist))
+    }
+
+    fn purpose(&self) -> String {
+        let context = self.graph.context(self.technique.context);
+        let purpose = context.purposes.iter().find(|purpose| purpose.act == self.technique.act);
+        purpose.map_or_else(String::new, |purpose| self.fill(&purpose.text, None, None))
+    }
+
+    /// What the readings are compared with: where the treatment is least, and where a later quantity is set directly.
+    pub(super) fn controls(&self, verdicts: &Verdicts) -> Controls {
+        let act = self.graph.act(self.technique.act);
+        let rig = self.graph.rig(self.technique.rig);
+        let steps = verdicts.plain.path();
+        let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
+        let (driven, way) = match late {
+            Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
+            None => (self.the(act.dial), Direction::Rises),
+        };
+        let changed = match way {
+            Direction::Falls => "lowered",
+            Direction::Rises | Direction::Unchanged => "raised",
+        };
+        let readout = self.the(rig.readout);
+        let then = super::guide::verb(verdicts.direction);
+        Controls {
+            negative: self.later(&self.fill(&act.control, None, None), None),
+            positive: format!(
+                "a {} at {} in which {driven} is {changed} directly, where the reading is to show that {readout} {then}",
+                rig.container.one,
+                self.level(0)
+            ),
+        }
+    }
+
+    /// The unknown sample of this context.
+    pub(super) fn unknown_sample(&self) -> String {
+        let context = self.graph.context(self.technique.context);
+        let purpose = context.purposes.iter().find(|purpose| purpose.act == self.technique.act);
+        purpose.map_or_else(String::new, |purpose| self.later(&purpose.unknown, None))
+    }
+
+    /// What the data plot and the schematic need.
+    pub(super) fn figure(&self, direction: Direction) -> Figure {
+        let voice = self;
+        let dial = view(voice, voice.dial(), false);
+        let readout = view(voice, voice.readout(), true);
+        let bars = voice.graph.act(voice.technique.act).categories;
+        let rows = &voice.data.plain.rows;
+        let places = readout_decimals(voice);
+        let shown = |row: Option<&crate::experiment::Row>| {
+            row.map_or_else(String::new, |row| shown_reading(voice, row.mean, places))
+        };
+        let alternative = format!(
+            "{} of mean {} against {} at {} levels, with error bars of ±2 SEM. From {} to {} the mean {} from {} to {}.",
+            if bars { "Bar chart" } else { "Line graph" },
+            lower(&readout.name),
+            lower(&dial.name),
+            super::text::number_word(u32::try_from(rows.len()).unwrap_or(0)),
+            voice.level(0),
+            voice.level(rows.len().saturating_sub(1)),
+            super::guide::verb(direction),
+            shown(rows.first()),
+            shown(rows.last())
+        );
+        Figure {
+            title: format!("{} at different values of {}", readout.name, lower(&dial.name)),
+            x: Column { name: dial.name, unit: dial.unit_shown },
+            y: Column { name: readout.name, unit: readout.unit_shown },
+            bars,
+            to_draw: false,
+            alternative,
+            picture: voice.graph.rig(voice.technique.rig).picture.clone(),
+        }
+    }
+}

@@ -1,0 +1,184 @@
+//! One draw: from a seed and the number of the attempt to a technique, or the reason why not.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::catalogue::{Candidate, Catalogue};
+use super::novelty::known_name;
+use super::refusal::Refusal;
+use super::{Form, Technique, TwistWish, Wish};
+use crate::concepts::graph::{Context, Graph};
+use crate::concepts::written::TwistKind;
+use crate::concepts::{EntityIx, QuantityIx, TwistAt};
+use crate::reasoning::{Direction, Verdict, derive};
+use crate::seed::{Seed, Stream};
+
+/// Steps of a short question: more would not fit its text.
+const SHORT_STEPS: usize = 4;
+/// Share of short questions with a twist, where it is left to the draw.
+const SHORT_TWISTS: f64 = 0.6;
+/// Share of twists whose answer is "unchanged", where several answers are to be had: well under half.
+const UNCHANGED: f64 = 0.35;
+
+/// Draws a technique for a wish.
+///
+/// # Errors
+/// The reason why this draw is not taken; the next attempt may be.
+pub fn compose(
+    graph: &Graph,
+    catalogue: &Catalogue,
+    wish: &Wish,
+    seed: Seed,
+    attempt: u32,
+) -> Result<Technique, Refusal> {
+    // The form must not depend on the attempt: a form that is harder to fill would otherwise become rare.
+    let drawn = if seed.stream("form").unit() < 0.5 { Form::Short } else { Form::Long };
+    let form = wish.form.unwrap_or(drawn);
+    let mut stream = seed.stream(&format!("technique/{attempt}"));
+    let candidate = draw_candidate(graph, catalogue, wish, form, &mut stream).ok_or(Refusal::NoTwist)?;
+    let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
+    let act = graph.act(candidate.act);
+    let fits = |context: &Context| context.purposes.iter().any(|purpose| purpose.act == candidate.act);
+    let contexts: Vec<_> = graph.contexts().filter(|(_, context)| fits(context)).map(|(ix, _)| ix).collect();
+    let context = *stream.pick(&contexts).ok_or(Refusal::NoContext)?;
+    let levels = stream.pick(&act.levels).cloned().unwrap_or_default();
+    let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
+    let names = draw_names(graph, candidate, &mut stream);
+    let title = draw_title(graph, candidate, &names, &mut stream);
+    if known_name(graph, &title) {
+        return Err(Refusal::KnownName);
+    }
+    Ok(Technique {
+        seed,
+        attempt,
+        form,
+        act: candidate.act,
+        levels,
+        rig: candidate.rig,
+        context,
+        path: candidate.path.clone(),
+        settings: candidate.settings.clone(),
+        twist,
+        replicates,
+        names,
+        title,
+    })
+}
+
+/// First the treatment, then the readout, then the path: a treatment with few ways comes up as often as one with many.
+fn draw_candidate<'a>(
+    graph: &Graph,
+    catalogue: &'a Catalogue,
+    wish: &Wish,
+    form: Form,
+    stream: &mut Stream,
+) -> Option<&'a Candidate> {
+    let fits = |candidate: &&Candidate| {
+        let steps = candidate.path.steps();
+        let fields: BTreeSet<_> = steps.iter().map(|step| graph.field_of(*step)).collect();
+        let principles: BTreeSet<_> = steps.iter().map(|step| graph.influence(*step).principle).collect();
+        (form == Form::Long || steps.len() <= SHORT_STEPS)
+            && wish.fields.iter().all(|field| fields.contains(field))
+            && wish.principles.iter().all(|principle| principles.contains(principle))
+            && offers(graph, candidate, wish.twist)
+    };
+    let fitting: Vec<&Candidate> = catalogue.candidates().iter().filter(fits).collect();
+    let acts: BTreeSet<_> = fitting.iter().map(|candidate| candidate.act).collect();
+    let act = *stream.pick(&Vec::from_iter(acts))?;
+    let of_act: Vec<&Candidate> = fitting.into_iter().filter(|candidate| candidate.act == act).collect();
+    let readouts: BTreeSet<QuantityIx> = of_act.iter().map(|candidate| graph.rig(candidate.rig).readout).collect();
+    let readout = *stream.pick(&Vec::from_iter(readouts))?;
+    let of_readout: Vec<&Candidate> =
+        of_act.into_iter().filter(|candidate| graph.rig(candidate.rig).readout == readout).collect();
+    stream.pick(&of_readout).copied()
+}
+
+fn offers(graph: &Graph, candidate: &Candidate, wish: TwistWish) -> bool {
+    match wish {
+        TwistWish::Any | TwistWish::Without => true,
+        TwistWish::Kind(kind) => {
+            let mut twists = candidate.path.steps().iter().flat_map(|step| &graph.influence(*step).twists);
+            twists.any(|twist| twist.kind == kind)
+        }
+    }
+}
+
+/// Twists of the path whose answer differs from the plain one, with that answer (`None`: magnitudes decide).
+fn twists(graph: &Graph, candidate: &Candidate) -> Vec<(TwistAt, Option<Direction>)> {
+    let plain = derive(graph, &candidate.path, &candidate.settings, None).direction();
+    let mut found = Vec::new();
+    for influence in candidate.path.steps() {
+        for (number, twist) in graph.influence(*influence).twists.iter().enumerate() {
+            let at = TwistAt { influence: *influence, number };
+            let removes_nothing = twist.remove.is_some_and(|gone| !candidate.settings.holds.contains(&gone));
+            if removes_nothing || candidate.settings.after(twist).clash(graph).is_some() {
+                continue;
+            }
+            let derivation = derive(graph, &candidate.path, &candidate.settings, Some(at));
+            match derivation.verdict() {
+                Verdict::Determined(direction) if Some(*direction) != plain => found.push((at, Some(*direction))),
+                Verdict::Rival if twist.kind == TwistKind::RivalPath => found.push((at, None)),
+                _ => {}
+            }
+        }
+    }
+    found
+}
+
+fn draw_twist(
+    graph: &Graph,
+    candidate: &Candidate,
+    wish: &Wish,
+    form: Form,
+    stream: &mut Stream,
+) -> Result<Option<TwistAt>, Refusal> {
+    let lucky = stream.unit();
+    let flat = stream.unit() < UNCHANGED;
+    let kind = match wish.twist {
+        TwistWish::Without => return Ok(None),
+        TwistWish::Any if form == Form::Short && lucky >= SHORT_TWISTS => return Ok(None),
+        TwistWish::Any => None,
+        TwistWish::Kind(kind) => Some(kind),
+    };
+    let of_kind = |at: &TwistAt| kind.is_none() || at.get(graph).map(|twist| twist.kind) == kind;
+    let offered: Vec<_> = twists(graph, candidate).into_iter().filter(|(at, _)| of_kind(at)).collect();
+    // A kind that was asked for may have one answer only; otherwise the answer is drawn before the twist.
+    let wanted: Vec<TwistAt> = offered
+        .iter()
+        .filter(|(_, answer)| kind.is_some() || (*answer == Some(Direction::Unchanged)) == flat)
+        .map(|(at, _)| *at)
+        .collect();
+    stream.pick(&wanted).copied().map(Some).ok_or(Refusal::NoTwist)
+}
+
+/// A name for every entity of the graph, so that any fragment can speak of any.
+fn draw_names(graph: &Graph, _candidate: &Candidate, stream: &mut Stream) -> BTreeMap<EntityIx, usize> {
+    graph.entities().map(|(ix, entity)| (ix, stream.below(entity.names.len()))).collect()
+}
+
+/// A word for what is done or what happens, a coined noun if the path has one, a word for the bench.
+fn draw_title(graph: &Graph, candidate: &Candidate, names: &BTreeMap<EntityIx, usize>, stream: &mut Stream) -> String {
+    let act = graph.act(candidate.act);
+    let steps = candidate.path.steps();
+    let mut words: Vec<&String> = act.name_words.iter().collect();
+    words.extend(steps.iter().flat_map(|step| &graph.influence(*step).name_words));
+    let word = stream.pick(&words).map_or("new", |word| word.as_str());
+    let on_way: BTreeSet<EntityIx> =
+        candidate.path.quantities(graph).into_iter().map(|quantity| graph.quantity(quantity).entity).collect();
+    let coined: Vec<&str> = on_way
+        .iter()
+        .filter_map(|entity| graph.entity(*entity).names.get(*names.get(entity)?))
+        .filter(|name| name.coined)
+        .map(|name| name.one.as_str())
+        .collect();
+    let place = stream.pick(&graph.rig(candidate.rig).name_words).map_or("test", String::as_str);
+    let title = match stream.pick(&coined) {
+        Some(noun) => format!("{word}-{noun} {place}"),
+        None => format!("{word} {place}"),
+    };
+    capital(&title)
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

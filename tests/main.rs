@@ -5,6 +5,8 @@ mod broken;
 #[cfg(test)]
 mod check;
 #[cfg(test)]
+mod diagram;
+#[cfg(test)]
 mod laws;
 #[cfg(test)]
 mod mutation;

@@ -3,6 +3,8 @@
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
 pub mod check;
+mod diagram;
+pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
@@ -90,6 +92,7 @@ struct Arguments {
 enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
+    Explain(explain::Arguments),
     Render(render::Arguments),
     Laws(laws::Arguments),
 }
@@ -107,6 +110,7 @@ where
     let result = match &parsed.command {
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
+        Command::Explain(arguments) => explain::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };

@@ -7,25 +7,40 @@ use clap::{Args, ValueEnum};
 use serde_json::{Map, Value, json};
 
 use super::diagram::{self, Reading};
+use super::generate::{KindWord, unknown};
+use super::ways::ways;
 use super::{Exit, Failure, World, files};
 use crate::reasoning::press::{Diagram, Response, press_all};
 
-/// Explain what follows from signed arrows: a diagram of your own, each thing raised for good in turn.
+/// Explain what follows from signs: every way between two quantities, or a diagram of your own.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
+    toehold explain detergent-concentration absorbance\n  \
+    toehold explain detergent-concentration absorbance --twist reverse --format json\n  \
     toehold explain --diagram pond.csv\n  \
     toehold explain --diagram pond.csv --format json\n\n\
-    The file names its columns in the first row and has one arrow a row:\n  \
+    A diagram names its columns in the first row and has one arrow a row:\n  \
     from,sign,to\n  \
     algae,-,algae\n  \
     algae,+,snail\n  \
     snail,-,algae\n\n\
-    A sign is given only where it holds however strong each arrow is, in any community that can come to rest.\n\
-    Draw `algae,-,algae` where a thing holds itself back; without it, nothing does.")]
+    Each thing is raised for good in turn. A sign is given only where it holds however strong each arrow is, in any\n\
+    community that can come to rest. Draw `algae,-,algae` where a thing holds itself back; without it, nothing does.")]
 pub struct Arguments {
+    /// The quantity that is raised
+    #[arg(required_unless_present = "diagram", requires = "to")]
+    from: Option<String>,
+    /// The quantity that is asked about
+    to: Option<String>,
+    /// Only with the steps changed by a twist of this kind
+    #[arg(long, value_name = "KIND", value_enum, conflicts_with = "diagram")]
+    twist: Option<KindWord>,
     /// CSV file with the columns from,sign,to
-    #[arg(long, value_name = "FILE")]
-    diagram: PathBuf,
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["from", "to"])]
+    diagram: Option<PathBuf>,
+    /// Use the concepts of this folder instead of the program's own
+    #[arg(long, value_name = "DIR", conflicts_with = "diagram")]
+    concepts: Option<PathBuf>,
     /// How to print the answer
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -45,7 +60,18 @@ pub enum Format {
 /// # Errors
 /// A message for the user.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
-    explain_diagram(&arguments.diagram, arguments.format, world)
+    if let Some(path) = &arguments.diagram {
+        return explain_diagram(path, arguments.format, world);
+    }
+    let graph = files::graph(arguments.concepts.as_deref(), world)?;
+    let quantity = |id: &Option<String>| {
+        let id = id.as_deref().unwrap_or_default();
+        let known = graph.quantities().map(|(_, quantity)| quantity.id.as_str());
+        graph.find_quantity(id).ok_or_else(|| unknown("quantity", id, known))
+    };
+    let (from, to) = (quantity(&arguments.from)?, quantity(&arguments.to)?);
+    ways(&graph, from, to, arguments.twist.map(KindWord::kind), arguments.format == Format::Json, world)?;
+    Ok(Exit::Done)
 }
 
 /// Explains a teacher's own diagram.

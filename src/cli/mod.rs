@@ -10,6 +10,7 @@ pub mod generate;
 pub mod laws;
 pub mod render;
 mod store;
+mod ways;
 
 use std::ffi::OsString;
 use std::io::{self, Write};

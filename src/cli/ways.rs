@@ -33,7 +33,8 @@ pub(super) fn ways(
 ) -> Result<(), Failure> {
     let mut found = Vec::new();
     walk(graph, from, to, &mut Vec::new(), &mut found);
-    let ways: Vec<Way> = found.into_iter().flat_map(|(path, settings)| with_twists(graph, path, settings, twist)).collect();
+    let ways: Vec<Way> =
+        found.into_iter().flat_map(|(path, settings)| with_twists(graph, path, settings, twist)).collect();
     let (from, to) = (graph.quantity(from), graph.quantity(to));
     if ways.is_empty() {
         let message = format!("no way leads from `{}` to `{}`", from.id, to.id);
@@ -98,7 +99,10 @@ fn settings(graph: &Graph, walked: &[InfluenceIx]) -> Vec<Settings> {
             settings.sides.extend(side.map(|side| (*step, side)));
             settings
         };
-        all = all.iter().flat_map(|settings| choices.iter().map(|side| placed(settings, side)).collect::<Vec<_>>()).collect();
+        all = all
+            .iter()
+            .flat_map(|settings| choices.iter().map(|side| placed(settings, side)).collect::<Vec<_>>())
+            .collect();
     }
     all
 }
@@ -169,9 +173,9 @@ fn conclusion(graph: &Graph, way: &Way) -> String {
 fn reason_words(graph: &Graph, reason: &Withheld) -> String {
     match reason {
         Withheld::UnknownStep(ix) => format!("the sign of `{}` is not known", graph.influence(*ix).id),
-        Withheld::Loop(members) => {
+        Withheld::Loop(members, reason) => {
             let names: Vec<&str> = members.iter().map(|ix| graph.quantity(*ix).name.as_str()).collect();
-            format!("a loop through {} could turn the answer", names.join(", "))
+            format!("a loop through {} could turn the answer: {reason}", names.join(", "))
         }
         Withheld::TooManyRoutes => "there are more ways than are followed".to_owned(),
     }

@@ -254,7 +254,8 @@ fn debrief(voice: &Voice<'_>) -> Vec<String> {
     for ix in voice.technique.principles(graph) {
         let principle = graph.principle(ix);
         if !principle.elsewhere.is_empty() {
-            lines.push(format!("{}: {}.", capital(&principle.name), principle.elsewhere.join("; ")));
+            let real: Vec<&str> = principle.elsewhere.iter().map(|line| line.trim_end_matches('.')).collect();
+            lines.push(format!("{}: {}.", capital(&principle.name), real.join("; ")));
         }
     }
     let dial = voice.the(graph.act(voice.technique.act).dial);
@@ -309,7 +310,7 @@ impl<'a> Voice<'a> {
         Controls {
             negative: self.later(&self.fill(&act.control, None, None), None),
             positive: format!(
-                "a {} at {} in which {driven} is {changed} directly, where the reading is to show that {readout} {then}",
+                "a {} at {} in which {driven} is {changed} directly; if the reading can respond, {readout} {then}",
                 rig.container.one,
                 self.level(0)
             ),

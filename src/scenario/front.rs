@@ -11,7 +11,7 @@ use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Technique};
 
 /// The version of the file format that this program writes.
-pub(super) const FORMAT: u32 = 1;
+pub const FORMAT: u32 = 1;
 
 /// The front matter of a scenario file.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
@@ -141,10 +141,11 @@ impl Front {
             let entity = graph.entity(*ix);
             Some(FrontName { entity: entity.id.clone(), name: entity.names.get(*number)?.one.clone() })
         });
-        let sides = technique.settings.sides.iter().map(|(ix, side)| FrontSide {
-            influence: graph.influence(*ix).id.clone(),
-            side: id_of_side(side).into(),
-        });
+        let sides = technique
+            .settings
+            .sides
+            .iter()
+            .map(|(ix, side)| FrontSide { influence: graph.influence(*ix).id.clone(), side: id_of_side(side).into() });
         Self {
             toehold: FORMAT,
             graph: graph.version().into(),
@@ -240,18 +241,14 @@ impl Front {
 
     fn twist(&self, graph: &Graph) -> Result<Option<TwistAt>, FrontError> {
         let Some(FrontTwist { at, id }) = &self.twist else { return Ok(None) };
-        let influence = graph
-            .find_influence(at)
-            .ok_or_else(|| FrontError::Unknown { kind: "influence", name: at.clone() })?;
+        let influence =
+            graph.find_influence(at).ok_or_else(|| FrontError::Unknown { kind: "influence", name: at.clone() })?;
         let number = graph.influence(influence).twists.iter().position(|twist| twist.id == *id);
         let number = number.ok_or_else(|| FrontError::Unknown { kind: "twist", name: id.clone() })?;
         Ok(Some(TwistAt { influence, number }))
     }
 
-    fn names(
-        &self,
-        graph: &Graph,
-    ) -> Result<std::collections::BTreeMap<crate::concepts::EntityIx, usize>, FrontError> {
+    fn names(&self, graph: &Graph) -> Result<std::collections::BTreeMap<crate::concepts::EntityIx, usize>, FrontError> {
         let mut names = std::collections::BTreeMap::new();
         for FrontName { entity, name } in &self.names {
             let ix = graph

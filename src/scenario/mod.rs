@@ -18,7 +18,7 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
-pub use front::{Front, FrontError, FrontTwist};
+pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use write::write;
 

@@ -151,7 +151,7 @@ impl Sources {
         let text = self.text(id);
         let line = self.line_of(id, offset);
         let start = self.line_range(id, line).start;
-        let before = text.get(start..floor(text, offset)).unwrap_or_default();
+        let before = text.get(start..text.floor_char_boundary(offset)).unwrap_or_default();
         Place { line, column: before.chars().count() + 1 }
     }
 
@@ -167,15 +167,6 @@ impl Sources {
         let end = file.line_starts.get(line).map_or(file.text.len(), |next| next - 1);
         start..end.max(start)
     }
-}
-
-/// The offset, or that of the character it falls into.
-fn floor(text: &str, offset: usize) -> usize {
-    let mut offset = offset.min(text.len());
-    while !text.is_char_boundary(offset) {
-        offset -= 1;
-    }
-    offset
 }
 
 #[cfg(test)]

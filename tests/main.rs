@@ -1,1 +1,7 @@
 //! The one integration binary: files by capability.
+
+mod broken;
+mod check;
+mod laws;
+mod mutation;
+mod program;

@@ -74,12 +74,18 @@ impl Checked {
         Self { sources, result }
     }
 
+    /// References that lead nowhere, and all faults.
+    fn weight(&self) -> (usize, usize) {
+        let unknown = self.faults().iter().filter(|fault| fault.code.name.starts_with("unknown-"));
+        (unknown.count(), self.faults().len())
+    }
+
     fn faults(&self) -> &[Diagnostic] {
         self.result.as_ref().err().map_or(&[], Vec::as_slice)
     }
 }
 
-/// Checks what was given, with the base concepts where that leaves fewer faults.
+/// Checks what was given, with the base concepts where they hold what it refers to.
 fn concepts(arguments: &Arguments, given: &Read) -> Result<Checked, Failure> {
     let base = || files::concepts(arguments.concepts.as_deref());
     if given.concepts.is_empty() {
@@ -104,7 +110,7 @@ fn concepts(arguments: &Arguments, given: &Read) -> Result<Checked, Failure> {
         file.add_to(&mut together);
     }
     let together = Checked::of(together);
-    Ok(if together.faults().len() < alone.faults().len() { together } else { alone })
+    Ok(if together.weight() <= alone.weight() { together } else { alone })
 }
 
 fn text(checked: &Checked, world: &mut World<'_>) -> Result<(), Failure> {

@@ -102,8 +102,9 @@ fn file(sources: &Sources, file: FileId, written: &mut Written, faults: &mut Vec
 
 /// Strict booleans, so that `n` stays a letter; a budget that all fields together stay far below.
 fn options() -> Options {
-    let budget = serde_yaml::budget! { max_nodes: 2_000_000, max_events: 5_000_000, max_depth: 64 };
-    serde_yaml::options! { strict_booleans: true, with_snippet: false, budget: budget }
+    let budget = serde_yaml::budget! { max_nodes: 500_000, max_events: 2_000_000, max_depth: 40 };
+    let aliases = serde_yaml::alias_limits! { max_total_replayed_events: 100_000 };
+    serde_yaml::options! { strict_booleans: true, with_snippet: false, budget: budget, alias_limits: aliases }
 }
 
 fn empty(file: FileId, text: &str) -> Option<Diagnostic> {

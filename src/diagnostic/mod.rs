@@ -79,13 +79,19 @@ impl Diagnostic {
             return self.hint(format!("did you mean `{near}`?"));
         }
         if (1..=14).contains(&words.len()) {
-            let list: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-            return self.hint(format!("possible here: {}", list.join(", ")));
+            return self.possible(&words);
         }
         match words.len() {
             0 => self.hint("none is declared in these files"),
-            n => self.hint(format!("none of the {n} that are declared is near to it")),
+            n => self.hint(format!("none of the {n} there are is spelt like it")),
         }
+    }
+
+    /// The same with the list of all words that would do.
+    #[must_use]
+    pub fn possible(self, words: &[&str]) -> Self {
+        let list: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+        self.hint(format!("possible here: {}", list.join(", ")))
     }
 
     /// The order in which faults are shown: by file and place, then by code.

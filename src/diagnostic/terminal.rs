@@ -9,7 +9,9 @@ use super::{Diagnostic, Severity};
 use crate::source::{Sources, Span};
 
 /// Longest line that is quoted, in bytes.
-const LONGEST_QUOTED: usize = 400;
+const LONGEST_QUOTED: usize = 10_000;
+/// Longest stretch that is marked, in bytes.
+const LONGEST_MARKED: usize = 80;
 
 /// The whole text of one diagnostic, with a line break at the end.
 pub fn terminal(sources: &Sources, diagnostic: &Diagnostic, colour: bool) -> String {
@@ -56,13 +58,14 @@ fn excerpt(sources: &Sources, span: Span, kind: AnnotationKind) -> Element<'_> {
     if text.is_empty() || text.len() > LONGEST_QUOTED {
         return Origin::path(path).line(place.line).char_column(place.column).into();
     }
-    let marked = within(span, &line);
+    let marked = within(span, &line, text);
     Snippet::source(text).path(path).line_start(place.line).annotation(kind.span(marked)).into()
 }
 
-/// The part of the span that lies in the line, relative to its start; at least one place wide.
-fn within(span: Span, line: &Range<usize>) -> Range<usize> {
+/// The part of the span that lies in the line, relative to its start, cut where it is long.
+fn within(span: Span, line: &Range<usize>, text: &str) -> Range<usize> {
     let start = span.start.clamp(line.start, line.end) - line.start;
-    let end = span.end.clamp(line.start, line.end) - line.start;
+    let end = span.end.clamp(line.start, line.end).min(span.start.saturating_add(LONGEST_MARKED)).max(line.start);
+    let (start, end) = (text.floor_char_boundary(start), text.floor_char_boundary(end - line.start));
     start..end.max(start)
 }

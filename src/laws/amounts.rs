@@ -22,6 +22,7 @@ const RETAINED_CONCENTRATION: Law = Law {
     assumptions: "the vesicles are collected whole and burst in a volume equal to that of the bath",
     source: "mass balance (textbook)",
     setup: "(1 − {fraction})({inside})({volume_fraction})",
+    example: "fraction=0:1:0.05 inside=10 volume_fraction=0.005",
     eval: |v| {
         let [fraction, inside, share] = numbers(v)?;
         one(1000.0 * (1.0 - fraction) * inside * share)
@@ -44,6 +45,7 @@ const PACKED_VOLUME: Law = Law {
     assumptions: "equal spheres with thin walls that do not touch",
     source: "geometry of the sphere",
     setup: "({number})(4/3)π({radius})³",
+    example: "number=1e9 radius=0.1:2:0.1",
     // 1 µm³ is 10⁻¹² mL.
     eval: |v| {
         let [count, radius] = numbers(v)?;
@@ -69,6 +71,7 @@ const EXTRACT_CONCENTRATION: Law = Law {
     assumptions: "every cell is opened and everything dissolves",
     source: "definition of the mole (Avogadro constant, CODATA 2018)",
     setup: "({molecules})({cells})(1000 mL/L)(10⁹ nmol/mol)/(6.022 × 10²³ /mol)",
+    example: "molecules=0:50000:2500 cells=1e9",
     eval: |v| {
         let [molecules, cells] = numbers(v)?;
         one(molecules * cells * 1000.0 * 1e9 / AVOGADRO.value)
@@ -99,6 +102,7 @@ const HEAT_SURVIVAL: Law = Law {
     assumptions: "one step that does not go back; its rate follows a constant Q10 over the temperatures used",
     source: "first-order loss with a temperature coefficient (textbook)",
     setup: "",
+    example: "rate=0.01 q10=6 from=40 to=30:60:1 time=10",
     eval: |v| {
         let [rate, q10, from, to, time] = numbers(v)?;
         one(libm::exp(-rate * libm::pow(q10, (to - from) / 10.0) * time))

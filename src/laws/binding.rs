@@ -30,6 +30,7 @@ const HILL: Law = Law {
     assumptions: "describes the curve, not the mechanism; n is at most the number of sites; ligand not used up by binding",
     source: "Hill 1910 Journal of Physiology 40:iv (from memory)",
     setup: "({ligand})^{n}/[({half})^{n} + ({ligand})^{n}]",
+    example: "ligand=0:20:0.5 half=5 n=2.5",
     eval: |v| {
         let [ligand, half, n] = numbers(v)?;
         one(hill_share(ligand, half, n))
@@ -60,6 +61,7 @@ const TIGHT_BINDING: Law = Law {
     source: "Morrison 1969 Biochimica et Biophysica Acta 185:269 (from memory)",
     setup: "[({total_receptor} + {total_ligand} + {kd}) − √(({total_receptor} + {total_ligand} + {kd})² − \
             4({total_receptor})({total_ligand}))]/2",
+    example: "total_ligand=0:20:0.5 total_receptor=10 kd=0.5",
     eval: |v| {
         let [ligand, receptor, kd] = numbers(v)?;
         one(complex(ligand, receptor, kd))
@@ -89,7 +91,7 @@ const FREE_LIGAND: Law = Law {
     id: "free-ligand",
     family: FAMILY,
     title: "ligand left free when a binder takes some up",
-    formula: "F = L − C, with C as in tight-binding",
+    formula: "F = L − [(P + L + Kd) − √((P + L + Kd)² − 4·P·L)]/2",
     inputs: &[
         number("total_ligand", "L", "umol/L", NOT_NEGATIVE, "ligand in all", Plus),
         number("total_binder", "P", "umol/L", NOT_NEGATIVE, "binder in all", Minus),
@@ -98,7 +100,9 @@ const FREE_LIGAND: Law = Law {
     outputs: &[gives("free", "umol/L", "ligand left free")],
     assumptions: "one to one, at equilibrium",
     source: "Morrison 1969 (from memory) with mass balance",
-    setup: "",
+    setup: "{total_ligand} − [({total_binder} + {total_ligand} + {kd}) − √(({total_binder} + {total_ligand} + {kd})² − \
+            4({total_binder})({total_ligand}))]/2",
+    example: "total_ligand=0:20:0.5 total_binder=10 kd=0.5",
     eval: |v| {
         let [ligand, binder, kd] = numbers(v)?;
         one(free(ligand, binder, kd))
@@ -122,6 +126,7 @@ const SHARE_OF_TOTAL: Law = Law {
     assumptions: "none beyond the words",
     source: "definition",
     setup: "({fraction})({total})",
+    example: "fraction=0:1:0.05 total=50",
     eval: |v| {
         let [fraction, total] = numbers(v)?;
         one(fraction * total)
@@ -148,6 +153,7 @@ const OXYGEN_SATURATION_HILL: Law = Law {
                   is oxygen-saturation",
     source: "Hill 1910 (from memory)",
     setup: "({po2})^{n}/[({p50})^{n} + ({po2})^{n}]",
+    example: "po2=0:120:4 p50=26.6 n=2.7",
     eval: |v| {
         let [po2, p50, n] = numbers(v)?;
         one(hill_share(po2, p50, n))
@@ -167,7 +173,8 @@ const OXYGEN_SATURATION: Law = Law {
     outputs: &[gives("saturation", "1", "share of haem groups that carry oxygen")],
     assumptions: "adult human blood at 37 °C and pH 7.4; within 0.0055 of the measured curve",
     source: "Severinghaus 1979 Journal of Applied Physiology 46:599, equation 1",
-    setup: "1/[1 + 23400/({po2}³ + 150 × {po2})]",
+    setup: "1/[1 + (23400 mmHg³)/(({po2})³ + (150 mmHg²)({po2}))]",
+    example: "po2=0:120:4",
     eval: |v| {
         let [p] = numbers(v)?;
         let x = p * (p * p + 150.0);

@@ -39,6 +39,7 @@ const DIFFUSION_DISTANCE: Law = Law {
                   long",
     source: "Einstein 1905 (from memory)",
     setup: "√(2({diffusion})({time}))",
+    example: "diffusion=500 time=0:3600:120",
     eval: |v| {
         let [diffusion, time] = numbers(v)?;
         one((2.0 * diffusion * time).sqrt())
@@ -55,14 +56,15 @@ const DIFFUSION_COEFFICIENT: Law = Law {
     title: "diffusion coefficient of a sphere",
     formula: "D = k·T/(6π·η·r)",
     inputs: &[
-        number("radius", "r", "nm", (0.05, 1e5), "hydrodynamic radius", Minus),
+        number("radius", "r", "nm", (0.01, 1e5), "hydrodynamic radius", Minus),
         number("viscosity", "η", "mPa.s", (0.05, 1e7), "viscosity of the liquid", Minus),
         number("temperature", "T", "Cel", CELSIUS, "temperature (viscosity held; in truth it falls too)", Plus),
     ],
     outputs: &[gives("diffusion", "um2/s", "diffusion coefficient")],
     assumptions: "a sphere much larger than a water molecule (r above about 0.5 nm), dilute",
     source: "Einstein 1905; Sutherland 1905 (from memory)",
-    setup: "(1.38 × 10⁻²³ J/K)({temperature:K})/[6π({viscosity})({radius})]",
+    setup: "(1.38 × 10⁻²³ J/K)({temperature:K})/[6π({viscosity} × 10⁻³ Pa/mPa)({radius} × 10⁻⁹ m/nm)] × 10¹² µm²/m²",
+    example: "radius=0.5:10:0.5 viscosity=0.89 temperature=25",
     eval: |v| {
         let [radius, viscosity, temperature] = numbers(v)?;
         one(stokes_einstein(radius, viscosity, temperature))
@@ -92,7 +94,8 @@ const FLUX: Law = Law {
     outputs: &[gives("flux", "nmol/(cm2.s)", "amount that crosses each square centimetre a second")],
     assumptions: "steady state, stirred on both sides",
     source: "Fick 1855 (from memory)",
-    setup: "({diffusion})({c_high} − {c_low})/({thickness})",
+    setup: "({diffusion} × 10⁻⁸ cm²/µm²)({c_high} − {c_low})(10⁶ nmol·L/(mol·cm³))/({thickness} × 10⁻⁴ cm/µm)",
+    example: "diffusion=500 c_high=0:0.5:0.02 c_low=0 thickness=100",
     eval: |v| {
         let [diffusion, high, low, thickness] = numbers(v)?;
         ensure(high >= low, "`c_high` must not be less than `c_low`")?;
@@ -127,6 +130,7 @@ const SURFACE_TO_VOLUME: Law = Law {
     assumptions: "a sphere",
     source: "geometry",
     setup: "3/({radius})",
+    example: "radius=0.5:20:0.5",
     eval: |v| {
         let [radius] = numbers(v)?;
         one(3.0 / radius)
@@ -149,6 +153,7 @@ const LEAK_FRACTION: Law = Law {
     assumptions: "stirred inside and out, next to nothing outside, volume does not change",
     source: "first-order loss (textbook)",
     setup: "1 − exp(−({permeability})({area})({time})/({volume}))",
+    example: "permeability=0.001 area=78.5 volume=65.4 time=0:3600:120",
     eval: |v| {
         let [permeability, area, volume, time] = numbers(v)?;
         one(-libm::expm1(-permeability * area * time / volume))
@@ -179,6 +184,7 @@ const LEAK_BY_RATIO: Law = Law {
     assumptions: "stirred inside and out, next to nothing outside, volume does not change",
     source: "first-order loss (textbook)",
     setup: "1 − exp(−({permeability})({ratio})({time}))",
+    example: "permeability=0.001 ratio=1.2 time=0:3600:120",
     eval: |v| {
         let [permeability, ratio, time] = numbers(v)?;
         one(-libm::expm1(-permeability * ratio * time))
@@ -206,6 +212,7 @@ const PARALLEL_PERMEABILITY: Law = Law {
     assumptions: "ways side by side add up; pores do not meet or clog one another",
     source: "conductances in parallel (textbook)",
     setup: "{background} + ({per_pore})({pores})",
+    example: "background=0.0001 per_pore=0.0002 pores=0:50:2",
     eval: |v| {
         let [background, per_pore, pores] = numbers(v)?;
         one(background + per_pore * pores)
@@ -238,7 +245,8 @@ const RELEASED_CONCENTRATION: Law = Law {
     outputs: &[gives("concentration", "umol/L", "concentration outside")],
     assumptions: "vesicles take up so little of the volume (at most a tenth) that what is outside fills nearly all of it",
     source: "mass balance (textbook)",
-    setup: "({fraction})({inside})({volume_fraction})",
+    setup: "({fraction})({inside} × 1000 µmol/mmol)({volume_fraction})",
+    example: "fraction=0:1:0.05 inside=40 volume_fraction=0.01",
     eval: |v| {
         let [fraction, inside, share] = numbers(v)?;
         one(1000.0 * fraction * inside * share)
@@ -280,7 +288,8 @@ const NERNST_PARTITION: Law = Law {
     assumptions: "the dye crosses freely, binds to nothing, does not change the potential, and has come to equilibrium: \
                   inside over outside is exp(−FV/RT)",
     source: "mass balance with Nernst 1888 (from memory)",
-    setup: "({total})/[1 + ({volume_fraction})(exp(−(96485 C/mol)({potential})/[(8.314 J/(mol·K))({temperature:K})]) − 1)]",
+    setup: "({total})/[1 + ({volume_fraction})(exp(−(96485 C/mol)({potential} × 10⁻³ V/mV)/[(8.314 J/(mol·K))({temperature:K})]) − 1)]",
+    example: "potential=-180:0:10 total=5 volume_fraction=0.02 temperature=25",
     eval: |v| {
         let [potential, total, share, temperature] = numbers(v)?;
         one(total / (1.0 + share * uptake(potential, temperature)))

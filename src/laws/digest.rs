@@ -28,6 +28,7 @@ pub(super) const DIGEST: Law = Law {
     assumptions: "every site is cut, nothing else is, methylation does not matter; sites that span the origin of a ring count",
     source: "textbook; checked against Biopython 1.88 on lambda and pUC19",
     setup: "",
+    example: "sequence=AAGAATTCAAAAGAATTCAA site=GAATTC cut=1 topology=linear",
     eval: |v| match v {
         [Value::Text(sequence), Value::Text(site), Value::Number(cut), Value::Text(topology)] => {
             digest(sequence, site, *cut, topology)

@@ -47,6 +47,7 @@ const EXPONENTIAL_GROWTH: Law = Law {
     assumptions: "nothing runs short; doubling takes ln 2/r",
     source: "Malthus 1798; textbook",
     setup: "({start})e^(({rate})({time}))",
+    example: "start=1000 rate=0.03 time=0:120:5",
     eval: |v| {
         let [start, rate, time] = numbers(v)?;
         one(start * libm::exp(rate * time))
@@ -72,7 +73,8 @@ const LOGISTIC_GROWTH: Law = Law {
     outputs: &[gives_like("numbers", "start", "numbers at that time")],
     assumptions: "constant capacity, no lag, no delay; growth is fastest at K/2; numbers above K fall",
     source: "Verhulst 1838 (from memory)",
-    setup: "({capacity})/[1 + ({capacity}/{start} − 1)e^(−({rate})({time}))]",
+    setup: "({capacity})/[1 + (({capacity})/({start}) − 1)e^(−({rate})({time}))]",
+    example: "start=9.6 capacity=663 rate=0.547 time=0:18:1",
     eval: |v| {
         let [start, capacity, rate, time] = numbers(v)?;
         one(capacity / (1.0 + (capacity / start - 1.0) * libm::exp(-rate * time)))
@@ -97,6 +99,7 @@ const COLONY_COUNT: Law = Law {
     assumptions: "each colony from one cell or clump; trusted from 30 to 300 colonies",
     source: "handbook; Breed & Dotterrer 1916 for the countable range (from memory)",
     setup: "({colonies})/[({dilution})({volume})]",
+    example: "colonies=30:300:10 dilution=1e-5 volume=0.1",
     eval: |v| {
         let [colonies, dilution, volume] = numbers(v)?;
         one(colonies / (dilution * volume))
@@ -127,6 +130,7 @@ const MARK_RECAPTURE: Law = Law {
                   (mark-recapture-chapman corrects for that)",
     source: "Petersen 1896; Lincoln 1930 (from memory)",
     setup: "({marked})({caught})/{recaptured}",
+    example: "marked=50 caught=40 recaptured=5:40:1",
     eval: |v| {
         let [marked, caught, recaptured] = numbers(v)?;
         recaptures_fit(marked, caught, recaptured)?;
@@ -149,6 +153,7 @@ const MARK_RECAPTURE_CHAPMAN: Law = Law {
     assumptions: "as mark-recapture; right on average where M + C is at least N",
     source: "Chapman 1951 (from memory)",
     setup: "({marked} + 1)({caught} + 1)/({recaptured} + 1) − 1",
+    example: "marked=50 caught=40 recaptured=0:40:1",
     eval: |v| {
         let [marked, caught, recaptured] = numbers(v)?;
         recaptures_fit(marked, caught, recaptured)?;
@@ -181,6 +186,7 @@ const SHANNON: Law = Law {
     assumptions: "a random sample; natural logarithm (some use base 2); doubling every count changes nothing",
     source: "Shannon 1948 (from memory)",
     setup: "",
+    example: "counts=50,30,20",
     eval: |v| one(shares(v)?.iter().filter(|p| **p > 0.0).map(|p| -p * libm::log(*p)).sum::<f64>() + 0.0),
     inverses: &[],
 };
@@ -195,6 +201,7 @@ const SIMPSON: Law = Law {
     assumptions: "a random sample; drawing with replacement",
     source: "Simpson 1949 Nature 163:688 (from memory)",
     setup: "",
+    example: "counts=50,30,20",
     eval: |v| one(1.0 - shares(v)?.iter().map(|p| p * p).sum::<f64>()),
     inverses: &[],
 };
@@ -225,6 +232,7 @@ const LIGHT_RESPONSE: Law = Law {
                   compensation point",
     source: "rectangular hyperbola (textbook)",
     setup: "({pmax})({light})/({half} + {light}) − {respiration}",
+    example: "pmax=25 half=200 light=0:1500:50 respiration=1.5",
     eval: |v| {
         let [pmax, half, light, respiration] = numbers(v)?;
         one(pmax * light / (half + light) - respiration)
@@ -255,6 +263,7 @@ const GROSS_PRODUCTIVITY: Law = Law {
     assumptions: "both bottles sealed and filled alike; respiration the same in light and dark",
     source: "Gaarder & Gran 1927 (from memory)",
     setup: "({light_end} − {dark_end})/({time})",
+    example: "light_end=6:14:0.5 dark_end=6 time=24",
     eval: |v| {
         let [light, dark, time] = numbers(v)?;
         one((light - dark) / time)
@@ -288,7 +297,8 @@ const DOSE_RESPONSE: Law = Law {
     outputs: &[gives_like("response", "bottom", "response")],
     assumptions: "one way of acting, response at equilibrium",
     source: "Hill form; Finney 1976; Ritz et al. 2015 (from memory)",
-    setup: "{bottom} + ({top} − {bottom})/[1 + ({ec50}/{dose})^{slope}]",
+    setup: "{bottom} + ({top} − {bottom})/[1 + (({ec50})/({dose}))^{slope}]",
+    example: "bottom=0 top=100 ec50=10 slope=1.5 dose=0:50:1",
     eval: |v| {
         let [bottom, top, ec50, slope, dose] = numbers(v)?;
         ensure(slope.abs() > 0.0, "`slope` must not be 0")?;
@@ -334,6 +344,7 @@ const COMPOSITE_DENSITY: Law = Law {
     assumptions: "volumes add up",
     source: "weighted mean (definition)",
     setup: "({fraction_dry})({density_dry}) + (1 − {fraction_dry})({density_water})",
+    example: "fraction_dry=0:0.5:0.025 density_dry=1.4 density_water=1",
     eval: |v| {
         let [dry, density_dry, density_water] = numbers(v)?;
         one(dry * density_dry + (1.0 - dry) * density_water)

@@ -29,6 +29,7 @@ const COPIES: Law = Law {
     assumptions: "before the plateau, the same efficiency in every cycle; solved for cycles it gives the threshold cycle",
     source: "textbook; Livak & Schmittgen 2001 Methods 25:402 (from memory)",
     setup: "({start})(1 + {efficiency})^{cycles}",
+    example: "start=100 efficiency=0.95 cycles=0:30:1",
     eval: |v| {
         let [start, efficiency, cycles] = numbers(v)?;
         one(start * libm::pow(1.0 + efficiency, cycles))
@@ -57,6 +58,7 @@ const FOLD_CHANGE: Law = Law {
     assumptions: "every cycle doubles both; the reference gene does not respond to the treatment",
     source: "Livak & Schmittgen 2001 Methods 25:402 (from memory)",
     setup: "2^−[({ct_target_treated} − {ct_ref_treated}) − ({ct_target_control} − {ct_ref_control})]",
+    example: "ct_target_treated=18:28:0.5 ct_ref_treated=18 ct_target_control=25 ct_ref_control=18",
     eval: |v| {
         let [target_treated, ref_treated, target_control, ref_control] = numbers(v)?;
         one(libm::exp2((target_control - ref_control) - (target_treated - ref_treated)))
@@ -77,6 +79,7 @@ const HYBRID_FRACTION: Law = Law {
     assumptions: "each strand serves as template for one new strand; all molecules replicate in step; g ≥ 1",
     source: "Meselson & Stahl 1958 PNAS 44:671 (from memory)",
     setup: "2/2^{generations}",
+    example: "generations=1:8:1",
     eval: |v| {
         let [generations] = numbers(v)?;
         one(libm::exp2(1.0 - generations))
@@ -107,6 +110,7 @@ const SYNTHESIS_RATE: Law = Law {
     assumptions: "steady state of the switch; k1 ≥ k0",
     source: "Hill 1910 form; Alon 2006, An Introduction to Systems Biology (from memory)",
     setup: "{basal} + ({full} − {basal})({inducer})^{n}/[({half})^{n} + ({inducer})^{n}]",
+    example: "basal=0.1 full=5 inducer=0:100:5 half=20 n=2",
     eval: |v| {
         let [basal, full, inducer, half, n] = numbers(v)?;
         ensure(basal <= full, "`basal` must not exceed `full`")?;
@@ -131,6 +135,7 @@ const STEADY_LEVEL: Law = Law {
     assumptions: "constant rates, long after any change; half of the way there takes one half-life, whatever the synthesis",
     source: "first-order turnover (textbook); Schimke 1969 (from memory)",
     setup: "({synthesis})({half_life})/ln 2",
+    example: "synthesis=2 half_life=1:30:1",
     eval: |v| {
         let [synthesis, half_life] = numbers(v)?;
         one(synthesis * half_life / std::f64::consts::LN_2)
@@ -157,6 +162,7 @@ const PROTEIN_LEVEL: Law = Law {
     assumptions: "constant rates, long after any change",
     source: "first-order turnover (textbook)",
     setup: "({per_transcript})({transcripts})({half_life})/ln 2",
+    example: "transcripts=0:50:2 per_transcript=4 half_life=60",
     eval: |v| {
         let [transcripts, each, half_life] = numbers(v)?;
         one(each * transcripts * half_life / std::f64::consts::LN_2)
@@ -184,7 +190,8 @@ const SILENCED_HALF_LIFE: Law = Law {
     outputs: &[gives("half_life", "min", "half-life now")],
     assumptions: "breakdown by silencing adds to the transcript's own and is proportional to the dose (no saturation)",
     source: "rates of breakdown in parallel (textbook)",
-    setup: "({half_life})/(1 + {dose}/{half_dose})",
+    setup: "({half_life})/[1 + ({dose})/({half_dose})]",
+    example: "half_life=120 dose=0:50:2 half_dose=10",
     eval: |v| {
         let [half_life, dose, half_dose] = numbers(v)?;
         one(half_life / (1.0 + dose / half_dose))

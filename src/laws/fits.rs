@@ -1,8 +1,8 @@
 //! Curves fitted by least squares: Michaelis–Menten, exponential growth or decay, approach to a plateau.
 
 use super::law::Effect::Depends;
-use super::law::{Effect, Law, LawError, UnitRule, Value};
-use super::row::{ANY_NUMBER, NOT_NEGATIVE, count, ensure, gives, gives_like, impossible, list, several};
+use super::law::{Effect, Law, LawError, Output, UnitRule, Value};
+use super::row::{ANY_NUMBER, NOT_NEGATIVE, count, ensure, gives_like, impossible, list, several};
 
 /// The fits of the family of statistics.
 pub(super) const LAWS: &[Law] = &[MICHAELIS_MENTEN_FIT, EXPONENTIAL_FIT, PLATEAU_FIT];
@@ -26,6 +26,7 @@ const MICHAELIS_MENTEN_FIT: Law = Law {
     assumptions: "spread of the rates the same everywhere; a straight line through reciprocals gives other, biased values",
     source: "nonlinear least squares (Gauss–Newton with Levenberg's damping); checked against R and NIST Misra1d",
     setup: "",
+    example: "substrate=0.02,0.06,0.11,0.22,0.56,1.1 rate=62,102,131,155,196,204",
     eval: |v| {
         let (x, y) = points(v)?;
         let top = y.iter().copied().fold(f64::MIN, f64::max);
@@ -49,7 +50,7 @@ const EXPONENTIAL_FIT: Law = Law {
         list("y", "y", UnitRule::Any, ANY_NUMBER, "readings", FITTED),
     ],
     outputs: &[
-        gives("rate", "1", "rate constant k, per unit of x"),
+        Output { id: "rate", unit: UnitRule::Any, meaning: "rate constant k, per unit of x" },
         gives_like("start", "y", "value a at x = 0"),
         gives_like("residual_sd", "y", "standard deviation about the curve, n − 2"),
     ],
@@ -57,6 +58,7 @@ const EXPONENTIAL_FIT: Law = Law {
                   above or below 0; some readings above 0",
     source: "nonlinear least squares (Gauss–Newton with Levenberg's damping); checked against SciPy",
     setup: "",
+    example: "x=0,1,2,3 y=10,16,27,44",
     eval: |v| {
         let (x, y) = points(v)?;
         let logs: Vec<(f64, f64)> =
@@ -86,13 +88,14 @@ const PLATEAU_FIT: Law = Law {
         list("y", "y", UnitRule::Any, ANY_NUMBER, "readings", FITTED),
     ],
     outputs: &[
-        gives("rate", "1", "rate constant k, per unit of x"),
+        Output { id: "rate", unit: UnitRule::Any, meaning: "rate constant k, per unit of x" },
         gives_like("plateau", "y", "value P reached in the end"),
         gives_like("residual_sd", "y", "standard deviation about the curve, n − 2"),
     ],
     assumptions: "starts at 0 and rises; spread of the readings the same everywhere",
     source: "nonlinear least squares (Gauss–Newton with Levenberg's damping); checked against NIST Misra1a",
     setup: "",
+    example: "x=1,2,4,8,16 y=10,18,29,39,43",
     eval: |v| {
         let (x, y) = points(v)?;
         let top = y.iter().copied().fold(f64::MIN, f64::max);

@@ -24,6 +24,7 @@ const HARDY_WEINBERG: Law = Law {
     assumptions: "two alleles, random mating, no selection, migration or mutation, a large population",
     source: "Hardy 1908; Weinberg 1908 (from memory)",
     setup: "2({p})(1 − {p})",
+    example: "p=0:1:0.05",
     eval: |v| {
         let [p] = numbers(v)?;
         let q = 1.0 - p;
@@ -54,6 +55,7 @@ const SELECTION_STEP: Law = Law {
                   population",
     source: "Haldane 1924; Fisher 1930 (from memory)",
     setup: "[({q})²(1 − {s}) + (1 − {q})({q})(1 − {h}·{s})]/[1 − 2(1 − {q})({q})({h})({s}) − ({q})²({s})]",
+    example: "q=0:1:0.05 s=0.2 h=0.5",
     eval: |v| {
         let [q, s, h] = numbers(v)?;
         ensure(1.0 - h * s >= 0.0, "the fitness 1 − h·s of heterozygotes can't be negative")?;
@@ -74,7 +76,8 @@ const RECOMBINATION: Law = Law {
     outputs: &[gives("recombinants", "1", "share of recombinant gametes")],
     assumptions: "crossovers do not hinder one another (no interference); never above one half",
     source: "Haldane 1919 Journal of Genetics 8:299 (from memory)",
-    setup: "½(1 − e^(−2 × {map_distance}/(100 cM)))",
+    setup: "½(1 − e^(−2({map_distance})/(100 cM)))",
+    example: "map_distance=0:200:10",
     eval: |v| {
         let [distance] = numbers(v)?;
         one(-0.5 * libm::expm1(-distance / 50.0))
@@ -92,6 +95,7 @@ const SUBSTITUTIONS: Law = Law {
     assumptions: "every change equally likely, base frequencies equal, p < 0.75",
     source: "Jukes & Cantor 1969 (from memory)",
     setup: "−¾ ln(1 − 4({p})/3)",
+    example: "p=0:0.7:0.05",
     eval: |v| {
         let [p] = numbers(v)?;
         ensure(p < 0.75, "at `p` = 0.75 the sequences are as unlike as random ones: no distance can be told")?;
@@ -113,6 +117,7 @@ const POISSON: Law = Law {
     assumptions: "events happen one by one, independently, at a constant mean",
     source: "Poisson 1837 (from memory)",
     setup: "e^(−{mean}) × ({mean})^{k}/{k}!",
+    example: "mean=0:10:0.5 k=3",
     eval: |v| {
         let [mean, k] = numbers(v)?;
         ensure((k - k.round()).abs() <= 0.0, "`k` must be a whole number")?;
@@ -139,6 +144,7 @@ const MUTATIONS_PER_CULTURE: Law = Law {
                   the mutation rate",
     source: "Luria & Delbrück 1943 Genetics 28:491 (from memory)",
     setup: "−ln({p0})",
+    example: "p0=0.05:1:0.05",
     eval: |v| {
         let [p0] = numbers(v)?;
         one(-libm::log(p0))

@@ -5,6 +5,8 @@
 
 use thiserror::Error;
 
+use crate::quantity::{Unit, significant};
+
 /// A value that goes into or comes out of a law, in the unit that its symbol states.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Value {
@@ -116,6 +118,9 @@ pub struct Law {
     /// The right-hand side with `{symbol}` in place of each input, for "show the setup"; empty where no class would
     /// work it by hand.
     pub setup: &'static str,
+    /// Believable inputs as the command line takes them, one of them a range (`start:stop:step`) where a curve is worth
+    /// drawing; `show` plots it, the bench and the tests run it.
+    pub example: &'static str,
     /// The formula itself. Inputs have been checked against kind and range.
     pub eval: fn(&[Value]) -> Result<Vec<Value>, LawError>,
     /// Solved for some inputs, where a calculation part asks for them.
@@ -126,7 +131,7 @@ pub struct Law {
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum LawError {
     /// A value lies outside the range in which the law holds.
-    #[error("`{symbol}` is {value}, outside {low} to {high} {unit}")]
+    #[error("{}", outside(.symbol, *.value, (*.low, *.high), .unit))]
     OutOfRange {
         /// The input's id.
         symbol: &'static str,
@@ -160,17 +165,11 @@ pub enum LawError {
     Impossible(String),
 }
 
-/// A worked calculation, ready to print.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Setup {
-    /// The formula in symbols.
-    pub formula: &'static str,
-    /// The right-hand side with numbers and units in place of the symbols.
-    pub substituted: String,
-    /// The value of the first output.
-    pub value: f64,
-    /// Its unit (UCUM code).
-    pub unit: String,
+/// "`ph` is 20, outside −1 to 15" with the unit behind, where there is one.
+fn outside(symbol: &str, value: f64, (low, high): (f64, f64), unit: &str) -> String {
+    let write = |number: f64| significant::shortest(number, 6);
+    let range = format!("`{symbol}` is {}, outside {} to {}", write(value), write(low), write(high));
+    Unit::parse(unit).map_or_else(|_| range.clone(), |unit| unit.attach(&range))
 }
 
 impl Law {

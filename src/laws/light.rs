@@ -44,6 +44,7 @@ const ABSORBANCE: Law = Law {
     assumptions: "one wavelength, no scatter; an instrument's stray light makes readings above about 1.5 to 2 too low",
     source: "Bouguer, Lambert, Beer 1852 (from memory)",
     setup: "({epsilon})({path})({concentration} × 10⁻⁶ mol/µmol)",
+    example: "epsilon=6220 path=1 concentration=0:200:10",
     eval: |v| {
         let [epsilon, path, concentration] = numbers(v)?;
         one(epsilon * path * concentration * 1e-6)
@@ -67,6 +68,7 @@ const TRANSMITTANCE: Law = Law {
     assumptions: "no scatter, no stray light",
     source: "definition of absorbance",
     setup: "10^(−{absorbance})",
+    example: "absorbance=0:2:0.1",
     eval: |v| {
         let [absorbance] = numbers(v)?;
         one(ten_to(-absorbance))
@@ -84,6 +86,7 @@ const PERCENT_TRANSMITTANCE: Law = Law {
     assumptions: "no scatter, no stray light",
     source: "definition of absorbance",
     setup: "(100 %) × 10^(−{absorbance})",
+    example: "absorbance=0:2:0.1",
     eval: |v| {
         let [absorbance] = numbers(v)?;
         one(100.0 * ten_to(-absorbance))
@@ -104,6 +107,7 @@ const ATTENUATED_LIGHT: Law = Law {
     assumptions: "the filter stops all used wavelengths alike",
     source: "definition of transmittance",
     setup: "({lamp})({transmittance})/(100 %)",
+    example: "transmittance=0:100:5 lamp=400",
     eval: |v| {
         let [transmittance, lamp] = numbers(v)?;
         one(lamp * transmittance / 100.0)
@@ -126,7 +130,8 @@ const ENERGY_TRANSFER: Law = Law {
     outputs: &[gives("efficiency", "1", "share of the donor's excitations passed on")],
     assumptions: "one donor, one acceptor, one distance, dyes that turn freely; tells distances of 0.5 to 2 R0 apart",
     source: "Förster 1948 (from memory); Stryer & Haugland 1967 PNAS 58:719 (from memory)",
-    setup: "1/[1 + ({distance}/{r0})⁶]",
+    setup: "1/[1 + (({distance})/({r0}))⁶]",
+    example: "distance=1:10:0.25 r0=5",
     eval: |v| {
         let [distance, r0] = numbers(v)?;
         one(1.0 / (1.0 + libm::pow(distance / r0, 6.0)))
@@ -156,6 +161,7 @@ const RIGID_SPACER: Law = Law {
                   the helix is not counted",
     source: "Watson & Crick 1953: 0.34 nm a base pair (textbook)",
     setup: "({length})({rise}) + {linker}",
+    example: "length=0:40:2 rise=0.34 linker=1.5",
     eval: |v| {
         let [length, rise, linker] = numbers(v)?;
         one(length * rise + linker)
@@ -179,6 +185,7 @@ const DONOR_LEFT: Law = Law {
     assumptions: "every donor has its acceptor; nothing else dims it",
     source: "definition of transfer efficiency; Stryer & Haugland 1967 (from memory)",
     setup: "({unquenched})(1 − {efficiency})",
+    example: "efficiency=0:1:0.05 unquenched=100",
     eval: |v| {
         let [efficiency, unquenched] = numbers(v)?;
         one(unquenched * (1.0 - efficiency))
@@ -202,6 +209,7 @@ const ACCEPTOR_GLOW: Law = Law {
     assumptions: "every donor has its acceptor; the lamp does not excite the acceptor itself",
     source: "definition of transfer efficiency",
     setup: "({full})({efficiency})",
+    example: "efficiency=0:1:0.05 full=100",
     eval: |v| {
         let [efficiency, full] = numbers(v)?;
         one(full * efficiency)
@@ -226,6 +234,7 @@ const TWO_STATE_MEAN: Law = Law {
     assumptions: "each molecule is in one of two states and the reading is their mean",
     source: "weighted mean (definition)",
     setup: "({fraction})({closed}) + (1 − {fraction})({open})",
+    example: "fraction=0:1:0.05 closed=20 open=100",
     eval: |v| {
         let [fraction, closed, open] = numbers(v)?;
         one(fraction * closed + (1.0 - fraction) * open)
@@ -257,6 +266,7 @@ const QUENCHING: Law = Law {
                   weakens that by binding",
     source: "Stern & Volmer 1919 (from memory)",
     setup: "1/[1 + ({constant})({quencher})]",
+    example: "constant=0.1 quencher=0:100:5",
     eval: |v| {
         let [constant, quencher] = numbers(v)?;
         one(1.0 / (1.0 + constant * quencher))
@@ -280,6 +290,7 @@ const LIGHT_YIELD: Law = Law {
     assumptions: "each turnover gives off the same light, the counter is not overrun",
     source: "proportion (definition)",
     setup: "({yield})({rate})",
+    example: "yield=250 rate=0:20:1",
     eval: |v| {
         let [amount, rate] = numbers(v)?;
         one(amount * rate)
@@ -303,7 +314,8 @@ const DECAY: Law = Law {
     outputs: &[gives_like("left", "start", "what is left")],
     assumptions: "each atom or molecule decays by itself; nothing is added",
     source: "Rutherford & Soddy 1902 (from memory)",
-    setup: "({start}) × 2^(−{time}/{half_life})",
+    setup: "({start}) × 2^[−({time})/({half_life})]",
+    example: "start=1000 half_life=14.3 time=0:60:2",
     eval: |v| {
         let [start, half_life, time] = numbers(v)?;
         one(start * libm::exp2(-time / half_life))
@@ -330,6 +342,7 @@ const DNA_FROM_ABSORBANCE: Law = Law {
     assumptions: "pure double-stranded DNA, 1 cm path, pH 7 to 8.5 (RNA: 40, single strands: about 33)",
     source: "common handbook value: 50 µg/mL at A260 = 1",
     setup: "(50 µg/mL)({a260})({dilution_factor})",
+    example: "a260=0:1.5:0.1 dilution_factor=20",
     eval: |v| {
         let [a260, factor] = numbers(v)?;
         one(50.0 * a260 * factor)
@@ -355,6 +368,7 @@ const RECOVERY: Law = Law {
                   the end",
     source: "single-exponential approximation, after Axelrod et al. 1976 Biophysical Journal 16:1055 (from memory)",
     setup: "({plateau})(1 − e^(−({rate})({time})))",
+    example: "plateau=0.8 rate=0.05 time=0:100:5",
     eval: |v| {
         let [plateau, rate, time] = numbers(v)?;
         one(-plateau * libm::expm1(-rate * time))

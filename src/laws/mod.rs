@@ -8,6 +8,8 @@
 
 mod amounts;
 mod binding;
+mod charge;
+mod conditions;
 mod diffusion;
 mod digest;
 mod ecology;
@@ -20,13 +22,16 @@ mod light;
 mod melting;
 mod nucleic;
 mod potential;
-mod protein;
 mod row;
 mod separation;
+mod setup;
 mod statistics;
+mod typed;
 mod water;
 
-pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Setup, Symbol, UnitRule, Value};
+pub use law::{Effect, Inverse, Kind, Law, LawError, Output, Symbol, UnitRule, Value};
+pub use setup::{Setup, Written};
+pub use typed::{Range, Typed, TypedError, nearest};
 
 /// Every law, family by family, in the order of the manual.
 pub fn all() -> impl Iterator<Item = &'static Law> {
@@ -36,6 +41,7 @@ pub fn all() -> impl Iterator<Item = &'static Law> {
         water::LAWS,
         potential::LAWS,
         enzymes::LAWS,
+        conditions::LAWS,
         binding::LAWS,
         light::LAWS,
         nucleic::LAWS,

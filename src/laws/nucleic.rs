@@ -26,6 +26,7 @@ const MELTING_SHORT: Law = Law {
                   out (melting counts them)",
     source: "Wallace et al. 1979 Nucleic Acids Research 6:3543 (from memory)",
     setup: "",
+    example: "sequence=GTAAAACGACGG",
     eval: |v| match v {
         [Value::Text(sequence)] => {
             let bases = melting::bases(sequence)?;
@@ -61,6 +62,7 @@ const MELTING: Law = Law {
                   symmetry term where the strand pairs with its own kind; good to about 2 °C",
     source: "SantaLucia 1998 PNAS 95:1460, Tables 1 and 2 (values as in Biopython 1.88, DNA_NN3)",
     setup: "",
+    example: "sequence=GTAAAACGACGGCCAGT sodium=10:1000:30 strand=500",
     eval: |v| match v {
         [Value::Text(sequence), Value::Number(sodium), Value::Number(strand)] => {
             several(&melting::nearest_neighbour(sequence, *sodium, *strand)?)
@@ -91,6 +93,7 @@ const PAIRED_FRACTION: Law = Law {
     assumptions: "two states, a hairpin (or a duplex near its own concentration); enthalpy does not change with temperature",
     source: "van 't Hoff equation for a two-state change (textbook; R of CODATA)",
     setup: "1/[1 + exp(({enthalpy} × 1000 J/kJ)/(8.314 J/(mol·K)) × (1/{melting:K} − 1/{temperature:K}))]",
+    example: "melting=55 temperature=35:75:1 enthalpy=200",
     eval: |v| {
         let [melting, temperature, enthalpy] = numbers(v)?;
         let steepness = enthalpy * 1000.0 / GAS.value;
@@ -128,6 +131,7 @@ const FORMAMIDE_MELTING: Law = Law {
     source: "slope 0.61: Meinkoth & Wahl 1984 Analytical Biochemistry 138:267 (from memory), within the 2.4 to 2.9 °C for \
              each mol/L (0.60 to 0.73 a per cent) of Blake & Delcourt 1996 Nucleic Acids Research 24:2095",
     setup: "{reference} − (0.61 °C/%)({formamide})",
+    example: "reference=85 formamide=0:50:2.5",
     eval: |v| {
         let [reference, formamide] = numbers(v)?;
         one(reference - 0.61 * formamide)
@@ -153,6 +157,7 @@ const CUTS_MADE: Law = Law {
                   run out",
     source: "first-order cutting (textbook)",
     setup: "({rate})({nuclease})({time})",
+    example: "rate=0.02 nuclease=5 time=0:30:1",
     eval: |v| {
         let [rate, nuclease, time] = numbers(v)?;
         one(rate * nuclease * time)
@@ -178,6 +183,7 @@ const MEAN_FRAGMENT_LENGTH: Law = Law {
                   average",
     source: "Kuhn 1930; Charlesby 1954, random scission (from memory)",
     setup: "1/[1/({start}) + ({cuts})/(1000 bp/kbp)]",
+    example: "start=10000 cuts=0:5:0.25",
     eval: |v| {
         let [start, cuts] = numbers(v)?;
         one(1.0 / (1.0 / start + cuts / 1000.0))

@@ -48,7 +48,8 @@ const NERNST_POTENTIAL: Law = Law {
     outputs: &[gives("potential", "mV", "potential inside minus outside")],
     assumptions: "one ion that can cross, at equilibrium; area and permeability do not matter",
     source: "Nernst 1888 (from memory; R and F of CODATA)",
-    setup: "(8.314 J/(mol·K))({temperature:K})/[({charge})(96485 C/mol)] × ln({outside}/{inside}) × 1000 mV/V",
+    setup: "(8.314 J/(mol·K))({temperature:K})/[({charge})(96485 C/mol)] × ln[({outside})/({inside})] × 1000 mV/V",
+    example: "charge=1 outside=1:140:5 inside=140 temperature=37",
     eval: |v| {
         let [charge, outside, inside, temperature] = numbers(v)?;
         ensure(charge.abs() > 0.0, "`charge` must not be 0: an uncharged solute has no such potential")?;
@@ -96,6 +97,7 @@ const MEMBRANE_POTENTIAL: Law = Law {
     source: "Goldman 1943; Hodgkin & Katz 1949 Journal of Physiology 108:37 (from memory)",
     setup: "(8.314 J/(mol·K))({temperature:K})/(96485 C/mol) × ln{[({p_k})({k_out}) + ({p_na})({na_out}) + \
             ({p_cl})({cl_in})]/[({p_k})({k_in}) + ({p_na})({na_in}) + ({p_cl})({cl_out})]} × 1000 mV/V",
+    example: "p_k=1 p_na=0.04 p_cl=0.45 k_out=1:60:3 k_in=140 na_out=145 na_in=12 cl_out=110 cl_in=10 temperature=37",
     eval: |v| {
         let [p_k, p_na, p_cl, k_out, k_in, na_out, na_in, cl_out, cl_in, temperature] = numbers(v)?;
         let upper = p_k * k_out + p_na * na_out + p_cl * cl_in;

@@ -1,10 +1,10 @@
 //! Separation: what moves how far in a gel, a column, a tube.
 
+use super::charge;
 use super::law::Effect::{Depends, Minus, Plus};
 use super::law::Law;
 use super::row::{
-    ANY_NUMBER, NOT_NEGATIVE, PH, POSITIVE, ensure, found, given, gives, impossible, number, numbers, one, solved,
-    ten_to,
+    ANY_NUMBER, NOT_NEGATIVE, POSITIVE, ensure, found, given, gives, impossible, number, numbers, one, solved, ten_to,
 };
 use crate::quantity::constants::{CHARGE, GRAVITY};
 
@@ -24,9 +24,9 @@ pub(super) const LAWS: &[Law] = &[
     CHARGE_MOBILITY,
     RETENTION_FACTOR,
     PARTITION_COEFFICIENT,
-    IONISED_ACID,
-    IONISED_BASE,
-    super::protein::NET_CHARGE,
+    charge::IONISED_ACID,
+    charge::IONISED_BASE,
+    charge::NET_CHARGE,
     SETTLING_SPEED,
     ISOPYCNIC_DEPTH,
     TAIL_MOMENT,
@@ -50,6 +50,7 @@ const GEL_MOBILITY: Law = Law {
     source: "van Winkle, Beheshti & Rill 2002 Electrophoresis 23:15; Rill, Beheshti & Van Winkle 2002 Electrophoresis \
              23:2710 (parameters)",
     setup: "1/[1/({mu_long}) − (1/({mu_long}) − 1/({mu_short}))·exp(−{length}/{gamma})]",
+    example: "length=500:20000:500 mu_long=0.67e-4 mu_short=2.55e-4 gamma=5780",
     eval: |v| {
         let [length, long, short, gamma] = numbers(v)?;
         ensure(long <= short, "`mu_long` must not exceed `mu_short`: long fragments are the slower ones")?;
@@ -82,6 +83,7 @@ const MIGRATION_DISTANCE: Law = Law {
     assumptions: "constant field, no drift of the buffer",
     source: "definition of electrophoretic mobility",
     setup: "({mobility})({field})({time})",
+    example: "mobility=3e-4 field=5 time=0:7200:600",
     eval: |v| {
         let [mobility, field, time] = numbers(v)?;
         one(mobility * field * time)
@@ -114,7 +116,8 @@ const FRAGMENT_SIZE: Law = Law {
     outputs: &[gives("length", "bp", "fragment length")],
     assumptions: "m > m0; the fitted values hold for one gel and between its longest and shortest band, about 0.5 to 20 kb",
     source: "Southern 1979 Analytical Biochemistry 100:319 (from memory)",
-    setup: "{k1}/({distance} − {m0}) + {k2}",
+    setup: "({k1})/({distance} − {m0}) + {k2}",
+    example: "distance=2:8:0.5 m0=0.5 k1=9000 k2=-500",
     eval: |v| {
         let [distance, m0, k1, k2] = numbers(v)?;
         ensure(distance > m0, "`distance` must exceed `m0`: the formula has no value at or below it")?;
@@ -143,6 +146,7 @@ const GEL_RETARDATION: Law = Law {
                   200 kDa, or agarose of 0.5 to 1.5 % with short DNA",
     source: "Ferguson 1964 Metabolism 13:985 (from memory)",
     setup: "({mobility_free}) × 10^(−({retardation})({gel}))",
+    example: "mobility_free=3.75e-4 retardation=0.3 gel=0:5:0.5",
     eval: |v| {
         let [free, retardation, gel] = numbers(v)?;
         one(free * ten_to(-retardation * gel))
@@ -171,6 +175,7 @@ const DRAG_TAG_MOBILITY: Law = Law {
                   length above about 400 bp, so lengths do not separate",
     source: "Mayer, Slater & Drouin 1994; Meagher et al. 2005 Electrophoresis 26:331 (from memory)",
     setup: "({free})({length})/({length} + {drag})",
+    example: "free=3.75e-4 length=20:1000:20 drag=60",
     eval: |v| {
         let [free, length, drag] = numbers(v)?;
         one(free * length / (length + drag))
@@ -202,7 +207,8 @@ const CHARGE_MOBILITY: Law = Law {
     assumptions: "free solution of low ionic strength (Hückel limit: the ion cloud is much wider than the particle); salt \
                   makes the true value smaller",
     source: "Hückel 1924 Physikalische Zeitschrift 25:204 (from memory)",
-    setup: "({charge})(1.60 × 10⁻¹⁹ C)/[6π({viscosity})({radius})]",
+    setup: "({charge})(1.60 × 10⁻¹⁹ C/e)/[6π({viscosity} × 10⁻³ Pa/mPa)({radius} × 10⁻⁹ m/nm)] × 10⁴ cm²/m²",
+    example: "charge=-10:10:1 radius=2 viscosity=0.89",
     eval: |v| {
         let [charge, radius, viscosity] = numbers(v)?;
         one(charge * hueckel(radius, viscosity))
@@ -232,7 +238,8 @@ const RETENTION_FACTOR: Law = Law {
     outputs: &[gives("factor", "1", "retention factor")],
     assumptions: "spot and front measured at the same moment, no overload; how far the front ran does not matter",
     source: "textbook definition; Martin & Synge 1941 Biochemical Journal 35:1358 (from memory)",
-    setup: "{spot}/{front}",
+    setup: "({spot})/({front})",
+    example: "spot=0:8:0.5 front=8",
     eval: |v| {
         let [spot, front] = numbers(v)?;
         ensure(spot <= front, "`spot` can't lie beyond `front`")?;
@@ -258,6 +265,7 @@ const PARTITION_COEFFICIENT: Law = Law {
     assumptions: "no sticking to the beads, so that V0 ≤ Ve ≤ Vt; the largest molecules leave first",
     source: "Laurent & Killander 1964 Journal of Chromatography 14:317 (from memory)",
     setup: "({elution} − {void})/({total} − {void})",
+    example: "elution=8:24:1 void=8 total=24",
     eval: |v| {
         let [elution, void, total] = numbers(v)?;
         ensure(void < total, "`void` must be less than `total`")?;
@@ -268,52 +276,6 @@ const PARTITION_COEFFICIENT: Law = Law {
         let [_, void, total] = given(v)?;
         found(void + out * (total - void))
     })],
-};
-
-const IONISED_ACID: Law = Law {
-    id: "ionised-acid",
-    family: FAMILY,
-    title: "ionised share of an acid",
-    formula: "f = 1/(1 + 10^(pKa − pH))",
-    inputs: &[
-        number("ph", "pH", "1", PH, "pH", Plus),
-        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the acid group", Minus),
-    ],
-    outputs: &[gives("fraction", "1", "share that has given up its proton (and carries −1)")],
-    assumptions: "one group, dilute solution",
-    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
-    setup: "1/(1 + 10^({pka} − {ph}))",
-    eval: |v| {
-        let [ph, pka] = numbers(v)?;
-        one(1.0 / (1.0 + ten_to(pka - ph)))
-    },
-    inverses: &[
-        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10(out / (1.0 - out))))),
-        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10(out / (1.0 - out))))),
-    ],
-};
-
-const IONISED_BASE: Law = Law {
-    id: "ionised-base",
-    family: FAMILY,
-    title: "ionised share of a base",
-    formula: "f = 1/(1 + 10^(pH − pKa))",
-    inputs: &[
-        number("ph", "pH", "1", PH, "pH", Minus),
-        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the protonated group", Plus),
-    ],
-    outputs: &[gives("fraction", "1", "share that has taken up a proton (and carries +1)")],
-    assumptions: "one group, dilute solution",
-    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
-    setup: "1/(1 + 10^({ph} − {pka}))",
-    eval: |v| {
-        let [ph, pka] = numbers(v)?;
-        one(1.0 / (1.0 + ten_to(ph - pka)))
-    },
-    inverses: &[
-        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10((1.0 - out) / out)))),
-        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10((1.0 - out) / out)))),
-    ],
 };
 
 const SETTLING_SPEED: Law = Law {
@@ -344,7 +306,8 @@ const SETTLING_SPEED: Law = Law {
     outputs: &[gives("speed", "um/s", "settling speed; a minus sign means that it rises")],
     assumptions: "a lone smooth sphere, slow flow (Reynolds number well below 1), far from walls",
     source: "Stokes 1851 (from memory)",
-    setup: "(2/9)({density_particle} − {density_fluid})(9.81 m/s²)({radius})²/({viscosity})",
+    setup: "(2/9)({density_particle} − {density_fluid})(1000 (kg/m³)/(g/cm³))(9.81 m/s²)({radius} × 10⁻⁶ m/µm)²/({viscosity} × 10⁻³ Pa/mPa) × 10⁶ µm/m",
+    example: "radius=0.5:10:0.5 density_particle=1.08 density_fluid=1.00 viscosity=1.0",
     eval: |v| {
         let [radius, particle, fluid, viscosity] = numbers(v)?;
         one(stokes(particle - fluid) * radius * radius / viscosity)
@@ -388,6 +351,7 @@ const ISOPYCNIC_DEPTH: Law = Law {
     assumptions: "density rises evenly with depth; equilibrium; size does not matter, only how sharp the band is",
     source: "definition of buoyant density; Meselson, Stahl & Vinograd 1957 (from memory)",
     setup: "({density} − {density_top})/({gradient}) × 10 mm/cm",
+    example: "density=1.02:1.1:0.005 density_top=1.02 gradient=0.012",
     eval: |v| {
         let [density, top, gradient] = numbers(v)?;
         ensure(density >= top, "a particle less dense than the top of the gradient floats on it")?;
@@ -413,6 +377,7 @@ const TAIL_MOMENT: Law = Law {
     assumptions: "background taken off; the tail lies beyond the head; levels off at strong damage",
     source: "Olive, Banáth & Durand 1990 Radiation Research 122:86 (from memory; definition checked)",
     setup: "({tail_percent}/100 %)({centre_tail} − {centre_head})",
+    example: "tail_percent=0:100:5 centre_tail=30 centre_head=10",
     eval: |v| {
         let [percent, tail, head] = numbers(v)?;
         ensure(tail >= head, "`centre_tail` must not lie before `centre_head`")?;

@@ -29,6 +29,7 @@ const MEAN: Law = Law {
     assumptions: "at least one value",
     source: "textbook",
     setup: "",
+    example: "values=4.2,4.6,5.1",
     eval: |v| one(Sample::of(v, 1)?.mean),
     inverses: &[],
 };
@@ -43,6 +44,7 @@ const SD: Law = Law {
     assumptions: "at least two values, a sample (n − 1); describes the spread of single values, whatever n",
     source: "textbook",
     setup: "",
+    example: "values=4.2,4.6,5.1",
     eval: |v| one(Sample::of(v, 2)?.sd()),
     inverses: &[],
 };
@@ -57,6 +59,7 @@ const SEM: Law = Law {
     assumptions: "at least two values, independent; describes how well the mean is known",
     source: "textbook",
     setup: "",
+    example: "values=4.2,4.6,5.1",
     eval: |v| one(Sample::of(v, 2)?.sem()),
     inverses: &[],
 };
@@ -76,6 +79,7 @@ const INTERVAL: Law = Law {
                   n = 3, 88 % at 5, 92 % at 10)",
     source: "textbook; Student 1908 (from memory)",
     setup: "",
+    example: "values=4.2,4.6,5.1",
     eval: |v| {
         let sample = Sample::of(v, 2)?;
         let half = 2.0 * sample.sem();
@@ -116,6 +120,7 @@ const CHI_SQUARE: Law = Law {
     assumptions: "counts (never percentages or means) of independent cases, each expected count 5 or more",
     source: "Pearson 1900 (from memory)",
     setup: "",
+    example: "observed=5474,1850 expected=5493,1831 removed=0",
     eval: chi_square,
     inverses: &[],
 };
@@ -170,6 +175,7 @@ const T_TEST: Law = Law {
     assumptions: "independent groups, roughly normal, spreads may differ; two-sided p",
     source: "Welch 1947 Biometrika 34:28 (from memory)",
     setup: "",
+    example: "a=4.2,4.6,5.1 b=5.3,5.5,6.0",
     eval: |v| {
         let (a, b) = two(v)?;
         let (va, vb) = (a.variance() / a.n, b.variance() / b.n);
@@ -189,6 +195,7 @@ const T_TEST_POOLED: Law = Law {
     assumptions: "independent groups, roughly normal, the same spread in both (else use t-test); two-sided p",
     source: "Student 1908 (from memory)",
     setup: "",
+    example: "a=4.2,4.6,5.1 b=5.3,5.5,6.0",
     eval: |v| {
         let (a, b) = two(v)?;
         let df = a.n + b.n - 2.0;
@@ -208,6 +215,7 @@ const T_TEST_PAIRED: Law = Law {
     assumptions: "each value of one group belongs to one of the other, differences roughly normal; two-sided p",
     source: "Student 1908 (from memory)",
     setup: "",
+    example: "a=4.2,4.6,5.1 b=5.3,5.5,6.0",
     eval: |v| {
         let [Value::List(a), Value::List(b)] = v else {
             return Err(LawError::WrongCount { given: v.len(), expected: 2 });
@@ -238,13 +246,14 @@ const LINE: Law = Law {
         list("y", "y", UnitRule::Any, ANY_NUMBER, "values read", Depends("see the formula")),
     ],
     outputs: &[
-        gives("slope", "1", "slope, in units of y over those of x"),
+        Output { id: "slope", unit: UnitRule::Any, meaning: "slope, in units of y over those of x" },
         gives_like("intercept", "y", "value at x = 0"),
         gives("r_squared", "1", "share of the spread of y that the line accounts for"),
     ],
     assumptions: "a straight relation, x without error, spread of y the same everywhere; says nothing beyond the range of x",
     source: "Legendre 1805; Gauss 1809 (from memory)",
     setup: "",
+    example: "x=1,2,3,4 y=2.1,3.9,6.2,7.8",
     eval: |v| {
         let [Value::List(x), Value::List(y)] = v else {
             return Err(LawError::WrongCount { given: v.len(), expected: 2 });

@@ -37,6 +37,7 @@ const TOTAL_SOLUTE: Law = Law {
                   solution",
     source: "mass balance (textbook)",
     setup: "{base} + {added}",
+    example: "base=0.1 added=0:0.5:0.05",
     eval: |v| {
         let [base, added] = numbers(v)?;
         one(base + added)
@@ -62,6 +63,7 @@ const SOLUTE_POTENTIAL: Law = Law {
                   0.84 mol/L (see sucrose-potential), and sodium chloride acts as an i somewhat below 2",
     source: "van 't Hoff 1887 (from memory; R of CODATA)",
     setup: "−({particles})({concentration})(0.0831 L·bar/(mol·K))({temperature:K})",
+    example: "particles=1 concentration=0:1:0.05 temperature=22",
     eval: |v| {
         let [particles, concentration, temperature] = numbers(v)?;
         one(-particles * concentration * rt_l_bar(temperature))
@@ -83,7 +85,7 @@ const SUCROSE_POTENTIAL: Law = Law {
     title: "solute potential of a sucrose solution as measured",
     formula: "Ψs = −C·R·T·(1 + a·C + b·C²), a = 0.270 L/mol, b = 0.182 L²/mol²",
     inputs: &[
-        number("concentration", "C", "mol/L", (0.0, 1.2), "concentration of sucrose at 20 °C", Minus),
+        number("concentration", "C", "mol/L", (0.0, 1.22), "concentration of sucrose at 20 °C", Minus),
         number("temperature", "T", "Cel", (0.0, 40.0), "temperature", Minus),
     ],
     outputs: &[gives("potential", "bar", "solute potential")],
@@ -91,6 +93,7 @@ const SUCROSE_POTENTIAL: Law = Law {
                   the readings are coarse); takes the osmotic coefficient near 0 °C as that at the given temperature",
     source: "fitted for this library to the CRC Handbook table of concentrative properties (after Wolf 1966)",
     setup: "",
+    example: "concentration=0:1.2:0.05 temperature=20",
     eval: |v| {
         let [concentration, temperature] = numbers(v)?;
         one(-concentration * rt_l_bar(temperature) * excess(concentration))
@@ -116,6 +119,7 @@ const WATER_POTENTIAL: Law = Law {
     assumptions: "no height difference, no matrix that holds water; water moves toward the lower value",
     source: "textbook definition",
     setup: "({solute}) + ({pressure})",
+    example: "solute=-7.4 pressure=0:10:0.5",
     eval: |v| {
         let [solute, pressure] = numbers(v)?;
         one(solute + pressure)
@@ -144,6 +148,7 @@ const RELATIVE_VOLUME: Law = Law {
                   over the volume it can enter",
     source: "Boyle–van 't Hoff relation; Lucké & McCutcheon 1932; Ponder 1948 (from memory)",
     setup: "{inactive} + (1 − {inactive})({osmolarity_iso})/({osmolarity})",
+    example: "inactive=0.4 osmolarity_iso=0.29 osmolarity=0.15:1:0.05",
     eval: |v| {
         let [inactive, iso, osmolarity] = numbers(v)?;
         one(inactive + (1.0 - inactive) * iso / osmolarity)
@@ -173,6 +178,7 @@ const VOLUME_FROM_POTENTIAL: Law = Law {
                   are negative; one temperature",
     source: "Boyle–van 't Hoff relation written with water potentials; Ponder 1948 (from memory)",
     setup: "{inactive} + (1 − {inactive})({potential_iso})/({potential})",
+    example: "inactive=0.05 potential_iso=-4.9 potential=-15:-4.9:0.5",
     eval: |v| {
         let [inactive, iso, potential] = numbers(v)?;
         one(inactive + (1.0 - inactive) * iso / potential)
@@ -196,6 +202,7 @@ const CONTAINED_CONCENTRATION: Law = Law {
     assumptions: "the amount is kept, and the solute fills the whole volume",
     source: "mass balance (textbook)",
     setup: "({start})/{relative_volume}",
+    example: "start=40 relative_volume=0.3:1.2:0.05",
     eval: |v| {
         let [start, volume] = numbers(v)?;
         one(start / volume)
@@ -219,6 +226,7 @@ const SOLIDS_FRACTION: Law = Law {
     assumptions: "only water leaves or enters",
     source: "mass balance (textbook)",
     setup: "{start}/{relative_volume}",
+    example: "start=0.2 relative_volume=0.3:1.2:0.05",
     eval: |v| {
         let [start, volume] = numbers(v)?;
         ensure(start <= volume, "the volume can't be less than that of its solids")?;

@@ -67,7 +67,7 @@ impl Unit {
         }
         Ok(Self {
             code: code.to_owned(),
-            display: term.display,
+            display: inverted(&term.display).unwrap_or(term.display),
             dimension: term.dimension,
             factor: term.factor,
             offset,
@@ -273,6 +273,18 @@ impl<'a> Reader<'a> {
     }
 }
 
+/// "1/min" as readers write it: min⁻¹. Only for a single unit below the line; "1/(mol·s)" stays as it is.
+fn inverted(display: &str) -> Option<String> {
+    let below = display.strip_prefix("1/")?;
+    if below.contains(['/', '·', '(']) {
+        return None;
+    }
+    let powers = |c: char| "⁰¹²³⁴⁵⁶⁷⁸⁹".contains(c);
+    let name = below.trim_end_matches(powers);
+    let power = below.strip_prefix(name).filter(|power| !power.is_empty()).unwrap_or("¹");
+    Some(format!("{name}⁻{power}"))
+}
+
 /// A power of ten, exact where a float can be.
 fn ten_to(power: i16) -> f64 {
     format!("1e{power}").parse().unwrap_or(1.0)
@@ -303,9 +315,11 @@ mod tests {
             ("umol/(L.min)", "µmol/(L·min)"),
             ("1", ""),
             ("[pH]", ""),
-            ("1/%", "1/%"),
-            ("1/min", "1/min"),
-            ("/min", "1/min"),
+            ("1/%", "%⁻¹"),
+            ("1/min", "min⁻¹"),
+            ("/min", "min⁻¹"),
+            ("1/cm2", "cm⁻²"),
+            ("1/(mol.s)", "1/(mol·s)"),
             ("mm[Hg]", "mmHg"),
             ("osm/L", "osmol/L"),
             ("[e]", "e"),

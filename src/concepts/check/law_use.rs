@@ -1,12 +1,12 @@
 //! Laws: each influence names one, and gives each of its symbols one value in range.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::graph::{LawUse, SymbolSource};
 use super::super::written::{FreeSymbol, Influence, Text};
 use super::scope::{Located, Scope};
 use super::units;
-use crate::diagnostic::{Diagnostic, code};
+use crate::diagnostic::{Diagnostic, code, nearest};
 use crate::laws::{self, Kind, Law, Symbol};
 use crate::quantity::significant;
 use crate::source::Span;
@@ -39,12 +39,13 @@ fn bound(scope: &Scope<'_>, influence: &Located<'_, Influence>, faults: &mut Vec
         faults.push(fault.hint("`toehold laws` lists them"));
         return None;
     };
-    let mut given = Given { influence, law, sources: BTreeMap::new(), faults };
+    let mut given = Given { influence, law, sources: BTreeMap::new(), meant: BTreeSet::new(), faults };
     given.all();
     let mut sources = Vec::new();
     for symbol in law.inputs {
         match given.sources.remove(symbol.id) {
             Some((_, source)) => sources.push(source),
+            None if given.meant.contains(symbol.id) => {}
             None => given.missing(symbol),
         }
     }
@@ -101,6 +102,8 @@ struct Given<'g, 'a> {
     influence: &'g Located<'a, Influence>,
     law: &'static Law,
     sources: BTreeMap<&'static str, (Span, SymbolSource)>,
+    /// Symbols that something was meant for, though it cannot be used; that has been reported.
+    meant: BTreeSet<&'static str>,
     faults: &'g mut Vec<Diagnostic>,
 }
 
@@ -142,10 +145,13 @@ impl Given<'_, '_> {
         let Some((_, symbol)) = self.law.input(&id.value) else {
             let message = format!("the law `{}` has no symbol `{}`", self.law.id, id.value);
             let fault = Diagnostic::error(&code::UNKNOWN_SYMBOL, here, message);
+            let symbols: Vec<&'static str> = self.law.inputs.iter().map(|symbol| symbol.id).collect();
+            self.meant.extend(symbols.iter().find(|symbol| nearest(&id.value, &symbols) == Some(symbol)));
             self.faults.push(fault.did_you_mean(&id.value, self.law.inputs.iter().map(|symbol| symbol.id)));
             return None;
         };
         if symbol.kind != kind {
+            self.meant.insert(symbol.id);
             let message = format!("`{}` takes {}, not {}", symbol.id, words(symbol.kind), words(kind));
             let fault = Diagnostic::error(&code::WRONG_KIND_OF_SYMBOL, here, message);
             self.faults.push(fault.hint(match symbol.kind {

@@ -86,7 +86,7 @@ pub fn load_and_check(sources: &Sources) -> Result<Graph, Vec<Diagnostic>> {
 /// Every fault, by file and place.
 pub fn check(sources: &Sources, written: &Written, mut faults: Vec<Diagnostic>) -> Result<Graph, Vec<Diagnostic>> {
     let whole = faults.is_empty();
-    let scope = Scope::new(written);
+    let scope = Scope::new(sources, written);
     for (when, check) in CHECKS {
         if whole || *when == When::Always {
             check(&scope, &mut faults);

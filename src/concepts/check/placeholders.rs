@@ -52,7 +52,7 @@ fn holes(text: &str) -> Vec<Hole<'_>> {
             holes.push(Hole::Broken(head(after), "a placeholder begins with `{{` and does not end with `}}`"));
             return holes;
         };
-        holes.push(if inside.contains('{') {
+        holes.push(if inside.contains(['{', '}']) {
             Hole::Broken(head(inside), "a placeholder begins with `{{` and does not end with `}}`")
         } else {
             Hole::Name(inside.trim())
@@ -81,20 +81,21 @@ fn judge(scope: &Scope<'_>, entities: &[String], prose: Prose<'_>, hole: Hole<'_
     let inside = match hole {
         Hole::Name(inside) => inside,
         Hole::Broken(near, why) => {
-            let fault = at(prose, near, &code::BROKEN_PLACEHOLDER, why.to_owned());
+            let fault = at(scope, prose, near, &code::BROKEN_PLACEHOLDER, why.to_owned());
             return Some(fault.hint("write `{{ name }}`, with two braces on both sides"));
         }
     };
     let (name, filter) =
         inside.split_once('|').map_or((inside, None), |(name, filter)| (name.trim(), Some(filter.trim())));
     if let Some(filter) = filter.filter(|filter| *filter != "cap") {
-        let fault = at(prose, inside, &code::BROKEN_PLACEHOLDER, format!("`{filter}` is not done to a placeholder"));
+        let fault =
+            at(scope, prose, inside, &code::BROKEN_PLACEHOLDER, format!("`{filter}` is not done to a placeholder"));
         return Some(fault.hint("only `| cap`, for a capital letter"));
     }
     if NAMES.contains(&name) {
         return None;
     }
-    let unknown = |message: String| at(prose, inside, &code::UNKNOWN_PLACEHOLDER, message);
+    let unknown = |message: String| at(scope, prose, inside, &code::UNKNOWN_PLACEHOLDER, message);
     match name.split_once('.') {
         Some(("p", symbol)) => parameter(prose, symbol, unknown),
         Some(("t", symbol)) if prose.twist => parameter(prose, symbol, unknown),
@@ -127,11 +128,21 @@ fn parameter(prose: Prose<'_>, symbol: &str, unknown: impl Fn(String) -> Diagnos
         .then(|| unknown(message()).did_you_mean(symbol, law.inputs.iter().map(|symbol| symbol.id)))
 }
 
-/// A fault of the text that holds the placeholder; its words are in the message where there are any.
-fn at(prose: Prose<'_>, near: &str, code: &'static Code, message: String) -> Diagnostic {
-    let place: Span = span(prose.file, prose.text);
-    let message = if near.trim().is_empty() { message } else { format!("{message}, near `{}`", near.trim()) };
-    Diagnostic::error(code, place, message)
+/// A fault at the placeholder, where the text stands in the file as it is read; else at the text, with the words.
+fn at(scope: &Scope<'_>, prose: Prose<'_>, near: &str, code: &'static Code, message: String) -> Diagnostic {
+    let whole = span(prose.file, prose.text);
+    let near = near.trim();
+    let raw = scope.sources.text(prose.file).get(whole.start..).unwrap_or_default();
+    let raw = raw.get(..raw.len().min(prose.text.value.len() * 2 + 200)).unwrap_or(raw);
+    let opened = |at: &usize| raw.get(..*at).is_some_and(|before| before.trim_end().ends_with("{{"));
+    let places = || raw.match_indices(near).map(|(at, _)| at).filter(|_| !near.is_empty());
+    match places().find(opened).or_else(|| places().next()) {
+        Some(at) => {
+            let start = whole.start + at;
+            Diagnostic::error(code, Span { start, end: start + near.len(), ..whole }, message)
+        }
+        None => Diagnostic::error(code, whole, format!("{message}, near `{near}`")),
+    }
 }
 
 #[cfg(test)]

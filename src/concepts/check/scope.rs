@@ -10,7 +10,7 @@ use super::super::written::{
     Act, Context, Entity, Field, File, Influence, Known, Principle, Quantity, Rig, Setting, Text,
 };
 use crate::quantity::Unit;
-use crate::source::{FileId, Span};
+use crate::source::{FileId, Sources, Span};
 
 /// A part and the file that it stands in.
 #[derive(Debug)]
@@ -98,6 +98,7 @@ impl<'a, T> List<'a, T> {
 /// All parts of all files.
 #[derive(Debug)]
 pub(super) struct Scope<'a> {
+    pub(super) sources: &'a Sources,
     pub(super) fields: Vec<(FileId, &'a Field)>,
     pub(super) entities: List<'a, Entity>,
     pub(super) quantities: List<'a, Quantity>,
@@ -116,11 +117,12 @@ pub(super) struct Scope<'a> {
 
 impl<'a> Scope<'a> {
     /// Sorts the parts.
-    pub(super) fn new(written: &'a Written) -> Self {
+    pub(super) fn new(sources: &'a Sources, written: &'a Written) -> Self {
         let with_field = written.files.iter().filter_map(|(file, content)| Some((*file, content.field.as_ref()?)));
         let fields: Vec<(FileId, &Field)> = with_field.collect();
         let of = fields.iter().enumerate().map(|(n, (file, _))| (*file, n)).collect();
         let mut scope = Self {
+            sources,
             entities: List::new(written, &of, "entities", |file| &file.entities, |part| &part.id),
             quantities: List::new(written, &of, "quantities", |file| &file.quantities, |part| &part.id),
             principles: List::new(written, &of, "principles", |file| &file.principles, |part| &part.id),

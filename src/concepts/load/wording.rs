@@ -12,14 +12,24 @@ pub(super) fn diagnostic(file: FileId, text: &str, error: &Error) -> (Diagnostic
     if let Some(word) = &wording.word {
         span = narrow(text, span, word);
     }
-    if span.end == span.start || *wording.code == code::MISSING_FIELD {
+    if *wording.code == code::MISSING_FIELD {
+        span.start = first_key(text, span.start);
+    } else if *wording.code == code::SEVERAL_DOCUMENTS {
+        span.start = text.get(..span.start).and_then(|before| before.rfind("---")).unwrap_or(span.start);
+    } else if *wording.code == code::YAML_SYNTAX && wording.message.contains("tab") {
+        span = tab(text, span);
+    }
+    if span.end <= span.start || [&code::MISSING_FIELD, &code::SEVERAL_DOCUMENTS].contains(&wording.code) {
         span = first_word(text, span);
     }
     let mut diagnostic = Diagnostic::error(wording.code, span, wording.message);
     let mut field = wording.missing.map(str::to_owned);
     if let Some(given) = &wording.word {
         field = nearest(given, &wording.choices).map(str::to_owned);
-        diagnostic = diagnostic.did_you_mean(given, wording.choices.iter().copied());
+        diagnostic = match &field {
+            Some(near) => diagnostic.hint(format!("did you mean `{near}`?")),
+            None => diagnostic.possible(&wording.choices),
+        };
     }
     if let Some(hint) = wording.hint {
         diagnostic = diagnostic.hint(hint);
@@ -54,6 +64,40 @@ fn narrow(text: &str, span: Span, word: &str) -> Span {
         }
         _ => span,
     }
+}
+
+/// The first tab of the line that holds the span, or of the next.
+fn tab(text: &str, span: Span) -> Span {
+    let line = text.get(..span.start).and_then(|before| before.rfind('\n')).map_or(0, |at| at + 1);
+    let two_lines: usize = text.get(line..).unwrap_or_default().split_inclusive('\n').take(2).map(str::len).sum();
+    let found = text.get(line..line + two_lines).and_then(|lines| lines.find('\t'));
+    found.map_or(span, |at| Span { start: line + at, end: line + at + 1, ..span })
+}
+
+/// The first key of the block mapping that the key at this byte is in, where that stands at the start of a line.
+fn first_key(text: &str, at: usize) -> usize {
+    let before = text.get(..at).unwrap_or_default();
+    let line = before.rfind('\n').map_or(0, |end| end + 1);
+    let column = at - line;
+    let is_key = |line: &str| line.get(..column).is_some_and(|lead| lead.trim_matches([' ', '-']).is_empty());
+    if !is_key(before.get(line..).unwrap_or_default()) {
+        return at;
+    }
+    let (mut first, mut end) = (at, line);
+    while let Some(above) = before.get(..end.saturating_sub(1)).filter(|_| end > 0) {
+        let start = above.rfind('\n').map_or(0, |end| end + 1);
+        let here = above.get(start..).unwrap_or_default();
+        let lead = here.len() - here.trim_start_matches([' ', '-']).len();
+        if lead == column {
+            first = start + column;
+        }
+        let starts_item = here.trim_start().starts_with("- ") && lead == column;
+        if !here.trim().is_empty() && (lead < column || starts_item) {
+            break;
+        }
+        end = start;
+    }
+    first
 }
 
 /// From the start of the span to the end of the word there.
@@ -151,8 +195,12 @@ fn whole_text(error: &Error) -> Wording {
             if message.contains("recursion") || message.contains("nesting") || message.contains("depth") {
                 return too_deep();
             }
-            Wording::new(&code::YAML_SYNTAX, format!("this is not YAML: {message}"))
-                .hint("look for a tab, an open quotation mark or bracket, or a text with `: ` that needs quotes")
+            let hint = if message.contains("tab") {
+                "indent with spaces"
+            } else {
+                "look for an open quotation mark or bracket, or a text with `: ` or a sign in it that needs quotes"
+            };
+            Wording::new(&code::YAML_SYNTAX, format!("this is not YAML: {message}")).hint(hint)
         }
     }
 }

@@ -1,8 +1,57 @@
-//! Net charge of a protein, with the pKa set it is worked out from.
+//! Charges: of one acid or base group, and of a protein, with the pKa set that is used.
 
-use super::law::Effect::{Depends, Minus};
+use super::law::Effect::{Depends, Minus, Plus};
 use super::law::{Law, LawError, Value};
-use super::row::{PH, found, gives, number, one, solved, ten_to, text};
+use super::row::{PH, found, given, gives, number, numbers, one, solved, ten_to, text};
+use super::separation::FAMILY;
+
+pub(super) const IONISED_ACID: Law = Law {
+    id: "ionised-acid",
+    family: FAMILY,
+    title: "ionised share of an acid",
+    formula: "f = 1/(1 + 10^(pKa − pH))",
+    inputs: &[
+        number("ph", "pH", "1", PH, "pH", Plus),
+        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the acid group", Minus),
+    ],
+    outputs: &[gives("fraction", "1", "share that has given up its proton (and carries −1)")],
+    assumptions: "one group, dilute solution",
+    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
+    setup: "1/(1 + 10^({pka} − {ph}))",
+    example: "ph=0:14:0.5 pka=4.8",
+    eval: |v| {
+        let [ph, pka] = numbers(v)?;
+        one(1.0 / (1.0 + ten_to(pka - ph)))
+    },
+    inverses: &[
+        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10(out / (1.0 - out))))),
+        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10(out / (1.0 - out))))),
+    ],
+};
+
+pub(super) const IONISED_BASE: Law = Law {
+    id: "ionised-base",
+    family: FAMILY,
+    title: "ionised share of a base",
+    formula: "f = 1/(1 + 10^(pH − pKa))",
+    inputs: &[
+        number("ph", "pH", "1", PH, "pH", Minus),
+        number("pka", "pKa", "1", (-10.0, 25.0), "pKa of the protonated group", Plus),
+    ],
+    outputs: &[gives("fraction", "1", "share that has taken up a proton (and carries +1)")],
+    assumptions: "one group, dilute solution",
+    source: "Henderson 1908; Hasselbalch 1917 (from memory)",
+    setup: "1/(1 + 10^({ph} − {pka}))",
+    example: "ph=0:14:0.5 pka=9.2",
+    eval: |v| {
+        let [ph, pka] = numbers(v)?;
+        one(1.0 / (1.0 + ten_to(ph - pka)))
+    },
+    inverses: &[
+        solved("ph", |out, v| given(v).and_then(|[_, pka]: [f64; 2]| found(pka + libm::log10((1.0 - out) / out)))),
+        solved("pka", |out, v| given(v).and_then(|[ph, _]: [f64; 2]| found(ph - libm::log10((1.0 - out) / out)))),
+    ],
+};
 
 /// pKa values of the groups that carry a plus when protonated, and those that carry a minus when not.
 ///
@@ -22,7 +71,7 @@ const AMINO_ACIDS: &str = "ACDEFGHIKLMNPQRSTVWY";
 
 pub(super) const NET_CHARGE: Law = Law {
     id: "net-charge",
-    family: super::separation::FAMILY,
+    family: FAMILY,
     title: "net charge of a protein or peptide",
     formula: "z = Σ 1/(1 + 10^(pH − pKa)) over amino end, K, R, H − Σ 1/(1 + 10^(pKa − pH)) over carboxyl end, D, E, C, Y",
     inputs: &[
@@ -39,6 +88,7 @@ pub(super) const NET_CHARGE: Law = Law {
                   pH of no charge good to ±0.5 to 1. Solved for pH it gives the isoelectric point (charge 0)",
     source: "Henderson 1908; Hasselbalch 1917; pKa set of Bjellqvist 1993 as in Biopython 1.88",
     setup: "",
+    example: "sequence=ACDEFGHIKLMNPQRSTVWY ph=0:14:0.5",
     eval: |v| match v {
         [Value::Text(sequence), Value::Number(ph)] => one(charge(&groups(sequence)?, *ph)),
         _ => Err(LawError::WrongCount { given: v.len(), expected: 2 }),

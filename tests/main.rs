@@ -5,3 +5,4 @@ mod check;
 mod laws;
 mod mutation;
 mod program;
+mod proof;

@@ -83,31 +83,10 @@ const VERBS: &[(Way, &[&str])] = &[
     (
         Way::Level,
         &[
-            "stays the same",
-            "stay the same",
-            "stayed the same",
-            "remains the same",
-            "remain the same",
-            "stays unchanged",
-            "remains unchanged",
-            "is unchanged",
-            "are unchanged",
-            "stays constant",
-            "stay constant",
-            "remains constant",
-            "remain constant",
-            "is constant",
-            "stays steady",
-            "remains steady",
-            "stays near",
-            "stays at",
-            "remains near",
-            "remains at",
-            "stays as",
-            "remains as",
             "does not change",
             "do not change",
             "did not change",
+            "will not change",
             "doesn't change",
             "doesn’t change",
             "not changed",
@@ -117,11 +96,19 @@ const VERBS: &[(Way, &[&str])] = &[
             "not affected",
             "unaffected",
             "unchanged",
-            "is flat",
-            "stays flat",
         ],
     ),
 ];
+
+/// Verbs that tell of no change together with one of [`SAME`].
+const STAY: &[&str] = &["stays", "stay", "stayed", "remains", "remain", "remained", "keeps", "keep", "is", "are"];
+/// What may stand between the two.
+const BETWEEN: &[&str] =
+    &["the", "very", "much", "about", "almost", "nearly", "roughly", "quite", "exactly", "just", "entirely", "still"];
+/// How something stays.
+const SAME: &[&str] = &["same", "unchanged", "constant", "steady", "flat", "level"];
+/// Where or how it stays, after a verb that means nothing else.
+const WHERE: &[&str] = &["near", "at", "as", "close", "where"];
 
 /// Comparatives: they tell a direction too, but a sentence may be turned round and use the other one.
 const COMPARATIVES: &[(Way, &[&str])] = &[
@@ -202,7 +189,26 @@ fn at_start(tokens: &[Token], before: Option<&Token>) -> Option<(Direction, usiz
             Some((Direction { way: *way, verb }, n))
         })
     };
-    listed(VERBS, true).or_else(|| listed(COMPARATIVES, false))
+    let stays = stays(tokens).map(|n| (Direction { way: Way::Level, verb: true }, n));
+    listed(VERBS, true).or(stays).or_else(|| listed(COMPARATIVES, false))
+}
+
+/// How many tokens say that something stays as it is.
+fn stays(tokens: &[Token]) -> Option<usize> {
+    let word = |n: usize| match tokens.get(n).map(|token| &token.kind) {
+        Some(Kind::Word(word)) => word.as_str(),
+        _ => "",
+    };
+    let verb = word(0);
+    if !STAY.contains(&verb) {
+        return None;
+    }
+    let n = (1..=4).find(|n| !BETWEEN.contains(&word(*n)))?;
+    let is_only = matches!(verb, "is" | "are");
+    // "Is the same as" compares two things; "is constant" does not.
+    let ends = if is_only { SAME.contains(&word(n)) && word(n) != "same" } else { SAME.contains(&word(n)) };
+    let somewhere = n == 1 && !is_only && !verb.starts_with("keep") && WHERE.contains(&word(1));
+    (ends || somewhere).then_some(n + 1)
 }
 
 /// How many tokens say this.

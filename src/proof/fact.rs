@@ -96,8 +96,10 @@ impl Number {
     fn key(&self) -> String {
         let Some(unit) = &self.unit else { return format!("n{}", canonical(self.value)) };
         let base = base(unit).and_then(|base| unit.convert(self.value, &base).ok());
+        // An osmole is a mole of particles: the same to a calculator, another thing to a reader.
+        let particles = if super::unit::counts_particles(unit) { " osm" } else { "" };
         match base {
-            Some(value) => format!("n{} {}", canonical(value), unit.dimension()),
+            Some(value) => format!("n{} {}{particles}", canonical(value), unit.dimension()),
             None => format!("n{} {}", canonical(self.value), unit.code()),
         }
     }

@@ -163,7 +163,7 @@ impl Proof<'_> {
 /// The words of a fact on one line; a number in a list gets the unit that it shares.
 fn shown(text: &str, token: &Token) -> String {
     let words = text.get(token.span.clone()).unwrap_or_default();
-    let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
+    let words = words.replace(['*', '`', '_'], "").split_whitespace().collect::<Vec<_>>().join(" ");
     match token.fact() {
         Some(Fact::Number(number)) if words.ends_with(|c: char| c.is_ascii_digit()) => {
             number.unit.as_ref().map_or(words.clone(), |unit| unit.attach(&words))

@@ -160,7 +160,9 @@ impl<'a> Lexer<'a> {
 
 /// The unit after a number, a space or a line break between them at most.
 fn unit_after(text: &str) -> (Option<crate::quantity::Unit>, usize) {
-    let gap = text.len() - text.trim_start_matches([' ', '\u{a0}', '\u{202f}', '\u{2009}', '\r', '\n', '-']).len();
+    // Emphasis may end between them.
+    let between = [' ', '\u{a0}', '\u{202f}', '\u{2009}', '\r', '\n', '-', '*', '_', '`'];
+    let gap = text.len() - text.trim_start_matches(between).len();
     let lines = text.get(..gap).map_or(0, |gap| gap.matches('\n').count());
     if lines > 1 {
         return (None, 0);
@@ -247,6 +249,7 @@ mod tests {
         case("![at 5 %](plot-5.svg) <!-- 7 --> Na+ and up / down", &["5 %"]);
         case("the double-stranded 2nd pH7 of ±2 SEM", &["7", "±", "2"]);
         case("level\n20\r\n% of it", &["20\r\n%"]);
+        case("about **105** % or `4` min", &["105** %", "4` min"]);
     }
 
     #[test]

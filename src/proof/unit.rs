@@ -125,7 +125,12 @@ fn shorter(text: &str) -> usize {
 pub(super) fn same(one: &Unit, other: &Unit) -> bool {
     let close = |a: f64, b: f64| (a - b).abs() <= 1e-9 * a.abs().max(b.abs());
     let at = |value: f64| one.convert(value, other).is_ok_and(|there| close(there, value));
-    at(0.0) && at(1.0)
+    at(0.0) && at(1.0) && counts_particles(one) == counts_particles(other)
+}
+
+/// Whether it is a unit of osmoles.
+pub(super) fn counts_particles(unit: &Unit) -> bool {
+    unit.code().contains("osm")
 }
 
 #[cfg(test)]

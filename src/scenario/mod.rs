@@ -21,7 +21,7 @@ use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
 pub use figure::{Figure, FrontPlot};
-pub use front::{Front, FrontError, FrontTwist};
+pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use write::write;
 

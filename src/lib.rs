@@ -10,6 +10,7 @@ pub mod concepts;
 pub mod diagnostic;
 pub mod experiment;
 pub mod laws;
+pub mod proof;
 pub mod quantity;
 pub mod reasoning;
 pub mod render;

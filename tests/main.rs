@@ -17,6 +17,8 @@ mod mutation;
 #[cfg(test)]
 mod program;
 #[cfg(test)]
+mod proof;
+#[cfg(test)]
 mod scenarios;
 #[cfg(test)]
 mod signs;

@@ -1,6 +1,6 @@
 //! `toehold generate`: the main job. Original scenarios from a seed.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
@@ -8,7 +8,7 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use super::{Exit, Failure, World, files, store};
 use crate::concepts::Graph;
 use crate::concepts::written::TwistKind;
-use crate::render::{self, Templates};
+use crate::render::{self, PageError, Templates};
 use crate::scenario::{Generator, Run, Scenario, generate};
 use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Refusals, TwistWish, Wish};
@@ -126,6 +126,9 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
             Some(folder) => {
                 let path = folder.join(format!("{}.{}", scenario.id, arguments.format.ending()));
                 store::write(&path, &text, arguments.force)?;
+                if arguments.format == Format::Md {
+                    pictures(&scenario, folder, arguments.force)?;
+                }
                 if !world.interactive || arguments.count == 1 {
                     writeln!(world.out, "{}", path.display())?;
                 }
@@ -142,10 +145,25 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
 pub(super) fn rendered(templates: &Templates, scenario: &Scenario, format: Format) -> Result<String, Failure> {
     let text = match format {
         Format::Md => render::markdown(templates, scenario),
-        Format::Html => render::markdown(templates, scenario),
+        Format::Html => return page(templates, scenario),
         Format::Json => render::json(templates, scenario),
     };
     text.map_err(|error| Failure::new(format!("a template does not work: {error}")))
+}
+
+/// The page of the Markdown: the same as `render` makes of the file.
+fn page(templates: &Templates, scenario: &Scenario) -> Result<String, Failure> {
+    let text = render::markdown(templates, scenario).map_err(PageError::from);
+    let page = text.and_then(|text| render::page(templates, &text, render::Copy::Teacher));
+    page.map_err(|error| Failure::new(format!("the page cannot be made: {error}")))
+}
+
+/// The pictures that the Markdown of a scenario refers to, beside it.
+fn pictures(scenario: &Scenario, folder: &Path, force: bool) -> Result<(), Failure> {
+    for (ending, picture) in render::pictures(scenario) {
+        store::write(&folder.join(format!("{}{ending}.svg", scenario.id)), &picture.file(), force)?;
+    }
+    Ok(())
 }
 
 fn unmet(index: u64) -> Failure {
@@ -220,7 +238,12 @@ fn explain(
         return Ok(());
     }
     let catalogue = generator.catalogue();
-    writeln!(world.err, "{} paths can be walked ({} with their rigs)", catalogue.n_paths(), catalogue.candidates().len())?;
+    writeln!(
+        world.err,
+        "{} paths can be walked ({} with their rigs)",
+        catalogue.n_paths(),
+        catalogue.candidates().len()
+    )?;
     writeln!(world.err, "paths not taken:")?;
     for (reason, n) in catalogue.refusals().iter() {
         writeln!(world.err, "{n:>8}  {reason}")?;

@@ -6,6 +6,7 @@ pub mod check;
 mod files;
 pub mod generate;
 pub mod laws;
+pub mod render;
 mod store;
 
 use std::ffi::OsString;
@@ -89,6 +90,7 @@ struct Arguments {
 enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
+    Render(render::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -105,6 +107,7 @@ where
     let result = match &parsed.command {
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
+        Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {

@@ -2,7 +2,7 @@
 
 use super::law::Effect::{Depends, Minus, Plus};
 use super::law::Law;
-use super::row::{FRACTION, NOT_NEGATIVE, POSITIVE, found, given, gives, number, numbers, one, solved};
+use super::row::{FRACTION, NOT_NEGATIVE, POSITIVE, ensure, found, given, gives, number, numbers, one, solved};
 use crate::quantity::constants::AVOGADRO;
 
 /// The laws of this file.
@@ -21,7 +21,7 @@ const RETAINED_CONCENTRATION: Law = Law {
     outputs: &[gives("concentration", "umol/L", "concentration once the vesicles are burst in the same volume")],
     assumptions: "the vesicles are collected whole and burst in a volume equal to that of the bath",
     source: "mass balance (textbook)",
-    setup: "(1 − {fraction})({inside})({volume_fraction})",
+    setup: "(1 − {fraction})({inside} × 1000 µmol/mmol)({volume_fraction})",
     example: "fraction=0:1:0.05 inside=10 volume_fraction=0.005",
     eval: |v| {
         let [fraction, inside, share] = numbers(v)?;
@@ -44,12 +44,14 @@ const PACKED_VOLUME: Law = Law {
     outputs: &[gives("share", "1", "share of the volume inside the spheres")],
     assumptions: "equal spheres with thin walls that do not touch",
     source: "geometry of the sphere",
-    setup: "({number})(4/3)π({radius})³",
+    setup: "({number})(4/3)π({radius})³(10⁻¹² mL/µm³)",
     example: "number=1e9 radius=0.1:2:0.1",
     // 1 µm³ is 10⁻¹² mL.
     eval: |v| {
         let [count, radius] = numbers(v)?;
-        one(count * 4.0 / 3.0 * std::f64::consts::PI * libm::pow(radius, 3.0) * 1e-12)
+        let share = count * 4.0 / 3.0 * std::f64::consts::PI * libm::pow(radius, 3.0) * 1e-12;
+        ensure(share <= 0.74, "equal spheres can fill no more than 74 % of a volume")?;
+        one(share)
     },
     inverses: &[solved("number", |out, v| {
         given(v).and_then(|[_, radius]: [f64; 2]| {
@@ -93,7 +95,14 @@ const HEAT_SURVIVAL: Law = Law {
     formula: "a = exp(−k·Q10^((T2 − T1)/10 °C)·t)",
     inputs: &[
         number("rate", "k", "1/min", (0.0, 1e6), "rate constant of inactivation at the first temperature", Minus),
-        number("q10", "Q10", "1", POSITIVE, "factor by which it grows for each ten degrees", Depends("− where T2 > T1, + where T2 < T1")),
+        number(
+            "q10",
+            "Q10",
+            "1",
+            POSITIVE,
+            "factor by which it grows for each ten degrees",
+            Depends("− where T2 > T1, + where T2 < T1"),
+        ),
         number("from", "T1", "Cel", (-100.0, 300.0), "temperature of that rate constant", Depends("+ where Q10 > 1")),
         number("to", "T2", "Cel", (-100.0, 300.0), "temperature", Depends("− where Q10 > 1")),
         number("time", "t", "min", (0.0, 1e7), "time at that temperature", Minus),

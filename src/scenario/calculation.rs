@@ -51,6 +51,8 @@ pub(super) struct Calculation {
     pub(super) setup: String,
     /// The answer with its unit.
     pub(super) answer: String,
+    /// The answer without it.
+    pub(super) bare: String,
     /// Least and greatest value that earn, with unit.
     pub(super) accepted: String,
     /// The step whose law it is.
@@ -102,6 +104,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         ask,
         setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),
         answer: with_unit(value),
+        bare: figures(value, FIGURES),
         accepted: format!("{} to {}", figures(low, FIGURES), with_unit(high)),
         influence: Some(ix),
     })
@@ -151,6 +154,7 @@ fn per_cent(voice: &Voice<'_>) -> Calculation {
         ),
         setup: format!("({} − {})/{} × 100 %", shown(last), shown(first), shown(first)),
         answer: format!("{} %", figures(value, FIGURES)),
+        bare: figures(value, FIGURES),
         accepted: format!(
             "{} to {} %",
             figures(value - TOLERANCE * value.abs(), FIGURES),

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
+use super::FrontPlot;
 use crate::concepts::graph::Graph;
 use crate::concepts::{Path, Settings, Side, TwistAt};
 use crate::experiment::Data;
@@ -55,6 +56,9 @@ pub struct Front {
     pub noiseless: Vec<f64>,
     /// The same for the twisted run.
     pub noiseless_twisted: Vec<f64>,
+    /// The data plot; its numbers stand in the table.
+    #[serde(default)]
+    pub plot: FrontPlot,
 }
 
 /// A turning influence and the side in use.
@@ -141,10 +145,11 @@ impl Front {
             let entity = graph.entity(*ix);
             Some(FrontName { entity: entity.id.clone(), name: entity.names.get(*number)?.one.clone() })
         });
-        let sides = technique.settings.sides.iter().map(|(ix, side)| FrontSide {
-            influence: graph.influence(*ix).id.clone(),
-            side: id_of_side(side).into(),
-        });
+        let sides = technique
+            .settings
+            .sides
+            .iter()
+            .map(|(ix, side)| FrontSide { influence: graph.influence(*ix).id.clone(), side: id_of_side(side).into() });
         Self {
             toehold: FORMAT,
             graph: graph.version().into(),
@@ -165,6 +170,7 @@ impl Front {
             parameters: parameters(graph, data),
             noiseless: data.plain.noiseless.iter().copied().map(short).collect(),
             noiseless_twisted: data.twisted.iter().flat_map(|run| &run.noiseless).copied().map(short).collect(),
+            plot: FrontPlot::default(),
         }
     }
 
@@ -240,18 +246,14 @@ impl Front {
 
     fn twist(&self, graph: &Graph) -> Result<Option<TwistAt>, FrontError> {
         let Some(FrontTwist { at, id }) = &self.twist else { return Ok(None) };
-        let influence = graph
-            .find_influence(at)
-            .ok_or_else(|| FrontError::Unknown { kind: "influence", name: at.clone() })?;
+        let influence =
+            graph.find_influence(at).ok_or_else(|| FrontError::Unknown { kind: "influence", name: at.clone() })?;
         let number = graph.influence(influence).twists.iter().position(|twist| twist.id == *id);
         let number = number.ok_or_else(|| FrontError::Unknown { kind: "twist", name: id.clone() })?;
         Ok(Some(TwistAt { influence, number }))
     }
 
-    fn names(
-        &self,
-        graph: &Graph,
-    ) -> Result<std::collections::BTreeMap<crate::concepts::EntityIx, usize>, FrontError> {
+    fn names(&self, graph: &Graph) -> Result<std::collections::BTreeMap<crate::concepts::EntityIx, usize>, FrontError> {
         let mut names = std::collections::BTreeMap::new();
         for FrontName { entity, name } in &self.names {
             let ix = graph

@@ -1,6 +1,7 @@
 //! Writing a scenario: every section from one technique, its derivations and its data.
 
 use super::agree::{Disagreement, agree};
+use super::apparatus;
 use super::front::{Front, form_word};
 use super::map::map;
 use super::parts::parts;
@@ -60,7 +61,8 @@ pub fn write(
     }
     let map = map(graph, technique, &parts);
     let figure = figure(&voice, direction);
-    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars };
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars, readings: figure.readings };
+    let apparatus = figure.panels.clone();
     Ok(Scenario {
         version: SHAPE,
         id: identity(technique),
@@ -79,7 +81,7 @@ pub fn write(
         scaffold: scaffold(&voice, &verdicts),
         figure,
         cautions: cautions(&voice),
-        front: Front { plot, ..Front::of(graph, technique, data) },
+        front: Front { plot, apparatus, ..Front::of(graph, technique, data) },
         markdown: String::new(),
         parts,
         guide,
@@ -205,6 +207,8 @@ fn figure(voice: &Voice<'_>, direction: Direction) -> Figure {
         bars,
         alternative,
         picture: voice.graph.rig(voice.technique.rig).picture.clone(),
+        readings: apparatus::readings(voice),
+        panels: apparatus::panels(voice),
     }
 }
 

@@ -4,6 +4,7 @@
 //! **Must not know**: HTML; and it never works out a sign or a number itself.
 
 mod agree;
+mod apparatus;
 mod calculation;
 mod figure;
 mod front;
@@ -20,7 +21,7 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
-pub use figure::{Figure, FrontPlot};
+pub use figure::{Figure, FrontPlot, Item, Panel, Readings, Scene, Shape};
 pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use write::write;

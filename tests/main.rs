@@ -5,5 +5,6 @@ mod check;
 mod laws;
 mod mutation;
 mod program;
+mod proofread;
 mod scenarios;
 mod signs;

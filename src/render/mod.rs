@@ -8,6 +8,7 @@ pub mod figure;
 mod front;
 mod markdown;
 mod page;
+mod sheet;
 pub mod table;
 mod templates;
 
@@ -15,6 +16,7 @@ pub use document::Document;
 pub use figure::{Picture, blank_grid};
 pub use markdown::markdown;
 pub use page::{Copy, PageError, chart, page, student_markdown};
+pub use sheet::{Asked, Sheet, Stretch};
 pub use templates::Templates;
 
 use thiserror::Error;
@@ -32,6 +34,12 @@ impl From<tera::Error> for RenderError {
     }
 }
 
+impl From<serde_json::Error> for RenderError {
+    fn from(error: serde_json::Error) -> Self {
+        Self(error.to_string())
+    }
+}
+
 /// One line of JSON: the shape of [`Scenario`], with the Markdown in it.
 ///
 /// # Errors
@@ -39,7 +47,15 @@ impl From<tera::Error> for RenderError {
 pub fn json(templates: &Templates, scenario: &Scenario) -> Result<String, RenderError> {
     let mut whole = scenario.clone();
     whole.markdown = markdown(templates, scenario)?;
-    serde_json::to_string(&whole).map_err(|error| RenderError(error.to_string()))
+    Ok(serde_json::to_string(&whole)?)
+}
+
+/// Fills in a template by name.
+///
+/// # Errors
+/// A fault in the template.
+pub fn fill(templates: &Templates, name: &str, context: &tera::Context) -> Result<String, RenderError> {
+    Ok(templates.tera.render(name, context)?)
 }
 
 /// The pictures that the Markdown of a scenario refers to, each with what its file name adds to the scenario's id.

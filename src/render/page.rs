@@ -102,12 +102,12 @@ fn class(kind: Kind) -> &'static str {
 }
 
 /// The figures of a file, drawn.
-struct Figures {
+pub(super) struct Figures {
     plot: Option<String>,
 }
 
 impl Figures {
-    fn of(document: &Document) -> Self {
+    pub(super) fn of(document: &Document) -> Self {
         Self { plot: chart(document).map(|chart| plot(&chart).inline()) }
     }
 }

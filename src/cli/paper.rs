@@ -162,7 +162,7 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     let plan = plan(arguments, &graph, seed)?;
     let generator = Generator::new(graph);
     let written = written(arguments, &generator, &templates)?;
-    let paper = paper::assemble(&generator, &templates, &plan, &written).map_err(|error| failure(arguments, error))?;
+    let paper = paper::assemble(&generator, &templates, &plan, &written).map_err(|error| failure(arguments, &error))?;
     remarks(arguments, &paper, world)?;
     let made = made(arguments, format, &templates, generator.graph(), &paper)?;
     match &arguments.out {
@@ -212,13 +212,13 @@ fn written(arguments: &Arguments, generator: &Generator, templates: &Templates) 
     for file in &read.scenarios {
         let text = files::scenario_text(file.path())?;
         let place = file.path().display().to_string();
-        all.push(paper::read(generator, templates, &place, &text).map_err(|error| failure(arguments, error))?);
+        all.push(paper::read(generator, templates, &place, &text).map_err(|error| failure(arguments, &error))?);
     }
     Ok(all)
 }
 
-fn failure(arguments: &Arguments, error: PaperError) -> Failure {
-    let hint = match &error {
+fn failure(arguments: &Arguments, error: &PaperError) -> Failure {
+    let hint = match error {
         PaperError::TooFew { .. } if arguments.path.is_empty() => {
             "ask for fewer questions, fewer versions or other fields, or give --vary parameters".to_owned()
         }

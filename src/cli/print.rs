@@ -65,7 +65,7 @@ impl Chromium {
                 (Ok(output), Ok(about)) if output.status.success() && about.len() > 0 => {
                     return read(&target);
                 }
-                (Ok(output), _) => said = String::from_utf8_lossy(&output.stderr).trim().to_owned(),
+                (Ok(output), _) => String::from_utf8_lossy(&output.stderr).trim().clone_into(&mut said),
                 (Err(error), _) => said = error.to_string(),
             }
         }

@@ -57,6 +57,7 @@ pub fn assemble(
     written: &[Written],
 ) -> Result<Paper, PaperError> {
     repeated(written)?;
+    let all_fresh = written.is_empty();
     let fields: Vec<String> = {
         let graph = generator.graph();
         let all = graph.fields().filter(|(ix, _)| plan.fields.is_empty() || plan.fields.contains(ix));
@@ -66,22 +67,18 @@ pub fn assemble(
     let written: Vec<&Written> = written.iter().filter(asked_for).collect();
     let mut versions: Vec<Version> = Vec::new();
     for (place, name) in plan.names.iter().enumerate() {
-        let questions = match (plan.vary, versions.first()) {
-            (Vary::Parameters, Some(first)) => varied(generator, templates, plan, place, first, &versions)?,
-            _ => {
-                let pool = if written.is_empty() {
-                    fresh(generator, plan, place, &versions)
-                } else {
-                    unused(&written, &versions)
-                };
-                let scenarios: Vec<&Scenario> = pool.iter().map(|one| &one.scenario).collect();
-                let chosen = choose(&scenarios, &fields, plan.n_short, plan.n_long).map_err(|short| {
-                    let (form, found, needed) = (short.form, short.found, short.needed);
-                    PaperError::TooFew { form, version: name.clone(), found, needed }
-                })?;
-                let chosen = chosen.into_iter().filter_map(|at| pool.get(at).cloned());
-                chosen.enumerate().map(|(at, one)| question(templates, at + 1, one)).collect::<Result<_, _>>()?
-            }
+        let first = versions.first().filter(|_| plan.vary == Vary::Parameters);
+        let questions = if let Some(first) = first {
+            varied(generator, templates, plan, place, first, &versions)?
+        } else {
+            let pool = if all_fresh { fresh(generator, plan, place, &versions) } else { unused(&written, &versions) };
+            let scenarios: Vec<&Scenario> = pool.iter().map(|one| &one.scenario).collect();
+            let chosen = choose(&scenarios, &fields, plan.n_short, plan.n_long).map_err(|short| {
+                let (form, found, needed) = (short.form, short.found, short.needed);
+                PaperError::TooFew { form, version: name.clone(), found, needed }
+            })?;
+            let chosen = chosen.into_iter().filter_map(|at| pool.get(at).cloned());
+            chosen.enumerate().map(|(at, one)| question(templates, at + 1, one)).collect::<Result<_, _>>()?
         };
         versions.push(Version { name: name.clone(), questions });
     }

@@ -12,16 +12,16 @@ use crate::quantity::{Unit, significant};
 
 /// A formula with its symbols.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub(super) struct Formula {
+pub(super) struct FormulaView {
     title: String,
-    formula: &'static str,
-    gives: Meaning,
-    symbols: Vec<Meaning>,
+    law: &'static str,
+    gives: SymbolView,
+    symbols: Vec<SymbolView>,
 }
 
 /// A symbol with its unit.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub(super) struct Meaning {
+pub(super) struct SymbolView {
     letter: String,
     meaning: String,
     unit: String,
@@ -29,14 +29,14 @@ pub(super) struct Meaning {
 
 /// A constant as a formula sheet shows it.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-pub(super) struct Value {
+pub(super) struct ConstantView {
     name: &'static str,
     letter: &'static str,
     value: String,
 }
 
 /// Formulas that a class works by hand, each once, in the order of the questions, and the constants in them.
-pub(super) fn formulas(graph: &Graph, version: &Version) -> (Vec<Formula>, Vec<Value>) {
+pub(super) fn formulas(graph: &Graph, version: &Version) -> (Vec<FormulaView>, Vec<ConstantView>) {
     let mut met: BTreeSet<&'static str> = BTreeSet::new();
     let mut laws: Vec<&'static Law> = Vec::new();
     for question in &version.questions {
@@ -49,25 +49,25 @@ pub(super) fn formulas(graph: &Graph, version: &Version) -> (Vec<Formula>, Vec<V
             }
         }
     }
-    let constants: BTreeSet<Value> = laws.iter().flat_map(|law| constants_of(law)).collect();
+    let constants: BTreeSet<ConstantView> = laws.iter().flat_map(|law| constants_of(law)).collect();
     (laws.into_iter().map(formula).collect(), constants.into_iter().collect())
 }
 
-fn formula(law: &'static Law) -> Formula {
+fn formula(law: &'static Law) -> FormulaView {
     let left = law.formula.split_once('=').map_or("", |(left, _)| left.trim());
-    let gives = law.outputs.first().map(|output| Meaning {
+    let gives = law.outputs.first().map(|output| SymbolView {
         letter: left.to_owned(),
-        meaning: output.meaning.to_owned(),
+        meaning: plain(output.meaning).to_owned(),
         unit: unit(output.unit, law),
     });
-    let gives = gives.unwrap_or(Meaning { letter: left.to_owned(), meaning: String::new(), unit: String::new() });
+    let gives = gives.unwrap_or(SymbolView { letter: left.to_owned(), meaning: String::new(), unit: String::new() });
     let shown = |symbol: &&Symbol| symbol.kind != Kind::Text;
-    let symbols = law.inputs.iter().filter(shown).map(|symbol| Meaning {
+    let symbols = law.inputs.iter().filter(shown).map(|symbol| SymbolView {
         letter: symbol.letter.to_owned(),
-        meaning: symbol.meaning.to_owned(),
+        meaning: plain(symbol.meaning).to_owned(),
         unit: unit(symbol.unit, law),
     });
-    Formula { title: capital(law.title), formula: law.formula, gives, symbols: symbols.collect() }
+    FormulaView { title: capital(law.title), law: law.formula, gives, symbols: symbols.collect() }
 }
 
 /// The unit as readers write it; empty for a plain number.
@@ -79,25 +79,31 @@ fn unit(rule: UnitRule, law: &Law) -> String {
             Some((_, letter)) => format!("unit of {letter}"),
             None => String::new(),
         },
-        UnitRule::Any => "any".to_owned(),
+        UnitRule::Any => String::new(),
     }
 }
 
+/// A meaning without what it says of the command line in brackets, as in "(`inf`: not bound)".
+fn plain(meaning: &'static str) -> &'static str {
+    meaning.split_once(" (`").map_or(meaning, |(before, _)| before)
+}
+
 /// Constants whose value stands in a law's setup, with the digits that stand there.
-fn constants_of(law: &Law) -> Vec<Value> {
-    let mut found: Vec<Value> = constants::ALL.iter().filter_map(|constant| value(constant, law.setup)).collect();
+fn constants_of(law: &Law) -> Vec<ConstantView> {
+    let mut found: Vec<ConstantView> =
+        constants::ALL.iter().filter_map(|constant| value(constant, law.setup)).collect();
     if law.setup.contains(":K}") {
         let ice = &constants::ICE_POINT;
         let value = format!("{} = 0 °C", shown(ice, &significant::decimals(ice.value, 2)));
-        found.push(Value { name: ice.name, letter: "", value });
+        found.push(ConstantView { name: ice.name, letter: "", value });
     }
     found
 }
 
-fn value(constant: &'static Constant, setup: &str) -> Option<Value> {
+fn value(constant: &'static Constant, setup: &str) -> Option<ConstantView> {
     let digits = (3..=6).rev().map(|figures| significant::figures(constant.value, figures));
     let digits = digits.into_iter().find(|digits| setup.contains(&format!("({digits} ")))?;
-    Some(Value { name: constant.name, letter: constant.letter, value: shown(constant, &digits) })
+    Some(ConstantView { name: constant.name, letter: constant.letter, value: shown(constant, &digits) })
 }
 
 fn shown(constant: &Constant, digits: &str) -> String {

@@ -7,6 +7,8 @@ mod broken;
 #[cfg(test)]
 mod check;
 #[cfg(test)]
+mod diagram;
+#[cfg(test)]
 mod house;
 #[cfg(test)]
 mod laws;

@@ -95,9 +95,7 @@ fn explain_diagram(path: &Path, format: Format, world: &mut World<'_>) -> Result
 
 /// The file's bytes, if it is not far too large to be a diagram.
 fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
-    let fails = |error: io::Error| {
-        Failure::new(format!("could not read `{}`: {error}", path.display())).hint("give the path of a CSV file")
-    };
+    let fails = |error| files::unreadable(path, &error);
     let file = std::fs::File::open(path).map_err(fails)?;
     let mut bytes = Vec::new();
     file.take(diagram::LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(fails)?;

@@ -222,7 +222,8 @@ pub(super) fn scenario_text(path: &Path) -> Result<String, Failure> {
     })
 }
 
-fn unreadable(path: &Path, error: &io::Error) -> Failure {
+/// A file that cannot be read, in plain words.
+pub(super) fn unreadable(path: &Path, error: &io::Error) -> Failure {
     let why = match error.kind() {
         io::ErrorKind::NotFound => "it is not there".to_owned(),
         io::ErrorKind::PermissionDenied => "it may not be read by you".to_owned(),

@@ -6,8 +6,11 @@ mod body;
 pub mod document;
 pub mod figure;
 mod front;
+mod glue;
 mod markdown;
 mod page;
+mod readings;
+mod schematic;
 mod sheet;
 pub mod table;
 mod templates;
@@ -16,6 +19,8 @@ pub use document::Document;
 pub use figure::{Picture, blank_grid};
 pub use markdown::markdown;
 pub use page::{Copy, PageError, chart, page, student_markdown};
+pub use readings::readings;
+pub use schematic::schematic;
 pub use sheet::{Asked, Sheet, Stretch};
 pub use templates::Templates;
 
@@ -60,7 +65,11 @@ pub fn fill(templates: &Templates, name: &str, context: &tera::Context) -> Resul
 
 /// The pictures that the Markdown of a scenario refers to, each with what its file name adds to the scenario's id.
 pub fn pictures(scenario: &Scenario) -> Vec<(&'static str, Picture)> {
-    plot(scenario).map(|picture| ("", picture)).into_iter().collect()
+    let plot = plot(scenario).map(|picture| ("", picture));
+    let apparatus = schematic(&scenario.figure.panels).map(|picture| ("-apparatus", picture));
+    let chart = figure::Chart::of(scenario).zip(scenario.figure.readings);
+    let seen = chart.and_then(|(chart, kind)| readings(&chart, kind)).map(|picture| ("-readings", picture));
+    plot.into_iter().chain(apparatus).chain(seen).collect()
 }
 
 /// The data plot of a scenario; `None` where its table has no shape that can be plotted.

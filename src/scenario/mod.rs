@@ -4,6 +4,7 @@
 //! **Must not know**: HTML; and it never works out a sign or a number itself.
 
 mod agree;
+mod apparatus;
 mod calculation;
 mod figure;
 mod front;
@@ -20,7 +21,7 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
-pub use figure::{Figure, FrontPlot};
+pub use figure::{Figure, FrontPlot, Item, Panel, Readings, Scene, Shape};
 pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use write::write;
@@ -41,10 +42,14 @@ pub struct Scenario {
     pub seed: u64,
     /// Length.
     pub form: Form,
-    /// The act's dial.
-    pub treatment: QuantityView,
-    /// What is read.
-    pub readout: QuantityView,
+    /// Id of the quantity that is set.
+    pub treatment: String,
+    /// Id of the quantity that is read.
+    pub readout: String,
+    /// The treatment as a reader meets it.
+    pub dial: QuantityView,
+    /// The readout as a reader meets it.
+    pub reading: QuantityView,
     /// Influence ids in order.
     pub path: Vec<String>,
     /// `+` or `-` for each step of the plain run.

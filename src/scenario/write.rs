@@ -1,6 +1,7 @@
 //! Writing a scenario: every section from one technique, its derivations and its data.
 
 use super::agree::{Disagreement, agree};
+use super::apparatus;
 use super::front::{Front, form_word};
 use super::map::map;
 use super::parts::parts;
@@ -63,15 +64,18 @@ pub fn write(
     let samples = if technique.form == Form::Long { samples(&parts, &guide) } else { Vec::new() };
     let to_draw = parts.iter().any(|part| part.kind == PartKind::Construct);
     let figure = Figure { to_draw, ..voice.figure(direction) };
-    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars };
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars, readings: figure.readings };
+    let apparatus = figure.panels.clone();
     Ok(Scenario {
         version: SHAPE,
         id: identity(technique),
         title: technique.title.clone(),
         seed: technique.seed.0,
         form: technique.form,
-        treatment: view(&voice, voice.dial(), false),
-        readout: view(&voice, voice.readout(), true),
+        treatment: voice.dial().id.clone(),
+        readout: voice.readout().id.clone(),
+        dial: view(&voice, voice.dial(), false),
+        reading: view(&voice, voice.readout(), true),
         path: technique.path.steps().iter().map(|step| graph.influence(*step).id.clone()).collect(),
         signs: plain.path().iter().map(|step| step.sign.ascii()).collect(),
         prediction: Prediction { direction: direction.word() },
@@ -85,7 +89,7 @@ pub fn write(
         debrief: debrief(&voice),
         samples,
         cautions: cautions(&voice),
-        front: Front { plot, ..Front::of(graph, technique, data) },
+        front: Front { plot, apparatus, ..Front::of(graph, technique, data) },
         markdown: String::new(),
         parts,
         guide,
@@ -355,6 +359,8 @@ impl<'a> Voice<'a> {
             to_draw: false,
             alternative,
             picture: voice.graph.rig(voice.technique.rig).picture.clone(),
+            readings: apparatus::readings(voice),
+            panels: apparatus::panels(voice),
         }
     }
 }

@@ -1,3 +1,5 @@
+//! Small diagrams whose responses are known, and the parts of the analysis one by one.
+
 use super::balance::{self, Equation, Step};
 use super::terms::{Answer, Budget, Matrix, Tally, only};
 use super::{Diagram, Reason, press, verify};
@@ -164,9 +166,11 @@ fn stability_settles_what_terms_leave_open() {
     case(LOOSE, "a", "00+");
 }
 
-fn part(arrows: &str) -> (usize, Vec<(usize, usize, Option<Sign>)>, Matrix) {
+type Inner = Vec<(usize, usize, Option<Sign>)>;
+
+fn part(arrows: &str) -> (usize, Inner, Matrix) {
     let diagram = diagram(arrows);
-    let effects: Vec<_> = diagram.effects().into_iter().map(|((from, to), sign)| (from, to, sign)).collect();
+    let effects: Inner = diagram.effects().into_iter().map(|((from, to), sign)| (from, to, sign)).collect();
     let size = diagram.nodes.len();
     let matrix = Matrix::new(size, &effects);
     (size, effects, matrix)

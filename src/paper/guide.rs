@@ -93,7 +93,7 @@ fn answer(scenario: &Scenario) -> String {
         "unchanged" => "stays the same".to_owned(),
         word => word.to_owned(),
     };
-    let plain = format!("{} {}", scenario.readout.the, then(scenario.prediction.direction));
+    let plain = format!("{} {}", scenario.reading.the, then(scenario.prediction.direction));
     match &scenario.twist {
         Some(twist) => format!("{plain}; in the changed experiment it {}", then(twist.prediction.direction)),
         None => plain,

@@ -18,6 +18,7 @@ const ORDER: &[&str] = &[
     "scenario",
     "render",
     "proof",
+    "paper",
     "cli",
 ];
 
@@ -30,6 +31,7 @@ const NEVER: &[(&str, &[&str])] = &[
     ("technique", &["source", "diagnostic", "laws"]),
     ("experiment", &["source", "diagnostic", "reasoning"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
+    ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
 ];
 
 fn root() -> PathBuf {

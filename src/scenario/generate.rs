@@ -64,6 +64,25 @@ impl Generator {
         })
     }
 
+    /// The same technique, context and twist with the same questions, but other levels, parameters and readings, drawn
+    /// from this seed. `None` where no draw of it will do.
+    pub fn with_parameters(&self, scenario: &Scenario, seed: Seed) -> Option<Scenario> {
+        let same = scenario.front.technique(&self.graph).ok()?;
+        let asked = |one: &Scenario| -> Vec<_> {
+            let parts = one.parts.iter().map(|part| (part.kind, part.points, part.command_term.clone()));
+            parts.zip(one.guide.iter().map(|point| point.principle.clone())).collect()
+        };
+        let wanted = asked(scenario);
+        (0..MOST_ATTEMPTS).find_map(|attempt| {
+            let mut stream = seed.stream(&format!("other-parameters/{attempt}"));
+            let levels = stream.pick(&self.graph.act(same.act).levels)?.clone();
+            let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
+            let other = Technique { seed, attempt, levels, replicates, ..same.clone() };
+            let made = self.write(&other).ok()?;
+            (asked(&made) == wanted && made.data.printed != scenario.data.printed).then_some(made)
+        })
+    }
+
     fn write(&self, technique: &Technique) -> Result<Scenario, Refusal> {
         let plain = derive(&self.graph, &technique.path, &technique.settings, None);
         let twisted = technique.twist.map(|at| derive(&self.graph, &technique.path, &technique.settings, Some(at)));

@@ -21,6 +21,8 @@ mod proof;
 #[cfg(test)]
 mod proofread;
 #[cfg(test)]
+mod render;
+#[cfg(test)]
 mod scenarios;
 #[cfg(test)]
 mod signs;

@@ -16,6 +16,9 @@ const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
 const MOST_SEEDS: u64 = 60;
 
+/// Seeds after which a text much like another of the run is put up with: a large run must end in time.
+const ALIKE_SEEDS: u64 = 8;
+
 /// Makes scenarios from one graph.
 #[derive(Debug, Clone)]
 pub struct Generator {
@@ -170,6 +173,9 @@ pub fn generate(
                     spare = Some((refusal, scenario));
                 }
             }
+        }
+        if attempt >= ALIKE_SEEDS && spare.as_ref().is_some_and(|(refusal, _)| *refusal == Refusal::TooAlike) {
+            break;
         }
     }
     let (_, scenario) = spare?;

@@ -5,6 +5,7 @@
 use pulldown_cmark::{CowStr, Event, Parser, Tag, TagEnd, html};
 
 use super::document::{Kind, options};
+use super::glue::glue;
 use super::table::{self, Cell, Table};
 
 /// Where the Markdown of a section asks for a picture: by the end of its address.
@@ -117,11 +118,31 @@ pub(super) fn safe<'a>(parser: Parser<'a>) -> Vec<Event<'a>> {
                     events.push(event);
                 }
             }
+            Event::Text(words) => events.push(Event::Text(glue(&words).into())),
             other => events.push(other),
         }
     }
     pictures_as_words(&mut events);
+    keep_points(&mut events);
     events
+}
+
+/// "*(2)*" at the end of a part stays on the line of the last word.
+fn keep_points(events: &mut [Event<'_>]) {
+    for at in 0..events.len() {
+        let [Event::Text(before), Event::Start(Tag::Emphasis), Event::Text(points), ..] =
+            events.get(at..).unwrap_or_default()
+        else {
+            continue;
+        };
+        let is_points = points.strip_prefix('(').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+        if let Some(before) = before.strip_suffix(' ').filter(|_| is_points) {
+            let kept = format!("{before}\u{a0}");
+            if let Some(event) = events.get_mut(at) {
+                *event = Event::Text(kept.into());
+            }
+        }
+    }
 }
 
 /// Pictures that are not a paragraph of their own become their words: the page loads nothing.

@@ -42,6 +42,8 @@ const CLASSROOM: &[&str] = &[
 const FIGURES: usize = 3;
 /// Rounding on the way may move an answer this far.
 const TOLERANCE: f64 = 0.02;
+/// The same for a pH.
+const PH_TOLERANCE: f64 = 0.05;
 
 /// A calculation, ready to ask and to mark.
 pub(super) struct Calculation {
@@ -99,7 +101,9 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         voice.the(influence.to),
         law.formula
     );
-    let (low, high) = (value - TOLERANCE * value.abs(), value + TOLERANCE * value.abs());
+    // A share of a pH means nothing: its scale has no zero.
+    let slack = if unit.code() == "[pH]" { PH_TOLERANCE } else { TOLERANCE * value.abs() };
+    let (low, high) = (value - slack, value + slack);
     Some(Calculation {
         ask,
         setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),

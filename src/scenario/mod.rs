@@ -4,14 +4,17 @@
 //! **Must not know**: HTML; and it never works out a sign or a number itself.
 
 mod agree;
+mod apparatus;
 mod calculation;
 mod figure;
 mod front;
 mod generate;
 mod guide;
+mod likeness;
 mod map;
 mod mention;
 mod parts;
+pub mod proofread;
 mod samples;
 mod scaffold;
 mod text;
@@ -20,9 +23,10 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
-pub use figure::{Figure, FrontPlot};
-pub use front::{Front, FrontError, FrontTwist};
+pub use figure::{Figure, FrontPlot, Item, Panel, Readings, Scene, Shape};
+pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
+pub use likeness::{Alike, Texts, too_alike};
 pub use write::write;
 
 use crate::concepts::written::TwistKind;
@@ -41,10 +45,14 @@ pub struct Scenario {
     pub seed: u64,
     /// Length.
     pub form: Form,
-    /// The act's dial.
-    pub treatment: QuantityView,
-    /// What is read.
-    pub readout: QuantityView,
+    /// Id of the quantity that is set.
+    pub treatment: String,
+    /// Id of the quantity that is read.
+    pub readout: String,
+    /// The treatment as a reader meets it.
+    pub dial: QuantityView,
+    /// The readout as a reader meets it.
+    pub reading: QuantityView,
     /// Influence ids in order.
     pub path: Vec<String>,
     /// `+` or `-` for each step of the plain run.
@@ -86,6 +94,27 @@ pub struct Scenario {
     /// What is needed to make it again.
     #[serde(skip)]
     pub front: Front,
+    /// Words that would hand over a step of the path: for proofreading.
+    #[serde(skip)]
+    pub never: Vec<String>,
+    /// Things with names of their own: for proofreading.
+    #[serde(skip)]
+    pub nouns: Vec<NounView>,
+}
+
+/// A thing and what it is called.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct NounView {
+    /// What it is, for its first mention.
+    pub intro: String,
+    /// Singular.
+    pub one: String,
+    /// Plural or mass noun.
+    pub many: String,
+    /// Whether the name is made up.
+    pub coined: bool,
+    /// Names that it goes by elsewhere, and not here.
+    pub others: Vec<String>,
 }
 
 /// What the readings are compared with.

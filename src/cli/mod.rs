@@ -8,6 +8,8 @@ pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
+pub mod paper;
+mod print;
 pub mod render;
 mod store;
 mod ways;
@@ -94,6 +96,7 @@ enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
     Explain(explain::Arguments),
+    Paper(Box<paper::Arguments>),
     Render(render::Arguments),
     Laws(laws::Arguments),
 }
@@ -112,6 +115,7 @@ where
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Paper(arguments) => paper::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };

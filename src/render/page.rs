@@ -109,14 +109,14 @@ fn class(kind: Kind) -> &'static str {
 }
 
 /// The figures of a file, drawn.
-struct Figures {
+pub(super) struct Figures {
     plot: Option<String>,
     apparatus: Option<String>,
     readings: Option<String>,
 }
 
 impl Figures {
-    fn of(document: &Document) -> Self {
+    pub(super) fn of(document: &Document) -> Self {
         let panels = schematic::panels(&document.front.apparatus);
         let apparatus: String = panels.iter().map(Picture::inline).collect::<Vec<_>>().join("\n");
         let chart = chart(document);

@@ -1,3 +1,5 @@
+//! Small diagrams whose responses are known, and the parts of the analysis one by one.
+
 use super::balance::{self, Equation, Step};
 use super::terms::{Answer, Budget, Matrix, Tally, only};
 use super::{Diagram, Reason, press, verify};

@@ -11,7 +11,7 @@ fn every_page_is_well_formed_and_needs_nothing_else() {
             let page = page(&TEMPLATES, text, copy).unwrap();
             let document = tree(&page);
             assert_eq!(document.root_element().attribute("lang"), Some("en"));
-            assert_eq!(all(&document, "h1").map(words).collect::<Vec<_>>(), [scenario.title.clone()]);
+            assert_eq!(all(&document, "h1").map(words).collect::<Vec<_>>(), [scenario.title.as_str()]);
             assert_eq!(all(&document, "script").count() + all(&document, "img").count(), 0);
             assert!(!page.contains("http:") && !page.contains("https:") && !page.contains("<script"));
             assert!(page.contains("default-src 'none'"));

@@ -27,9 +27,9 @@ impl Seed {
     /// The stream of this label.
     pub fn stream(self, label: &str) -> Stream {
         // FNV-1a over the label: fixed for ever, since scenario bytes depend on it.
-        let hash = label.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-            (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
-        });
+        let hash = label
+            .bytes()
+            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3));
         Stream(ChaCha8Rng::seed_from_u64(mix(self.0 ^ mix(hash))))
     }
 }

@@ -5,10 +5,14 @@ use std::sync::LazyLock;
 
 use toehold::concepts::{embedded, load_and_check};
 use toehold::diagnostic::Severity;
-use toehold::scenario::proofread::{Answer, LINTS, Manuscript, Question, grade, is_far_too_long, proofread, read, syllables};
-use toehold::scenario::{Generator, NounView, Run, Scenario, Texts, generate};
+use toehold::experiment::simulate;
+use toehold::reasoning::derive;
+use toehold::scenario::proofread::{
+    Answer, LINTS, Manuscript, Question, grade, is_far_too_long, proofread, read, syllables,
+};
+use toehold::scenario::{Generator, NounView, Run, Scenario, Texts, generate, write};
 use toehold::seed::Seed;
-use toehold::technique::{Form, Refusal, Refusals, Wish, known_name, real_name};
+use toehold::technique::{Form, Refusal, Refusals, Wish, compose, known_name, real_name};
 
 /// Seeds over which the lints are measured.
 const SEEDS: u64 = 1000;
@@ -20,7 +24,9 @@ static GENERATOR: LazyLock<Generator> = LazyLock::new(|| {
 
 static SCENARIOS: LazyLock<Vec<Scenario>> = LazyLock::new(|| {
     let mut refusals = Refusals::default();
-    let made = (0..SEEDS).map(|seed| GENERATOR.one(&Wish::default(), Seed(seed), &mut refusals).expect("a scenario")).collect();
+    let made = (0..SEEDS)
+        .map(|seed| GENERATOR.one(&Wish::default(), Seed(seed), &mut refusals).expect("a scenario"))
+        .collect();
     println!("{SEEDS} seeds; rejected draws:");
     for (reason, n) in refusals.iter() {
         println!("{n:>8}  {reason}");
@@ -76,7 +82,7 @@ fn cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
 fn prose_cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
     let hard = "Notwithstanding considerable methodological heterogeneity, investigators unanimously characterised \
                 extracellular osmoregulatory perturbations quantitatively.";
-    let fair = "At low tide the pools on the reef flat can become far warmer than the open sea around them, and the \
+    let fair = "At low tide the pools on the reef flat can become far warmer than the open sea around them. The \
                 wardens of the reef want to know how warm each of the pools becomes during a summer day.";
     vec![
         ("stray-space", purpose("Dye is added  to each well."), purpose("Dye is added to each well … and read.")),
@@ -88,9 +94,18 @@ fn prose_cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
         (
             "same-opening",
             how(&["Each bath is stirred.", "Each bath is kept warm."]),
-            how(&["Each bath is stirred.", "The wells are read.", "Each mean rests on six wells.", "The end comes soon."]),
+            how(&[
+                "Each bath is stirred.",
+                "The wells are read.",
+                "Each mean rests on six wells.",
+                "The end comes soon.",
+            ]),
         ),
-        ("dangling-opening", how(&["They are stirred."]), how(&["The baths are stirred. They are warm.", "This bath is read."])),
+        (
+            "dangling-opening",
+            how(&["They are stirred."]),
+            how(&["The baths are stirred. They are warm.", "This bath is read."]),
+        ),
         ("false-precision", how(&["Dye is at 38.6172 mmol/L."]), how(&["Dye is at 38.62 mmol/L, DNA 23000 bp long."])),
         (
             "missing-unit",
@@ -117,7 +132,11 @@ fn prose_cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
             never(&["leak", "inactiv"], "Dye leaked from the sacs."),
             never(&["yellower", "gaps", "slower"], "A yellow dye from Morrow Gap is poured slowly."),
         ),
-        ("explained", explained("Warm molecules move faster, so they collide."), explained("Each rack is warm, so that it is dry.")),
+        (
+            "explained",
+            explained("Warm molecules move faster, so they collide."),
+            explained("Each rack is warm, so that it is dry."),
+        ),
         ("reading-ease", purpose(hard), purpose(fair)),
         ("reading-load", long_stimulus(Form::Short, 131), long_stimulus(Form::Short, 130)),
     ]
@@ -136,13 +155,21 @@ fn item_cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
             asks("**Identify** the control and explain why it is needed.", 2, &[]),
             asks("**Predict and justify** how the glow changes.", 2, &[]),
         ),
-        ("how-many", asks("**Identify** some factors.", 1, &[]), asks("**Identify** the wells that are compared.", 1, &[])),
+        (
+            "how-many",
+            asks("**Identify** some factors.", 1, &[]),
+            asks("**Identify** the wells that are compared.", 1, &[]),
+        ),
         (
             "negative-stem",
             asks("**Identify** the variable that is not kept the same.", 1, &[]),
             asks("They do not glow at 5 °C. **Identify** the variable that is NOT kept the same.", 1, &[]),
         ),
-        ("vague-word", asks("**Explain** why the glow usually falls.", 2, &[]), asks("**Explain** why the glow falls.", 2, &[])),
+        (
+            "vague-word",
+            asks("**Explain** why the glow usually falls.", 2, &[]),
+            asks("**Explain** why the glow falls.", 2, &[]),
+        ),
         (
             "cued-answer",
             asks("**Identify** the wells without sugar, the control.", 1, &["The wells without sugar."]),
@@ -153,7 +180,11 @@ fn item_cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
             asks("**Calculate** the rate.", 1, &["2 mm."]),
             asks("**Calculate** the rate.", 2, &["Setup.", "2 mm."]),
         ),
-        ("thin-explain", asks("**Explain** why.", 1, &["A; b; c; d."]), asks("**Explain** why.", 2, &["A; b.", "C; d."])),
+        (
+            "thin-explain",
+            asks("**Explain** why.", 1, &["A; b; c; d."]),
+            asks("**Explain** why.", 2, &["A; b.", "C; d."]),
+        ),
     ]
 }
 
@@ -194,50 +225,90 @@ fn lints_are_documented() {
     }
 }
 
-#[test]
-fn no_scenario_is_given_out_with_a_grave_flaw() {
-    let mut flagged: BTreeMap<&str, usize> = BTreeMap::new();
-    let mut examples: BTreeMap<&str, BTreeMap<String, usize>> = BTreeMap::new();
-    let mut grades = Vec::new();
-    for scenario in SCENARIOS.iter() {
+/// One scenario a seed, as first written: what the lints then let through is what is given out.
+static DRAFTS: LazyLock<Vec<Scenario>> = LazyLock::new(|| {
+    let graph = GENERATOR.graph();
+    let draft = |seed: u64| {
+        (0..400).find_map(|attempt| {
+            let drawn = compose(graph, GENERATOR.catalogue(), &Wish::default(), Seed(seed), attempt).ok()?;
+            let plain = derive(graph, &drawn.path, &drawn.settings, None);
+            let twisted = drawn.twist.map(|at| derive(graph, &drawn.path, &drawn.settings, Some(at)));
+            let data = simulate(graph, &drawn).ok()?;
+            write(graph, &drawn, &plain, twisted.as_ref(), &data).ok()
+        })
+    };
+    (0..SEEDS).map(|seed| draft(seed).expect("a draft")).collect()
+});
+
+/// How many of these scenarios have each flaw, with the commonest places.
+fn flagged(scenarios: &[Scenario]) -> BTreeMap<&'static str, (usize, Vec<(String, usize)>)> {
+    let mut found: BTreeMap<&str, (usize, BTreeMap<String, usize>)> = BTreeMap::new();
+    for scenario in scenarios {
         let flaws = proofread(scenario);
+        for code in flaws.iter().map(|flaw| flaw.code.name).collect::<BTreeSet<_>>() {
+            found.entry(code).or_default().0 += 1;
+        }
         for flaw in &flaws {
-            assert!(flaw.severity != Severity::Error, "{}: {flaw:?}", scenario.id);
             let example = format!("{} | {} | {}", flaw.place, flaw.quote, flaw.message);
-            *examples.entry(flaw.code.name).or_default().entry(example).or_default() += 1;
+            *found.entry(flaw.code.name).or_default().1.entry(example).or_default() += 1;
         }
-        let codes: BTreeSet<&str> = flaws.iter().map(|flaw| flaw.code.name).collect();
-        for code in codes {
-            *flagged.entry(code).or_default() += 1;
-        }
-        assert!(!is_far_too_long(&Manuscript::from(scenario)), "{}", scenario.id);
-        grades.push(grade(&format!("{} {}", scenario.purpose, scenario.how.join(" "))).expect("a grade"));
     }
-    grades.sort_by(f64::total_cmp);
-    println!("grade: {:.1} to {:.1}, half below {:.1}", grades[0], grades[grades.len() - 1], grades[grades.len() / 2]);
-    println!("scenarios of {SEEDS} with each flaw:");
-    for lint in LINTS {
-        println!("{:>6}  {:?}  {}", flagged.get(lint.code.name).unwrap_or(&0), lint.severity, lint.code.name);
-        let mut examples: Vec<_> = examples.remove(lint.code.name).unwrap_or_default().into_iter().collect();
+    let sorted = |examples: BTreeMap<String, usize>| {
+        let mut examples: Vec<_> = examples.into_iter().collect();
         examples.sort_by_key(|(_, n)| std::cmp::Reverse(*n));
-        for (example, n) in examples.iter().take(4) {
-            println!("        {n:>4} × {example}");
-        }
-    }
+        examples
+    };
+    found.into_iter().map(|(code, (n, examples))| (code, (n, sorted(examples)))).collect()
 }
 
-/// Proofreading must not shut out a treatment or a step altogether.
+#[test]
+fn no_scenario_is_given_out_with_a_grave_flaw() {
+    let (drafts, given) = (flagged(&DRAFTS), flagged(&SCENARIOS));
+    let n = |of: &BTreeMap<&str, (usize, Vec<_>)>, code: &str| of.get(code).map_or(0, |(n, _)| *n);
+    println!("of {SEEDS} scenarios, drafts and given out, with each flaw:");
+    for lint in LINTS {
+        let code = lint.code.name;
+        println!("{:>6} {:>6}  {:?}  {code}", n(&drafts, code), n(&given, code), lint.severity);
+        for (example, n) in drafts.get(code).into_iter().flat_map(|(_, examples)| examples).take(12) {
+            println!("               {n:>4} × {example}");
+        }
+        assert!(lint.severity != Severity::Error || n(&given, code) == 0, "`{code}` was given out");
+    }
+    for scenario in SCENARIOS.iter() {
+        assert!(!is_far_too_long(&Manuscript::from(scenario)), "{}", scenario.id);
+    }
+    let text = |one: &Scenario| format!("{} {}", one.purpose, one.how.join(" "));
+    let mut grades: Vec<f64> = SCENARIOS.iter().filter_map(|one| grade(&text(one))).collect();
+    grades.sort_by(f64::total_cmp);
+    println!("grade: {:.1} to {:.1}, half below {:.1}", grades[0], grades[grades.len() - 1], grades[grades.len() / 2]);
+}
+
+/// Proofreading shuts out no treatment and no step.
 #[test]
 fn every_act_and_step_still_comes_up() {
-    let graph = GENERATOR.graph();
-    let acts: BTreeSet<&str> = SCENARIOS.iter().map(|one| one.front.act.as_str()).collect();
-    let missing: Vec<&str> = graph.acts().map(|(_, act)| act.id.as_str()).filter(|id| !acts.contains(id)).collect();
-    assert!(missing.is_empty(), "acts that no scenario uses: {missing:?}");
-    let steps: BTreeSet<&str> = SCENARIOS.iter().flat_map(|one| &one.path).map(String::as_str).collect();
-    let walked = GENERATOR.catalogue().candidates().iter().flat_map(|candidate| candidate.path.steps());
-    let walked: BTreeSet<&str> = walked.map(|ix| graph.influence(*ix).id.as_str()).collect();
-    println!("{} of {} steps come up; not: {:?}", steps.len(), walked.len(), walked.difference(&steps).collect::<Vec<_>>());
-    assert!(20 * steps.len() >= 19 * walked.len());
+    let acts = |all: &[Scenario]| -> BTreeMap<String, usize> {
+        all.iter().fold(BTreeMap::new(), |mut acts, one| {
+            *acts.entry(one.front.act.clone()).or_default() += 1;
+            acts
+        })
+    };
+    let (drafted, given) = (acts(&DRAFTS), acts(&SCENARIOS));
+    println!("drafts and scenarios of each act:");
+    for (ix, act) in GENERATOR.graph().acts() {
+        let n = |of: &BTreeMap<String, usize>| of.get(&act.id).copied().unwrap_or(0);
+        let ways = GENERATOR.catalogue().candidates().iter().filter(|candidate| candidate.act == ix).count();
+        println!("{:>6} {:>6}  {} ({ways} candidates)", n(&drafted), n(&given), act.id);
+        assert!(2 * n(&given) >= n(&drafted), "proofreading leaves out `{}`", act.id);
+    }
+    let steps = |all: &[Scenario]| all.iter().flat_map(|one| one.path.clone()).collect::<BTreeSet<String>>();
+    let (drafted, given) = (steps(&DRAFTS), steps(&SCENARIOS));
+    println!(
+        "{} steps in drafts, {} given out; gone: {:?}",
+        drafted.len(),
+        given.len(),
+        drafted.difference(&given).collect::<Vec<_>>()
+    );
+    assert!(20 * given.len() >= 19 * drafted.len());
 }
 
 /// # Source
@@ -261,7 +332,10 @@ fn syllables_agree_with_a_dictionary() {
         }
     }
     wrong.sort();
-    println!("{right} of {words} words, {heard} of {spoken} uses; commonest slips: {:?}", wrong.iter().rev().take(60).collect::<Vec<_>>());
+    println!(
+        "{right} of {words} words, {heard} of {spoken} uses; commonest slips: {:?}",
+        wrong.iter().rev().take(60).collect::<Vec<_>>()
+    );
     assert!(100 * right >= 95 * words && 100 * heard >= 98 * spoken);
 }
 
@@ -284,7 +358,14 @@ fn grades_follow_the_formula() {
 #[test]
 fn no_title_is_the_name_of_a_real_technique() {
     let graph = GENERATOR.graph();
-    for name in ["Western blot", "Gel electrophoresis", "Flow cytometry", "Comet assays", "Patch-clamp assay", "Enzyme linked immunosorbent assay"] {
+    for name in [
+        "Western blot",
+        "Gel electrophoresis",
+        "Flow cytometry",
+        "Comet assays",
+        "Patch-clamp assay",
+        "Enzyme linked immunosorbent assay",
+    ] {
         assert!(known_name(graph, name).is_some(), "{name}");
     }
     for title in ["Packed-lantern wells", "Moored-button strand wells", "Tinted-purseling cuvettes"] {
@@ -300,11 +381,12 @@ fn no_title_is_the_name_of_a_real_technique() {
 fn a_listed_name_is_known_in_disguise() {
     let list = include_str!("../src/technique/technique-names.txt");
     let names: Vec<&str> = list.lines().filter(|line| !line.starts_with('#')).collect();
-    assert!(names.len() > 12_000 && list.contains("CC BY 4.0") | list.contains("Attribution 4.0"));
+    assert!(names.len() > 12_000 && list.contains("Attribution 4.0"));
     for name in names.iter().step_by(101) {
         let turned: Vec<&str> = name.split(' ').rev().collect();
         let mut disguises = vec![(*name).to_owned(), turned.join(" "), name.replace(' ', "-"), name.to_uppercase()];
-        if let Some(long) = name.split(' ').find(|word| word.len() >= 7 && word.chars().all(|c| c.is_ascii_lowercase())) {
+        if let Some(long) = name.split(' ').find(|word| word.len() >= 7 && word.chars().all(|c| c.is_ascii_lowercase()))
+        {
             let swapped = format!("{}{}{}{}", &long[..2], &long[3..4], &long[2..3], &long[4..]);
             disguises.push(name.replacen(long, &swapped, 1));
             disguises.push(name.replacen(long, &format!("{}{}", &long[..3], &long[4..]), 1));
@@ -321,10 +403,12 @@ fn a_listed_name_is_known_in_disguise() {
 /// No two scenarios of a run share more than a third of their sentences.
 #[test]
 fn the_texts_of_a_run_differ() {
-    for seed in [3, 14, 159] {
+    for seed in [3, 14, 159, 2653] {
         let (mut run, mut refusals) = (Run::default(), Refusals::default());
         let made: Vec<Scenario> = (0..100)
-            .map(|index| generate(&GENERATOR, &Wish::default(), Seed(seed), index, &mut run, &mut refusals).expect("one"))
+            .map(|index| {
+                generate(&GENERATOR, &Wish::default(), Seed(seed), index, &mut run, &mut refusals).expect("one")
+            })
             .collect();
         let text = |one: &Scenario| format!("{} {}", one.purpose, one.how.join(" "));
         let mut met = Texts::default();
@@ -335,7 +419,11 @@ fn the_texts_of_a_run_differ() {
         }
         let too_much = most.iter().filter(|alike| alike.is_too_much()).count();
         let n = |reason| refusals.iter().find(|(other, _)| *other == reason).map_or(0, |(_, n)| n);
-        println!("run {seed} of 100: {too_much} too alike; refused: {} alike, {} repeated", n(Refusal::TooAlike), n(Refusal::Repeated));
+        println!(
+            "run {seed} of 100: {too_much} too alike; refused: {} alike, {} repeated",
+            n(Refusal::TooAlike),
+            n(Refusal::Repeated)
+        );
         assert_eq!(too_much, 0);
     }
 }

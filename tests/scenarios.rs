@@ -23,8 +23,9 @@ static TEMPLATES: LazyLock<Templates> = LazyLock::new(|| Templates::new(&[]).exp
 /// One scenario a seed, made once for all tests of this file.
 static SCENARIOS: LazyLock<Vec<Scenario>> = LazyLock::new(|| {
     let mut refusals = Refusals::default();
-    let made: Vec<Scenario> =
-        (0..SEEDS).map(|seed| GENERATOR.one(&Wish::default(), Seed(seed), &mut refusals).expect("a scenario")).collect();
+    let made: Vec<Scenario> = (0..SEEDS)
+        .map(|seed| GENERATOR.one(&Wish::default(), Seed(seed), &mut refusals).expect("a scenario"))
+        .collect();
     println!("{SEEDS} seeds; rejected draws:");
     for (reason, n) in refusals.iter() {
         println!("{n:>8}  {reason}");
@@ -78,7 +79,11 @@ fn signs_and_numbers_agree_at_every_level() {
                 match view.prediction.direction {
                     "rises" => assert!(next > one, "{}", scenario.id),
                     "falls" => assert!(next < one, "{}", scenario.id),
-                    _ => assert!((next - one).abs() < run.rows[0].two_sem.max(1e-9) + 1e-2 * one.abs(), "{}", scenario.id),
+                    _ => assert!(
+                        (next - one).abs() < run.rows[0].two_sem.max(1e-9) + 1e-2 * one.abs(),
+                        "{}",
+                        scenario.id
+                    ),
                 }
             }
         }
@@ -190,7 +195,9 @@ fn a_run_repeats_nothing_and_no_answer_prevails() {
         .collect();
     let keys: BTreeSet<_> = made
         .iter()
-        .map(|one| (one.path.clone(), one.front.twist.as_ref().map(|twist| twist.id.clone()), one.front.context.clone()))
+        .map(|one| {
+            (one.path.clone(), one.front.twist.as_ref().map(|twist| twist.id.clone()), one.front.context.clone())
+        })
         .collect();
     assert_eq!(keys.len(), made.len());
     let mut answers: BTreeMap<&str, usize> = BTreeMap::new();

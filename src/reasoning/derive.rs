@@ -110,11 +110,7 @@ pub fn derive_with_unknown(
     let steps = along(graph, &arrows, path);
     let useful = arrows.between(graph, treatment, readout);
     if let Some(members) = loop_in(graph, &useful) {
-        return Derivation {
-            path: steps,
-            routes: Vec::new(),
-            verdict: Verdict::Withheld(Withheld::Loop(members)),
-        };
+        return Derivation { path: steps, routes: Vec::new(), verdict: Verdict::Withheld(Withheld::Loop(members)) };
     }
     if let Some(influence) = unknown.filter(|ix| useful.contains_key(ix)) {
         return Derivation {
@@ -160,10 +156,7 @@ impl Arrows {
                     signs.entry(at).and_modify(|sign| *sign = sign.flipped());
                 }
                 // These work through the settings alone.
-                TwistKind::Reverse
-                | TwistKind::RemoveSetting
-                | TwistKind::RivalPath
-                | TwistKind::RateOrEndPoint => {}
+                TwistKind::Reverse | TwistKind::RemoveSetting | TwistKind::RivalPath | TwistKind::RateOrEndPoint => {}
             }
         }
         Self(signs)

@@ -69,13 +69,7 @@ pub fn verify(
 }
 
 /// Whether the prediction is lost when what this step teaches is withheld.
-pub fn necessary(
-    graph: &Graph,
-    path: &Path,
-    settings: &Settings,
-    twist: Option<TwistAt>,
-    step: InfluenceIx,
-) -> bool {
+pub fn necessary(graph: &Graph, path: &Path, settings: &Settings, twist: Option<TwistAt>, step: InfluenceIx) -> bool {
     let without = derive_with_unknown(graph, path, settings, twist, Some(step));
     matches!(without.verdict(), Verdict::Withheld(_))
 }

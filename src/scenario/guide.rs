@@ -83,7 +83,9 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let because = voice.filled_later(&twist.because, influence, Some(twist));
     let step = voice.graph.influence(influence);
     let elsewhere = match verdicts.twisted_direction {
-        Some(Direction::Unchanged) => "The chain is therefore broken at this step, and the readout no longer follows the treatment",
+        Some(Direction::Unchanged) => {
+            "The chain is therefore broken at this step, and the readout no longer follows the treatment"
+        }
         _ => "This step therefore goes the other way, while the other steps are as before",
     };
     let predicts = Point {
@@ -98,7 +100,11 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     };
     let justifies = Point {
         statement: format!("{}. {elsewhere}.", capital(&because)),
-        accept: vec![format!("the step from {} to {} named as the one that changes", voice.the(step.from), voice.the(step.to))],
+        accept: vec![format!(
+            "the step from {} to {} named as the one that changes",
+            voice.the(step.from),
+            voice.the(step.to)
+        )],
         reject: vec![voice.filled_later(&twist.trap, influence, Some(twist))],
         principle: Some(voice.graph.principle(step.principle).id.clone()),
         ..empty()

@@ -29,6 +29,11 @@ impl Alike {
     pub fn is_too_much(&self) -> bool {
         SHARE * self.shared > self.of
     }
+
+    /// The share in per cent, rounded down.
+    pub fn per_cent(&self) -> usize {
+        (100 * self.shared).checked_div(self.of).unwrap_or(0)
+    }
 }
 
 /// Texts met so far, by sentence.
@@ -107,7 +112,8 @@ impl Texts {
 
     /// Sentences that count as the same as this one. Those that do share three words in a row.
     fn like(&self, sentence: &[String]) -> BTreeSet<usize> {
-        let near: BTreeSet<usize> = runs(sentence).iter().filter_map(|run| self.runs.get(run)).flatten().copied().collect();
+        let near: BTreeSet<usize> =
+            runs(sentence).iter().filter_map(|run| self.runs.get(run)).flatten().copied().collect();
         let same = |number: &usize| self.sentences.get(*number).is_some_and(|other| is_same(sentence, other));
         near.into_iter().filter(same).collect()
     }

@@ -84,8 +84,7 @@ impl Paper<'_, '_> {
     fn long(&mut self, twisted: bool) -> Vec<Draft> {
         let steps = self.steps();
         let (described, rest) = self.split(&steps);
-        let mut drafts =
-            vec![self.describe(described), self.explain(&rest, 3), self.identify(), self.calculate()];
+        let mut drafts = vec![self.describe(described), self.explain(&rest, 3), self.identify(), self.calculate()];
         if twisted {
             drafts.push(self.twist());
             drafts.push(if self.stream.below(2) == 0 { self.estimate() } else { self.evaluate() });
@@ -249,11 +248,7 @@ impl Paper<'_, '_> {
             unit.attach(&figures(high, 3))
         );
         let reject = vec![
-            format!(
-                "a value outside {} to {}",
-                voice.level(unknown.after),
-                voice.level(unknown.after + 1)
-            ),
+            format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1)),
             "no unit".into(),
         ];
         let point = Point { statement, accept: vec!["a value read off a drawn line".into()], reject, ..empty() };
@@ -308,7 +303,8 @@ impl Paper<'_, '_> {
     }
 
     fn twist(&mut self) -> Draft {
-        let rival = matches!(self.verdicts.twisted.as_ref().map(crate::reasoning::Derivation::verdict), Some(Verdict::Rival));
+        let rival =
+            matches!(self.verdicts.twisted.as_ref().map(crate::reasoning::Derivation::verdict), Some(Verdict::Rival));
         if rival { super::guide::rival_part(self.voice, self.verdicts).into() } else { self.predict() }
     }
 
@@ -330,13 +326,7 @@ impl Paper<'_, '_> {
 
 impl From<super::guide::RivalPart> for Draft {
     fn from(part: super::guide::RivalPart) -> Self {
-        Self {
-            kind: PartKind::Explain,
-            term: "explain",
-            skill: "argumentation",
-            text: part.text,
-            points: part.points,
-        }
+        Self { kind: PartKind::Explain, term: "explain", skill: "argumentation", text: part.text, points: part.points }
     }
 }
 

@@ -55,8 +55,7 @@ impl<'a> Voice<'a> {
     fn common(&self) -> Context {
         let mut context = Context::new();
         for noun in &self.nouns {
-            let forms: BTreeMap<&str, String> =
-                BTreeMap::from([("many", many(&noun.key)), ("one", one(&noun.key))]);
+            let forms: BTreeMap<&str, String> = BTreeMap::from([("many", many(&noun.key)), ("one", one(&noun.key))]);
             context.insert(noun.key.clone(), &forms);
         }
         let rig = self.graph.rig(self.technique.rig);

@@ -156,12 +156,7 @@ fn draw_names(graph: &Graph, _candidate: &Candidate, stream: &mut Stream) -> BTr
 }
 
 /// A word for what is done or what happens, a coined noun if the path has one, a word for the bench.
-fn draw_title(
-    graph: &Graph,
-    candidate: &Candidate,
-    names: &BTreeMap<EntityIx, usize>,
-    stream: &mut Stream,
-) -> String {
+fn draw_title(graph: &Graph, candidate: &Candidate, names: &BTreeMap<EntityIx, usize>, stream: &mut Stream) -> String {
     let act = graph.act(candidate.act);
     let steps = candidate.path.steps();
     let mut words: Vec<&String> = act.name_words.iter().collect();

@@ -19,10 +19,8 @@ pub fn contains_known(graph: &Graph, path: &Path) -> bool {
         let fields: BTreeSet<FieldIx> = known.path.iter().map(|ix| graph.field_of(*ix)).collect();
         let steps = path.steps();
         let runs = steps.windows(known.path.len()).any(|run| run == known.path.as_slice());
-        let added = steps
-            .iter()
-            .filter(|ix| !known.path.contains(ix) && !fields.contains(&graph.field_of(**ix)))
-            .count();
+        let added =
+            steps.iter().filter(|ix| !known.path.contains(ix) && !fields.contains(&graph.field_of(**ix))).count();
         runs && added < 2
     })
 }

@@ -120,11 +120,7 @@ pub(super) fn refusal(scenario: &Scenario) -> Option<Refusal> {
     let manuscript = Manuscript::from(scenario);
     let grave = |lint: &&&Lint| lint.severity == Severity::Error;
     let flawed = || LINTS.iter().filter(grave).any(|lint| !(lint.check)(&manuscript).is_empty());
-    if is_far_too_long(&manuscript) {
-        Some(Refusal::TooLong)
-    } else {
-        flawed().then_some(Refusal::ProseFault)
-    }
+    if is_far_too_long(&manuscript) { Some(Refusal::TooLong) } else { flawed().then_some(Refusal::ProseFault) }
 }
 
 fn marks(lint: &'static Lint, manuscript: &Manuscript) -> Vec<Flaw> {

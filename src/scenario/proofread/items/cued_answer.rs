@@ -14,7 +14,9 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
         right: "(a) **Identify** the wells with which the others are compared. Earns: the wells without sugar.",
     },
     hint: "ask without the words of the answer",
-    source: Some("Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer"),
+    source: Some(
+        "Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer",
+    ),
     severity: Severity::Warning,
     check,
 };
@@ -32,7 +34,8 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
             let earns: BTreeSet<String> = content(&answer.statement).into_iter().collect();
             let cued = earns.intersection(&asked).count();
             if earns.len() >= FEWEST && MOST.1 * cued >= MOST.0 * earns.len() {
-                let message = format!("{cued} of {} words of point {} stand in the question", earns.len(), answer.point);
+                let message =
+                    format!("{cued} of {} words of point {} stand in the question", earns.len(), answer.point);
                 found.push(Found::new(question.place(), &*question.text, message));
             }
         }

@@ -13,7 +13,9 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
         right: "(a) **Identify** the variable that is NOT kept the same.",
     },
     hint: "ask for what is so, or set the negative in capitals",
-    source: Some("Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309: word the stem positively (number from memory: 17)"),
+    source: Some(
+        "Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309: word the stem positively (number from memory: 17)",
+    ),
     severity: Severity::Error,
     check,
 };

@@ -4,9 +4,32 @@ use super::super::words::{Word, sentences, words};
 
 /// Words that command. Common practice of the trade, no source.
 const TERMS: &[&str] = &[
-    "calculate", "compare", "construct", "contrast", "define", "describe", "design", "determine", "discuss", "draw",
-    "estimate", "evaluate", "explain", "identify", "interpret", "justify", "list", "name", "outline", "plot", "predict",
-    "propose", "sketch", "state", "suggest", "support",
+    "calculate",
+    "compare",
+    "construct",
+    "contrast",
+    "define",
+    "describe",
+    "design",
+    "determine",
+    "discuss",
+    "draw",
+    "estimate",
+    "evaluate",
+    "explain",
+    "identify",
+    "interpret",
+    "justify",
+    "list",
+    "name",
+    "outline",
+    "plot",
+    "predict",
+    "propose",
+    "sketch",
+    "state",
+    "suggest",
+    "support",
 ];
 /// Words that follow a command after "and": without one, "state", "name" or "design" is a noun.
 const OBJECTS: &[&str] = &[

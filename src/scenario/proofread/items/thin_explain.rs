@@ -27,7 +27,11 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
         for answer in manuscript.answers_to(question) {
             let steps = answer.statement.split("; ").count();
             if steps > MOST_STEPS {
-                found.push(Found::new(question.place(), &*question.text, format!("point {} needs {steps} steps", answer.point)));
+                found.push(Found::new(
+                    question.place(),
+                    &*question.text,
+                    format!("point {} needs {steps} steps", answer.point),
+                ));
             }
         }
     }

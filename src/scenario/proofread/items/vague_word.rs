@@ -18,8 +18,18 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
 };
 
 const VAGUE: &[&str] = &[
-    "often", "usually", "sometimes", "frequently", "generally", "normally", "typically", "rarely", "seldom", "mostly",
-    "occasionally", "commonly",
+    "often",
+    "usually",
+    "sometimes",
+    "frequently",
+    "generally",
+    "normally",
+    "typically",
+    "rarely",
+    "seldom",
+    "mostly",
+    "occasionally",
+    "commonly",
 ];
 
 fn check(manuscript: &Manuscript) -> Vec<Found> {

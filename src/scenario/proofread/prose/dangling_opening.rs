@@ -19,9 +19,9 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
 
 /// Words after which "this" and the like stand alone, without a noun.
 const VERBS: &[&str] = &[
-    "is", "are", "was", "were", "has", "have", "makes", "make", "gives", "give", "lets", "let", "means", "mean", "keeps",
-    "keep", "can", "cannot", "may", "must", "does", "do", "will", "then", "leaves", "leave", "takes", "take", "happens",
-    "shows", "show", "causes", "cause",
+    "is", "are", "was", "were", "has", "have", "makes", "make", "gives", "give", "lets", "let", "means", "mean",
+    "keeps", "keep", "can", "cannot", "may", "must", "does", "do", "will", "then", "leaves", "leave", "takes", "take",
+    "happens", "shows", "show", "causes", "cause",
 ];
 
 fn check(manuscript: &Manuscript) -> Vec<Found> {

@@ -15,7 +15,9 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
         right: "A colorimeter shows the absorbance. (b) **Explain** how dye changes absorbance.",
     },
     hint: "leave the reason to the student",
-    source: Some("Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer"),
+    source: Some(
+        "Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer",
+    ),
     severity: Severity::Warning,
     check,
 };
@@ -55,7 +57,8 @@ fn gives_reason(sentence: &str) -> bool {
     let all = words(sentence);
     let mut pairs = all.iter().zip(all.iter().skip(1));
     pairs.any(|(word, next)| {
-        let concludes = word.is("so") && !next.is_one_of(&["that", "much", "many", "little", "few", "small", "long", "far"]);
+        let concludes =
+            word.is("so") && !next.is_one_of(&["that", "much", "many", "little", "few", "small", "long", "far"]);
         concludes || word.is_one_of(&["because", "therefore", "hence", "thus"])
     })
 }

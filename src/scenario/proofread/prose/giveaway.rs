@@ -14,7 +14,9 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
         right: "The sacs stand in the bath for ten minutes.",
     },
     hint: "say what is done and seen, not why it happens",
-    source: Some("Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer"),
+    source: Some(
+        "Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer",
+    ),
     severity: Severity::Error,
     check,
 };
@@ -52,7 +54,11 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
             if let Some(run) = all.windows(parts.len().max(1)).find(same) {
                 let ends = run.first().zip(run.last());
                 let quote = ends.and_then(|((first, _), (last, _))| passage.text.get(first.start..last.end));
-                found.push(Found::new(&*passage.place, quote.unwrap_or_default(), format!("`{entry}` gives a step away")));
+                found.push(Found::new(
+                    &*passage.place,
+                    quote.unwrap_or_default(),
+                    format!("`{entry}` gives a step away"),
+                ));
             }
         }
     }
@@ -71,7 +77,8 @@ fn differ_in_ending(one: &str, other: &str) -> bool {
     // "slip", "slipped": the doubled letter belongs to the ending.
     let ending = |word: &str| {
         let ending = word.get(same..).unwrap_or_default();
-        let doubled = word.get(..same).and_then(|stem| stem.chars().next_back()).filter(|last| ending.starts_with(*last));
+        let doubled =
+            word.get(..same).and_then(|stem| stem.chars().next_back()).filter(|last| ending.starts_with(*last));
         doubled.and_then(|last| ending.strip_prefix(last)).unwrap_or(ending).to_owned()
     };
     ENDINGS.contains(&&*ending(one)) && ENDINGS.contains(&&*ending(other))

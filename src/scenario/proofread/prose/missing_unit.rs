@@ -22,12 +22,13 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
 /// Units as they are printed, up to the first sign of composition.
 const UNITS: &[&str] = &[
     "%", "°", "°C", "K", "mol", "mmol", "µmol", "nmol", "pmol", "L", "mL", "µL", "s", "min", "h", "V", "mV", "kV", "m",
-    "mm", "cm", "µm", "nm", "pm", "bp", "kbp", "kJ", "J", "W", "kPa", "Pa", "bar", "g", "mg", "µg", "ng", "kg", "M", "mM",
-    "µM", "s⁻¹", "µm⁻¹", "mm⁻¹", "lx", "Hz", "osmol", "mosmol", "seconds", "second", "minutes", "minute", "hours", "hour",
-    "days", "percent", "per", "kD", "kDa", "Da", "U", "A", "mA", "N", "d",
+    "mm", "cm", "µm", "nm", "pm", "bp", "kbp", "kJ", "J", "W", "kPa", "Pa", "bar", "g", "mg", "µg", "ng", "kg", "M",
+    "mM", "µM", "s⁻¹", "µm⁻¹", "mm⁻¹", "lx", "Hz", "osmol", "mosmol", "seconds", "second", "minutes", "minute",
+    "hours", "hour", "days", "percent", "per", "kD", "kDa", "Da", "U", "A", "mA", "N", "d",
 ];
 /// Words after which a number counts or compares, and needs no unit.
-const BARE: &[&str] = &["fraction", "share", "ratio", "factor", "times", "ph", "pka", "step", "level", "of", "near", "=", "×", "−", "+"];
+const BARE: &[&str] =
+    &["fraction", "share", "ratio", "factor", "times", "ph", "pka", "step", "level", "of", "near", "=", "×", "−", "+"];
 
 fn check(manuscript: &Manuscript) -> Vec<Found> {
     let told = |kind| matches!(kind, Kind::Purpose | Kind::Procedure | Kind::Question);
@@ -45,7 +46,8 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
         for number in numbers(passage.text).into_iter().filter(|number| number.text.len() > 1) {
             let Some(unit) = with_unit.get(number.text) else { continue };
             if unit_after(passage.text, number).is_none() && stands_bare(passage.text, number) {
-                let start = passage.text.get(..number.start).and_then(|before| before.trim_end().rfind(' ')).unwrap_or(0);
+                let start =
+                    passage.text.get(..number.start).and_then(|before| before.trim_end().rfind(' ')).unwrap_or(0);
                 let quote = passage.text.get(start..number.end).unwrap_or_default().trim();
                 found.push(Found::new(&*passage.place, quote, format!("elsewhere it is `{} {unit}`", number.text)));
             }

@@ -39,5 +39,7 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
 
 /// Whether a word is punctuation alone that follows its word without a space; an ellipsis may stand alone.
 fn is_stop(word: &str) -> bool {
-    word.starts_with(['.', ',', ';', ':', '?', '!']) && !word.starts_with("...") && !word.contains(char::is_alphanumeric)
+    word.starts_with(['.', ',', ';', ':', '?', '!'])
+        && !word.starts_with("...")
+        && !word.contains(char::is_alphanumeric)
 }

@@ -25,7 +25,9 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
         let all = words(passage.text);
         for (article, next) in all.iter().zip(all.iter().skip(1)) {
             let vowel = article.is("an");
-            if !is_article(passage.text, *article, *next) || sound(passage.text, *next).is_none_or(|sound| sound == vowel) {
+            if !is_article(passage.text, *article, *next)
+                || sound(passage.text, *next).is_none_or(|sound| sound == vowel)
+            {
                 continue;
             }
             let quote = passage.text.get(article.start..next.end).unwrap_or_default();
@@ -43,7 +45,9 @@ const NO_NOUN: &[&str] = &["and", "or", "is", "are", "to", "in", "on", "of", "at
 fn is_article(text: &str, word: Word<'_>, next: Word<'_>) -> bool {
     let between = text.get(word.end..next.start).unwrap_or_default();
     let joined = between.starts_with(' ') && between.chars().all(|c| matches!(c, ' ' | '“' | '"' | '(' | '*' | '_'));
-    let alone = text.get(..word.start).is_none_or(|before| !before.ends_with(|c: char| !c.is_whitespace() && !"“(*".contains(c)));
+    let alone = text
+        .get(..word.start)
+        .is_none_or(|before| !before.ends_with(|c: char| !c.is_whitespace() && !"“(*".contains(c)));
     let capital_inside = word.text == "A" && !opens_sentence(text, word.start);
     word.is_one_of(&["a", "an"]) && joined && alone && !capital_inside && !next.is_one_of(NO_NOUN)
 }

@@ -1,4 +1,6 @@
-//! `toehold check`: concept files checked, every fault shown with its place.
+//! `toehold check`: concept files and scenarios checked, every fault shown with its place.
+
+mod scenarios;
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -10,15 +12,20 @@ use super::files::{self, Read};
 use super::{Exit, Failure, World};
 use crate::concepts::{self, Graph};
 use crate::diagnostic::{self, Diagnostic};
+use crate::scenario::Generator;
 use crate::source::Sources;
+use scenarios::Proof;
 
-/// Check concept files; without a path, those that come with the program.
+/// Check concept files and scenarios; without a path, the concepts that come with the program.
+///
+/// A scenario is made again from its front matter, and every number, unit, sign, direction and point in it that no
+/// longer agrees is reported. Wording is yours to change.
 ///
 /// Files and folders are checked together, as one graph. Files that refer to parts of the program's own concepts are
 /// checked together with those; a file replaces the one of the same name.
 #[derive(Debug, Args)]
 #[command(
-    after_help = "Examples:\n  toehold check\n  toehold check my-concepts/\n  toehold check my-concepts/light.yaml --format json"
+    after_help = "Examples:\n  toehold check\n  toehold check my-concepts/\n  toehold check my-concepts/light.yaml --format json\n  toehold check this-week/\n  toehold check this-week/brined-wells-long-42.md"
 )]
 pub struct Arguments {
     /// Concept files (.yaml, .yml), scenarios (.md), or folders of them.
@@ -49,17 +56,38 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     for path in &arguments.paths {
         files::read(path, &mut given)?;
     }
-    if let Some(scenario) = given.scenarios.first() {
-        // The hook for scenarios: they are checked against the graph that the other paths make.
-        return Err(Failure::new(format!("`{}` is a scenario, and scenarios are not checked yet", scenario.display()))
-            .hint("give concept files (.yaml)"));
-    }
-    let checked = concepts(arguments, &given)?;
+    let mut checked = concepts(arguments, &given)?;
+    let proof = match &mut checked.result {
+        _ if given.scenarios.is_empty() => None,
+        Ok(graph) => {
+            let generator = Generator::new(graph.clone());
+            Some(Proof::of(&given.scenarios, &generator, &files::templates(arguments.concepts.as_deref())?)?)
+        }
+        Err(_) => None,
+    };
+    let has_concepts = !given.concepts.is_empty() || given.scenarios.is_empty() || !checked.faults().is_empty();
     match arguments.format {
-        Format::Text => text(&checked, world)?,
-        Format::Json => writeln!(world.out, "{:#}", object(&checked))?,
+        Format::Text => {
+            if has_concepts {
+                text(&checked, world)?;
+            }
+            scenarios::text(proof.as_ref(), &given.skipped, world)?;
+        }
+        Format::Json => {
+            let mut object = object(&checked);
+            scenarios::add_to(&mut object, proof.as_ref(), &given.skipped);
+            writeln!(world.out, "{object:#}")?;
+        }
     }
-    Ok(if checked.faults().is_empty() { Exit::Done } else { Exit::Found })
+    match proof {
+        None if !given.scenarios.is_empty() => {
+            Err(Failure::new("the concepts have faults, so no scenario was checked")
+                .hint("mend the concepts first, or give others with --concepts"))
+        }
+        _ if !checked.faults().is_empty() => Ok(Exit::Found),
+        Some(proof) if proof.n_faults() > 0 => Ok(Exit::Found),
+        _ => Ok(Exit::Done),
+    }
 }
 
 /// Sources and what became of them.

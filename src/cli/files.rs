@@ -2,20 +2,21 @@
 
 use std::fs;
 use std::io;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use super::{Failure, World};
 use crate::concepts::{self, Graph};
 use crate::diagnostic;
+use crate::proof::has_front_matter;
 use crate::render::Templates;
-use crate::source::{LIMIT, Sources};
+use crate::source::{FileId, LIMIT, Sources};
 
 /// How deep folders within folders are searched.
 const DEEPEST: usize = 8;
 
-/// A concept file that was read.
+/// A concept file or a scenario that was read.
 #[derive(Debug)]
-pub(super) struct ConceptFile {
+pub(super) struct ReadFile {
     path: String,
     /// Relative to the folder that was named, or the file's own name.
     pub(super) name: String,
@@ -29,21 +30,39 @@ enum Content {
     TooLarge(u64),
 }
 
-impl ConceptFile {
+impl ReadFile {
     /// Puts the file among the sources.
-    pub(super) fn add_to(&self, sources: &mut Sources) {
+    pub(super) fn add_to(&self, sources: &mut Sources) -> FileId {
         match &self.content {
             Content::Bytes(bytes) => sources.add_named(&self.path, &self.name, bytes.clone()),
             Content::TooLarge(bytes) => sources.add_too_large(&self.path, &self.name, *bytes),
-        };
+        }
+    }
+}
+
+impl ReadFile {
+    /// Where it was read.
+    pub(super) fn path(&self) -> &Path {
+        Path::new(&self.path)
+    }
+
+    /// A text without front matter; in a folder of scenarios that is a note about them.
+    fn is_note(&self) -> bool {
+        match &self.content {
+            Content::Bytes(bytes) => std::str::from_utf8(bytes).is_ok_and(|text| !has_front_matter(text)),
+            Content::TooLarge(_) => false,
+        }
     }
 }
 
 /// What the paths of a command line lead to.
 #[derive(Debug, Default)]
 pub(super) struct Read {
-    pub(super) concepts: Vec<ConceptFile>,
-    pub(super) scenarios: Vec<PathBuf>,
+    pub(super) concepts: Vec<ReadFile>,
+    /// Scenarios.
+    pub(super) scenarios: Vec<ReadFile>,
+    /// Markdown files of folders that are no scenarios.
+    pub(super) skipped: Vec<String>,
     /// Whether a folder was named.
     pub(super) has_folder: bool,
 }
@@ -124,9 +143,9 @@ pub(super) fn read(path: &Path, into: &mut Read) -> Result<(), Failure> {
     }
     let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
     if concepts::is_concept_file(&name) {
-        into.concepts.push(concept_file(path, name)?);
+        into.concepts.push(read_file(path, name)?);
     } else if is_scenario(&name) {
-        into.scenarios.push(path.to_owned());
+        into.scenarios.push(read_file(path, name)?);
     } else {
         return Err(Failure::new(format!("`{}` is neither a concept file nor a scenario", path.display()))
             .hint("concept files end in `.yaml` or `.yml`, scenarios in `.md`"));
@@ -149,28 +168,34 @@ fn folder(root: &Path, path: &Path, depth: usize, into: &mut Read) -> Result<(),
                 folder(root, &entry, depth + 1, into)?;
             }
         } else if concepts::is_concept_file(&name) {
-            into.concepts.push(concept_file(&entry, name)?);
+            into.concepts.push(read_file(&entry, name)?);
         } else if is_scenario(&name) {
-            into.scenarios.push(entry);
+            let file = read_file(&entry, name)?;
+            if file.is_note() {
+                into.skipped.push(file.path);
+            } else {
+                into.scenarios.push(file);
+            }
         }
     }
     Ok(())
 }
 
-/// A Markdown file that is not a note about the folder.
+/// Markdown; but templates are none, though they begin like a scenario.
 fn is_scenario(name: &str) -> bool {
-    let name = name.rsplit('/').next().unwrap_or_default();
-    name.rsplit_once('.').is_some_and(|(stem, extension)| !stem.is_empty() && extension == "md" && stem != "README")
+    let (folder, name) = name.rsplit_once('/').unwrap_or(("", name));
+    let is_template = folder.rsplit('/').next() == Some("templates");
+    name.rsplit_once('.').is_some_and(|(stem, extension)| !stem.is_empty() && extension == "md" && !is_template)
 }
 
-fn concept_file(path: &Path, name: String) -> Result<ConceptFile, Failure> {
+fn read_file(path: &Path, name: String) -> Result<ReadFile, Failure> {
     let about = fs::metadata(path).map_err(|error| unreadable(path, &error))?;
     let content = if about.len() > LIMIT as u64 {
         Content::TooLarge(about.len())
     } else {
         Content::Bytes(fs::read(path).map_err(|error| unreadable(path, &error))?)
     };
-    Ok(ConceptFile { path: path.display().to_string(), name, content })
+    Ok(ReadFile { path: path.display().to_string(), name, content })
 }
 
 /// The text of a scenario file.
@@ -197,7 +222,8 @@ pub(super) fn scenario_text(path: &Path) -> Result<String, Failure> {
     })
 }
 
-fn unreadable(path: &Path, error: &io::Error) -> Failure {
+/// A file that cannot be read, in plain words.
+pub(super) fn unreadable(path: &Path, error: &io::Error) -> Failure {
     let why = match error.kind() {
         io::ErrorKind::NotFound => "it is not there".to_owned(),
         io::ErrorKind::PermissionDenied => "it may not be read by you".to_owned(),

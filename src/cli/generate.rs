@@ -36,9 +36,9 @@ pub struct Arguments {
     /// Length: short has 3 or 4 points, long has 10. Both where it is not given.
     #[arg(long, value_enum)]
     form: Option<FormWord>,
-    /// The changed experiment of the last question.
-    #[arg(long, value_enum, value_name = "KIND")]
-    twist: Option<TwistWord>,
+    /// The changed experiment: none, cut, bypass, reverse, saturate, remove-setting, rival-path or rate-or-end-point.
+    #[arg(long, value_name = "KIND")]
+    twist: Option<TwistChoice>,
     /// Write one file a scenario into this folder, instead of standard output.
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
@@ -62,16 +62,60 @@ enum FormWord {
     Long,
 }
 
+/// Kinds of twist, as typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum TwistWord {
-    None,
+pub(super) enum KindWord {
+    /// A blocker: a step no longer acts
     Cut,
+    /// A later quantity is supplied directly
     Bypass,
+    /// A condition flips the sign of a step
     Reverse,
+    /// A step no longer limits
     Saturate,
+    /// Something that a step needs is taken away
     RemoveSetting,
+    /// A second way of opposite sign opens; the data decide
     RivalPath,
+    /// The reading is made at the end instead of early
     RateOrEndPoint,
+}
+
+impl KindWord {
+    /// The kind as the concepts know it.
+    pub(super) fn kind(self) -> TwistKind {
+        match self {
+            Self::Cut => TwistKind::Cut,
+            Self::Bypass => TwistKind::Bypass,
+            Self::Reverse => TwistKind::Reverse,
+            Self::Saturate => TwistKind::Saturate,
+            Self::RemoveSetting => TwistKind::RemoveSetting,
+            Self::RivalPath => TwistKind::RivalPath,
+            Self::RateOrEndPoint => TwistKind::RateOrEndPoint,
+        }
+    }
+}
+
+/// What is asked of the twist, as typed: a kind, or none.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum TwistChoice {
+    Without,
+    Kind(KindWord),
+}
+
+impl std::str::FromStr for TwistChoice {
+    type Err = String;
+
+    fn from_str(word: &str) -> Result<Self, String> {
+        if word == "none" {
+            return Ok(Self::Without);
+        }
+        KindWord::from_str(word, false).map(Self::Kind).map_err(|_| {
+            let kinds = KindWord::value_variants().iter().filter_map(ValueEnum::to_possible_value);
+            let kinds: Vec<String> = kinds.map(|kind| kind.get_name().to_owned()).collect();
+            format!("there are: none, {}", kinds.join(", "))
+        })
+    }
 }
 
 /// Formats of a scenario.
@@ -181,7 +225,11 @@ fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
             FormWord::Short => Form::Short,
             FormWord::Long => Form::Long,
         }),
-        twist: twist(arguments.twist),
+        twist: match arguments.twist {
+            None => TwistWish::Any,
+            Some(TwistChoice::Without) => TwistWish::Without,
+            Some(TwistChoice::Kind(word)) => TwistWish::Kind(word.kind()),
+        },
         ..Wish::default()
     };
     for id in &arguments.field {
@@ -204,20 +252,6 @@ pub(super) fn unknown<'a>(kind: &str, given: &str, known: impl Iterator<Item = &
         _ => format!("there are: {}", all.join(", ")),
     };
     Failure::new(format!("no {kind} is called `{given}`")).hint(hint)
-}
-
-fn twist(word: Option<TwistWord>) -> TwistWish {
-    match word {
-        None => TwistWish::Any,
-        Some(TwistWord::None) => TwistWish::Without,
-        Some(TwistWord::Cut) => TwistWish::Kind(TwistKind::Cut),
-        Some(TwistWord::Bypass) => TwistWish::Kind(TwistKind::Bypass),
-        Some(TwistWord::Reverse) => TwistWish::Kind(TwistKind::Reverse),
-        Some(TwistWord::Saturate) => TwistWish::Kind(TwistKind::Saturate),
-        Some(TwistWord::RemoveSetting) => TwistWish::Kind(TwistKind::RemoveSetting),
-        Some(TwistWord::RivalPath) => TwistWish::Kind(TwistKind::RivalPath),
-        Some(TwistWord::RateOrEndPoint) => TwistWish::Kind(TwistKind::RateOrEndPoint),
-    }
 }
 
 fn progress(arguments: &Arguments, world: &World<'_>) -> ProgressBar {

@@ -3,11 +3,16 @@
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
 pub mod check;
+mod diagram;
+pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
+pub mod paper;
+mod print;
 pub mod render;
 mod store;
+mod ways;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -90,6 +95,8 @@ struct Arguments {
 enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
+    Explain(explain::Arguments),
+    Paper(Box<paper::Arguments>),
     Render(render::Arguments),
     Laws(laws::Arguments),
 }
@@ -107,6 +114,8 @@ where
     let result = match &parsed.command {
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
+        Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Paper(arguments) => paper::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };

@@ -12,13 +12,16 @@ use crate::render::{self, Copy, Document, PageError, Picture};
 #[command(after_help = "Examples:
   toehold render this-week/salty-clasp-wells-long-31.md > page.html
   toehold render my-scenario.md --student --out hand-out.html
-  toehold render my-scenario.md --to svg --out my-scenario.svg")]
+  toehold render my-scenario.md --to svg --figure apparatus --out my-scenario-apparatus.svg")]
 pub struct Arguments {
     /// A scenario (.md) that `toehold generate` wrote.
     file: PathBuf,
     /// What to make of it.
     #[arg(long, value_enum, default_value_t = To::Html)]
     to: To,
+    /// Which figure, with `--to svg`.
+    #[arg(long, value_enum, default_value_t = Figure::Plot)]
+    figure: Figure,
     /// Leave out the answers to the steps, the scoring guide and the map.
     #[arg(long)]
     student: bool,
@@ -40,8 +43,19 @@ enum To {
     Html,
     /// Markdown: the file as it is, or without front matter and answers for students.
     Md,
-    /// The data plot.
+    /// A figure.
     Svg,
+}
+
+/// Which figure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Figure {
+    /// The data plot.
+    Plot,
+    /// The apparatus, stage by stage.
+    Apparatus,
+    /// What is seen when reading, where that is a picture.
+    Readings,
 }
 
 /// Runs the command.
@@ -73,18 +87,31 @@ fn made(arguments: &Arguments, text: &str) -> Result<String, Failure> {
         }
         (To::Svg, _) => {
             let document = Document::read(text).map_err(|error| at_fault(error.into()))?;
-            picture(&arguments.file, &document).map(|picture| picture.file())
+            picture(arguments, &document).map(|picture| picture.file())
         }
     }
 }
 
-fn picture(file: &Path, document: &Document) -> Result<Picture, Failure> {
-    let chart = render::chart(document);
-    chart.map(|chart| render::figure::plot(&chart)).ok_or_else(|| {
+fn picture(arguments: &Arguments, document: &Document) -> Result<Picture, Failure> {
+    let file = arguments.file.display();
+    if arguments.figure == Figure::Apparatus {
+        return render::schematic(&document.front.apparatus).ok_or_else(|| {
+            Failure::new(format!("{file}: the front matter has no `apparatus`"))
+                .hint("it is a list with one record a stage, as `toehold generate` writes it")
+        });
+    }
+    let chart = render::chart(document).ok_or_else(|| {
         let line = render::table::of_data(document).map_or(1, |(line, _)| line);
-        Failure::new(format!("{}:{line}: no data table that can be plotted", file.display()))
+        Failure::new(format!("{file}:{line}: no data table that can be plotted"))
             .hint("a table needs levels in its first column and numbers in its second, in two rows or more")
-    })
+    })?;
+    match (arguments.figure, document.front.plot.readings) {
+        (Figure::Readings, kind) => kind.and_then(|kind| render::readings(&chart, kind)).ok_or_else(|| {
+            Failure::new(format!("{file}: these readings are no picture"))
+                .hint("`readings` of `plot` in the front matter says what is seen")
+        }),
+        _ => Ok(render::figure::plot(&chart)),
+    }
 }
 
 fn failure(file: &Path, error: PageError) -> Failure {

@@ -22,10 +22,24 @@ pub(super) fn folder(path: &Path) -> Result<(), Failure> {
 /// # Errors
 /// A file that exists (without `force`), a folder that is not there, a full disk.
 pub(super) fn write(path: &Path, text: &str, force: bool) -> Result<(), Failure> {
-    if !force && path.symlink_metadata().is_ok() {
-        return Err(exists(path));
-    }
-    match replace(path, text, force) {
+    write_bytes(path, text.as_bytes(), force)
+}
+
+/// Makes sure that a file may be written, before others are.
+///
+/// # Errors
+/// A file that exists (without `force`).
+pub(super) fn free(path: &Path, force: bool) -> Result<(), Failure> {
+    if !force && path.symlink_metadata().is_ok() { Err(exists(path)) } else { Ok(()) }
+}
+
+/// Writes a file that is no text in one move.
+///
+/// # Errors
+/// As [`write`].
+pub(super) fn write_bytes(path: &Path, bytes: &[u8], force: bool) -> Result<(), Failure> {
+    free(path, force)?;
+    match replace(path, bytes, force) {
         Ok(()) => Ok(()),
         Err(error) if error.kind() == ErrorKind::AlreadyExists => Err(exists(path)),
         Err(error) => {
@@ -43,10 +57,10 @@ fn exists(path: &Path) -> Failure {
     Failure::new(format!("`{}` exists", path.display())).hint("give --force to replace it, or another folder")
 }
 
-fn replace(path: &Path, text: &str, force: bool) -> io::Result<()> {
+fn replace(path: &Path, bytes: &[u8], force: bool) -> io::Result<()> {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut draft = NamedTempFile::new_in(folder)?;
-    draft.write_all(text.as_bytes())?;
+    draft.write_all(bytes)?;
     draft.as_file().sync_all()?;
     // The draft is private to its owner; what is handed out should be readable like any other file.
     set_readable(&draft)?;

@@ -33,7 +33,8 @@ pub(super) fn ways(
 ) -> Result<(), Failure> {
     let mut found = Vec::new();
     walk(graph, from, to, &mut Vec::new(), &mut found);
-    let ways: Vec<Way> = found.into_iter().flat_map(|(path, settings)| with_twists(graph, path, settings, twist)).collect();
+    found.sort_by_key(|(path, _)| path.steps().len());
+    let ways: Vec<Way> = found.iter().flat_map(|(path, settings)| with_twists(graph, path, settings, twist)).collect();
     let (from, to) = (graph.quantity(from), graph.quantity(to));
     if ways.is_empty() {
         let message = format!("no way leads from `{}` to `{}`", from.id, to.id);
@@ -98,14 +99,17 @@ fn settings(graph: &Graph, walked: &[InfluenceIx]) -> Vec<Settings> {
             settings.sides.extend(side.map(|side| (*step, side)));
             settings
         };
-        all = all.iter().flat_map(|settings| choices.iter().map(|side| placed(settings, side)).collect::<Vec<_>>()).collect();
+        all = all
+            .iter()
+            .flat_map(|settings| choices.iter().map(|side| placed(settings, side)).collect::<Vec<_>>())
+            .collect();
     }
     all
 }
 
-fn with_twists(graph: &Graph, path: Path, settings: Settings, kind: Option<TwistKind>) -> Vec<Way> {
+fn with_twists(graph: &Graph, path: &Path, settings: &Settings, kind: Option<TwistKind>) -> Vec<Way> {
     let way = |twist: Option<TwistAt>| Way {
-        derivation: derive(graph, &path, &settings, twist),
+        derivation: derive(graph, path, settings, twist),
         path: path.clone(),
         settings: settings.clone(),
         twist,
@@ -124,13 +128,13 @@ fn with_twists(graph: &Graph, path: Path, settings: Settings, kind: Option<Twist
 }
 
 fn way_text(graph: &Graph, way: &Way, number: usize) -> String {
-    let mut out = format!("Way {number}\n");
+    let mut lines = vec![format!("Way {number}")];
     let holds: Vec<&str> = way.settings.holds.iter().map(|ix| graph.setting(*ix).holds.as_str()).collect();
     if !holds.is_empty() {
-        out.push_str(&format!("  where {}\n", holds.join("; ")));
+        lines.push(format!("  where {}", holds.join("; ")));
     }
     if let Some(twist) = way.twist.and_then(|at| at.get(graph)) {
-        out.push_str(&format!("  changed: {} ({})\n", twist.because, twist.id));
+        lines.push(format!("  changed: {} ({})", twist.because, twist.id));
     }
     for step in way.derivation.path() {
         let influence = graph.influence(step.influence);
@@ -139,16 +143,16 @@ fn way_text(graph: &Graph, way: &Way, number: usize) -> String {
             StepSign::Acts(sign) => sign.to_string(),
             StepSign::Zero => "0".to_owned(),
         };
-        out.push_str(&format!(
-            "  {} →{sign} {}   {} ({})\n",
+        lines.push(format!(
+            "  {} →{sign} {}   {} ({})",
             graph.quantity(influence.from).name,
             graph.quantity(influence.to).name,
             influence.because,
             principle.name
         ));
     }
-    out.push_str(&format!("  so: {}\n", conclusion(graph, way)));
-    out
+    lines.push(format!("  so: {}\n", conclusion(graph, way)));
+    lines.join("\n")
 }
 
 /// What follows, in words.
@@ -169,9 +173,9 @@ fn conclusion(graph: &Graph, way: &Way) -> String {
 fn reason_words(graph: &Graph, reason: &Withheld) -> String {
     match reason {
         Withheld::UnknownStep(ix) => format!("the sign of `{}` is not known", graph.influence(*ix).id),
-        Withheld::Loop(members) => {
+        Withheld::Loop(members, reason) => {
             let names: Vec<&str> = members.iter().map(|ix| graph.quantity(*ix).name.as_str()).collect();
-            format!("a loop through {} could turn the answer", names.join(", "))
+            format!("a loop through {} could turn the answer: {reason}", names.join(", "))
         }
         Withheld::TooManyRoutes => "there are more ways than are followed".to_owned(),
     }

@@ -60,6 +60,11 @@ pub fn unreadable(sources: &Sources, file: FileId) -> Option<Diagnostic> {
     }
 }
 
+/// The parser's error about a text of this file, in the words of an author.
+pub fn yaml_fault(file: FileId, text: &str, error: &serde_yaml::Error) -> Diagnostic {
+    wording::diagnostic(file, text, error).0
+}
+
 fn file(sources: &Sources, file: FileId, written: &mut Written, faults: &mut Vec<Diagnostic>) {
     let mut text = sources.text(file).to_owned();
     if let Some(fault) = empty(file, &text) {

@@ -15,5 +15,5 @@ pub use check::{check, finite_difference, load_and_check};
 pub use embedded::{embedded, is_concept_file};
 pub use graph::Graph;
 pub use ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};
-pub use load::{Written, load, unreadable};
+pub use load::{Written, load, unreadable, yaml_fault};
 pub use path::{Path, Settings, Side, TwistAt, sides};

@@ -79,6 +79,34 @@ pub static ALL: &[&Code] = &[
     &UNKNOWN_PLACEHOLDER,
     &BROKEN_PLACEHOLDER,
     &BROKEN_PATH,
+    &FRONT_MATTER_MISSING,
+    &FRONT_MATTER_MALFORMED,
+    &FRONT_MATTER_UNFIT,
+    &NEWER_FORMAT,
+    &OTHER_CONCEPTS,
+    &UNKNOWN_RIG,
+    &UNKNOWN_CONTEXT,
+    &UNKNOWN_TWIST,
+    &UNKNOWN_NAME,
+    &SECTION_MISSING,
+    &SECTION_REPEATED,
+    &TABLE_MISSING,
+    &COLUMN_MISSING,
+    &ROW_MISSING,
+    &ROW_REPEATED,
+    &PART_MISSING,
+    &PART_REPEATED,
+    &STEP_MISSING,
+    &STEP_REPEATED,
+    &NUMBER_DIFFERS,
+    &NUMBER_MISSING,
+    &NUMBER_UNKNOWN,
+    &UNIT_DIFFERS,
+    &SIGN_DIFFERS,
+    &ORDER_DIFFERS,
+    &DIRECTION_DIFFERS,
+    &POINTS_DIFFER,
+    &COMMAND_TERM_DIFFERS,
 ];
 
 /// The file is larger than an author file can be.
@@ -471,6 +499,202 @@ pub static BROKEN_PATH: Code = Code {
     meaning: "the influences of a textbook technique do not follow on one another",
     wrong: "path: [a-to-b, c-to-d]",
     right: "path: [a-to-b, b-to-c]",
+};
+/// A scenario file does not begin with front matter.
+pub static FRONT_MATTER_MISSING: Code = Code {
+    name: "front-matter-missing",
+    meaning: "a scenario file does not begin with front matter",
+    wrong: "# Packed-lantern wells",
+    right: "---\ntoehold: 1\n…\n---",
+};
+/// The front matter of a scenario file does not end.
+pub static FRONT_MATTER_MALFORMED: Code = Code {
+    name: "front-matter-malformed",
+    meaning: "the front matter of a scenario file does not end",
+    wrong: "---\ntoehold: 1\n# Title",
+    right: "---\ntoehold: 1\n…\n---\n# Title",
+};
+/// The front matter names parts or values that do not go together.
+pub static FRONT_MATTER_UNFIT: Code = Code {
+    name: "front-matter-unfit",
+    meaning: "the front matter names parts or values that do not go together",
+    wrong: "levels: [0.2, 0.7]",
+    right: "a level set of the act, as it was generated",
+};
+/// The file was written by a newer version of the program.
+pub static NEWER_FORMAT: Code = Code {
+    name: "newer-format",
+    meaning: "the file was written by a newer version of the program",
+    wrong: "toehold: 9",
+    right: "toehold: 1",
+};
+/// The file was made from other concepts than these.
+pub static OTHER_CONCEPTS: Code = Code {
+    name: "other-concepts",
+    meaning: "the file was made from other concepts than these",
+    wrong: "graph: 00000000",
+    right: "the version that `check` shows for the concepts",
+};
+/// Front matter names a rig that the concepts do not have.
+pub static UNKNOWN_RIG: Code = Code {
+    name: "unknown-rig",
+    meaning: "front matter names a rig that the concepts do not have",
+    wrong: "rig: wels",
+    right: "rig: wells",
+};
+/// Front matter names a context that the concepts do not have.
+pub static UNKNOWN_CONTEXT: Code = Code {
+    name: "unknown-context",
+    meaning: "front matter names a context that the concepts do not have",
+    wrong: "context: reef-warden",
+    right: "context: reef-wardens",
+};
+/// Front matter names a twist that its influence does not have.
+pub static UNKNOWN_TWIST: Code = Code {
+    name: "unknown-twist",
+    meaning: "front matter names a twist that its influence does not have",
+    wrong: "twist: { at: osmosis, id: dilute }",
+    right: "twist: { at: osmosis, id: dilute-dye }",
+};
+/// Front matter gives an entity a name that it does not have.
+pub static UNKNOWN_NAME: Code = Code {
+    name: "unknown-name",
+    meaning: "front matter gives an entity a name that it does not have",
+    wrong: "{ entity: vesicle, name: pouch }",
+    right: "{ entity: vesicle, name: pouchlet }",
+};
+/// A section of a scenario is gone.
+pub static SECTION_MISSING: Code = Code {
+    name: "section-missing",
+    meaning: "a section of a scenario is gone",
+    wrong: "no “Scoring guide”",
+    right: "## Scoring guide",
+};
+/// A section of a scenario is there twice.
+pub static SECTION_REPEATED: Code = Code {
+    name: "section-repeated",
+    meaning: "a section of a scenario is there twice",
+    wrong: "## Data … ## Data",
+    right: "## Data",
+};
+/// A section of a scenario has lost its table.
+pub static TABLE_MISSING: Code = Code {
+    name: "table-missing",
+    meaning: "a section of a scenario has lost its table",
+    wrong: "0.20, 100, 4, 6",
+    right: "| 0.20 | 100 | 4 | 6 |",
+};
+/// A column of a table is gone.
+pub static COLUMN_MISSING: Code = Code {
+    name: "column-missing",
+    meaning: "a column of a table is gone",
+    wrong: "| Sucrose (mol/L) | Mean brightness (%) |",
+    right: "| Sucrose (mol/L) | Mean brightness (%) | ±2 SEM (%) | n |",
+};
+/// A row of the data or of the guide is gone.
+pub static ROW_MISSING: Code = Code {
+    name: "row-missing",
+    meaning: "a row of the data or of the guide is gone",
+    wrong: "a guide with b1 and b3",
+    right: "a guide with b1, b2 and b3",
+};
+/// A row of the data or of the guide is there once too often.
+pub static ROW_REPEATED: Code = Code {
+    name: "row-repeated",
+    meaning: "a row of the data or of the guide is there once too often",
+    wrong: "two rows for 0.30 mol/L",
+    right: "one row for each level",
+};
+/// A question is gone, or goes by another letter.
+pub static PART_MISSING: Code = Code {
+    name: "part-missing",
+    meaning: "a question is gone, or goes by another letter",
+    wrong: "(a) … (c) …",
+    right: "(a) … (b) … (c) …",
+};
+/// A question is there twice, or is none of the scenario's.
+pub static PART_REPEATED: Code = Code {
+    name: "part-repeated",
+    meaning: "a question is there twice, or is none of the scenario's",
+    wrong: "(b) … (b) …",
+    right: "(a) … (b) …",
+};
+/// A step of the scaffold, or its answer, is gone.
+pub static STEP_MISSING: Code = Code {
+    name: "step-missing",
+    meaning: "a step of the scaffold, or its answer, is gone",
+    wrong: "1. … 3. …",
+    right: "1. … 2. … 3. …",
+};
+/// A step of the scaffold, or its answer, is there twice.
+pub static STEP_REPEATED: Code = Code {
+    name: "step-repeated",
+    meaning: "a step of the scaffold, or its answer, is there twice",
+    wrong: "1. … 1. …",
+    right: "1. … 2. …",
+};
+/// A number is not the one that follows from the front matter.
+pub static NUMBER_DIFFERS: Code = Code {
+    name: "number-differs",
+    meaning: "a number is not the one that follows from the front matter",
+    wrong: "| 0.30 | 73 |",
+    right: "| 0.30 | 72 |",
+};
+/// A number that the scenario needs is gone.
+pub static NUMBER_MISSING: Code = Code {
+    name: "number-missing",
+    meaning: "a number that the scenario needs is gone",
+    wrong: "Setup: Ψs = −iCRT.",
+    right: "Setup: Ψs = −(1)(0.30 mol/L)(0.0831 L·bar/(mol·K))(295 K).",
+};
+/// A number is none of this scenario's.
+pub static NUMBER_UNKNOWN: Code = Code {
+    name: "number-unknown",
+    meaning: "a number is none of this scenario's",
+    wrong: "stirred for 40 min, where nothing says so",
+    right: "a number from the text, the table or the guide",
+};
+/// A number or a header has another unit than follows from the front matter.
+pub static UNIT_DIFFERS: Code = Code {
+    name: "unit-differs",
+    meaning: "a number or a header has another unit than follows from the front matter",
+    wrong: "−7.4 mbar",
+    right: "−7.4 bar",
+};
+/// A number or an expression has another sign than follows from the front matter.
+pub static SIGN_DIFFERS: Code = Code {
+    name: "sign-differs",
+    meaning: "a number or an expression has another sign than follows from the front matter",
+    wrong: "7.4 bar",
+    right: "−7.4 bar",
+};
+/// The numbers of a setup stand in another order.
+pub static ORDER_DIFFERS: Code = Code {
+    name: "order-differs",
+    meaning: "the numbers of a setup stand in another order",
+    wrong: "(100 − 84)/100",
+    right: "(84 − 100)/100",
+};
+/// A stated direction is not the one that follows from the path.
+pub static DIRECTION_DIFFERS: Code = Code {
+    name: "direction-differs",
+    meaning: "a stated direction is not the one that follows from the path",
+    wrong: "the volume **goes up**",
+    right: "the volume **goes down**",
+};
+/// Points of a question, or the total, are not those of the guide.
+pub static POINTS_DIFFER: Code = Code {
+    name: "points-differ",
+    meaning: "points of a question, or the total, are not those of the guide",
+    wrong: "*(4)* with three rows in the guide",
+    right: "*(3)*",
+};
+/// A question no longer asks with its command term.
+pub static COMMAND_TERM_DIFFERS: Code = Code {
+    name: "command-term-differs",
+    meaning: "a question no longer asks with its command term",
+    wrong: "(a) Tell how …",
+    right: "(a) **Describe** how …",
 };
 
 #[cfg(test)]

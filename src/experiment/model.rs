@@ -12,7 +12,7 @@ use crate::laws::Value;
 use crate::technique::Technique;
 
 /// Why a model gives no value.
-#[derive(Debug, Clone, PartialEq, Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum Fault {
     /// Two laws would give the same quantity.
     #[error("two laws claim a quantity")]
@@ -120,11 +120,11 @@ impl Model {
             (TwistKind::Bypass, Some(value)) => {
                 self.change.held.insert(to, value);
             }
-            (TwistKind::RemoveSetting | TwistKind::RateOrEndPoint, Some(value)) => {
-                // Only where no law takes over.
-                if !self.mechanisms.iter().any(|mechanism| mechanism.to == to) {
-                    self.change.held.insert(to, value);
-                }
+            // Only where no law takes over.
+            (TwistKind::RemoveSetting | TwistKind::RateOrEndPoint, Some(value))
+                if !self.mechanisms.iter().any(|mechanism| mechanism.to == to) =>
+            {
+                self.change.held.insert(to, value);
             }
             _ => {}
         }

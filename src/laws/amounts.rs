@@ -6,7 +6,11 @@ use super::row::{FRACTION, NOT_NEGATIVE, POSITIVE, ensure, found, given, gives, 
 use crate::quantity::constants::AVOGADRO;
 
 /// The laws of this file.
-pub(super) const LAWS: &[Law] = &[RETAINED_CONCENTRATION, PACKED_VOLUME, EXTRACT_CONCENTRATION, HEAT_SURVIVAL];
+pub(super) const LAWS: &[Law] =
+    &[RETAINED_CONCENTRATION, PACKED_VOLUME, EXTRACT_CONCENTRATION, EXTRACT_YIELD, END_CONCENTRATION, HEAT_SURVIVAL];
+
+/// Nanomoles a litre for one molecule a millilitre.
+const NANOMOLES: f64 = 1e12 / AVOGADRO.value;
 
 const RETAINED_CONCENTRATION: Law = Law {
     id: "retained-concentration",
@@ -85,6 +89,64 @@ const EXTRACT_CONCENTRATION: Law = Law {
         solved("cells", |out, v| {
             given(v).and_then(|[molecules, _]: [f64; 2]| found(out * AVOGADRO.value / (molecules * 1e12)))
         }),
+    ],
+};
+
+const EXTRACT_YIELD: Law = Law {
+    id: "extract-yield",
+    family: "nucleic acids and expression",
+    title: "concentration in an extract of the protein that cells make from their transcripts",
+    formula: "c = m·k·(T½/ln 2)·N/NA",
+    inputs: &[
+        number("transcripts", "m", "1", NOT_NEGATIVE, "transcripts in a cell", Plus),
+        number("per_transcript", "k", "1/min", NOT_NEGATIVE, "protein molecules made from a transcript a minute", Plus),
+        number("half_life", "T½", "min", POSITIVE, "half-life of the protein", Plus),
+        number("cells", "N", "1/mL", NOT_NEGATIVE, "cells that went into a millilitre of extract", Plus),
+    ],
+    outputs: &[gives("concentration", "nmol/L", "concentration in the extract")],
+    assumptions: "the protein has settled at its steady level; every cell is opened and everything dissolves",
+    source: "first-order turnover and definition of the mole (textbook; Avogadro constant, CODATA 2018)",
+    setup: "({transcripts})({per_transcript})({half_life})/(ln 2) × ({cells})(1000 mL/L)(10⁹ nmol/mol)/(6.022 × 10²³ /mol)",
+    example: "transcripts=0:40:2 per_transcript=5 half_life=40 cells=1e9",
+    eval: |v| {
+        let [transcripts, per_transcript, half_life, cells] = numbers(v)?;
+        one(transcripts * per_transcript * half_life / std::f64::consts::LN_2 * cells * NANOMOLES)
+    },
+    inverses: &[solved("transcripts", |out, v| {
+        given(v).and_then(|[_, per_transcript, half_life, cells]: [f64; 4]| {
+            found(out * std::f64::consts::LN_2 / (per_transcript * half_life * cells * NANOMOLES))
+        })
+    })],
+};
+
+/// Mass of a mole of base pairs, g/mol.
+///
+/// # Source
+/// Handbook average, from memory; it lies between the free acid (618) and the sodium salt (662).
+const BASE_PAIR_MASS: f64 = 650.0;
+
+const END_CONCENTRATION: Law = Law {
+    id: "end-concentration",
+    family: "nucleic acids and expression",
+    title: "concentration of the ends of linear double-stranded DNA",
+    formula: "c = 2·ρ/(L·650 g/mol)",
+    inputs: &[
+        number("dna", "ρ", "ug/mL", NOT_NEGATIVE, "mass of DNA in a millilitre", Plus),
+        number("length", "L", "bp", POSITIVE, "mean length of the pieces", Minus),
+    ],
+    outputs: &[gives("ends", "nmol/L", "concentration of ends")],
+    assumptions: "linear pieces, two ends each, 650 g/mol for a base pair; the mean is that over the number of pieces",
+    source: "mass balance; 650 g/mol for a base pair (handbook average, from memory)",
+    setup: "2({dna} × 10⁻³ g·mL/(µg·L))(10⁹ nmol/mol)/[({length})(650 g/mol)]",
+    example: "dna=50 length=200:5000:200",
+    // 1 µg/mL is 10⁻³ g/L.
+    eval: |v| {
+        let [dna, length] = numbers(v)?;
+        one(2.0 * dna * 1e-3 * 1e9 / (length * BASE_PAIR_MASS))
+    },
+    inverses: &[
+        solved("dna", |out, v| given(v).and_then(|[_, length]: [f64; 2]| found(out * length * BASE_PAIR_MASS / 2e6))),
+        solved("length", |out, v| given(v).and_then(|[dna, _]: [f64; 2]| found(2e6 * dna / (out * BASE_PAIR_MASS)))),
     ],
 };
 

@@ -2,9 +2,10 @@
 //!
 //! Links lead to the web or within the page; pictures are the page's own figures or their words.
 
-use pulldown_cmark::{CowStr, Event, Parser, Tag, TagEnd, html};
+use pulldown_cmark::{CodeBlockKind, CowStr, Event, Parser, Tag, TagEnd, html};
 
 use super::document::{Kind, options};
+use super::glue::glue;
 use super::table::{self, Cell, Table};
 
 /// Where the Markdown of a section asks for a picture: by the end of its address.
@@ -104,12 +105,15 @@ pub(super) fn safe<'a>(parser: Parser<'a>) -> Vec<Event<'a>> {
         match event {
             Event::Start(Tag::HtmlBlock) => events.push(Event::Start(Tag::Paragraph)),
             Event::End(TagEnd::HtmlBlock) => events.push(Event::End(TagEnd::Paragraph)),
-            Event::Html(markup) | Event::InlineHtml(markup) => events.push(Event::Text(markup)),
-            Event::Start(Tag::Link { ref dest_url, .. }) => {
-                let passes = is_safe(dest_url);
+            Event::Html(markup) | Event::InlineHtml(markup) => events.push(Event::Text(printable(&markup).into())),
+            Event::Code(words) => events.push(Event::Code(printable(&words).into())),
+            // The language of a code block would become a class of the page.
+            Event::Start(Tag::CodeBlock(_)) => events.push(Event::Start(Tag::CodeBlock(CodeBlockKind::Indented))),
+            Event::Start(Tag::Link { link_type, dest_url, id, .. }) => {
+                let passes = is_safe(&dest_url);
                 links.push(passes);
                 if passes {
-                    events.push(event);
+                    events.push(Event::Start(Tag::Link { link_type, dest_url, title: CowStr::Borrowed(""), id }));
                 }
             }
             Event::End(TagEnd::Link) => {
@@ -117,11 +121,31 @@ pub(super) fn safe<'a>(parser: Parser<'a>) -> Vec<Event<'a>> {
                     events.push(event);
                 }
             }
+            Event::Text(words) => events.push(Event::Text(glue(&printable(&words)).into())),
             other => events.push(other),
         }
     }
     pictures_as_words(&mut events);
+    keep_points(&mut events);
     events
+}
+
+/// "*(2)*" at the end of a part stays on the line of the last word.
+fn keep_points(events: &mut [Event<'_>]) {
+    for at in 0..events.len() {
+        let [Event::Text(before), Event::Start(Tag::Emphasis), Event::Text(points), ..] =
+            events.get(at..).unwrap_or_default()
+        else {
+            continue;
+        };
+        let is_points = points.strip_prefix('(').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+        if let Some(before) = before.strip_suffix(' ').filter(|_| is_points) {
+            let kept = format!("{before}\u{a0}");
+            if let Some(event) = events.get_mut(at) {
+                *event = Event::Text(kept.into());
+            }
+        }
+    }
 }
 
 /// Pictures that are not a paragraph of their own become their words: the page loads nothing.
@@ -150,6 +174,12 @@ fn pictures_as_words(events: &mut [Event<'_>]) {
             }
         }
     }
+}
+
+/// A text without the characters that no page can hold.
+pub(super) fn printable(text: &str) -> String {
+    let holds = |c: &char| matches!(c, '\n' | '\t') || !(c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}'));
+    text.chars().filter(holds).collect()
 }
 
 /// Whether a link may lead there: to the web, or within the page.

@@ -6,8 +6,12 @@ mod body;
 pub mod document;
 pub mod figure;
 mod front;
+mod glue;
 mod markdown;
 mod page;
+mod readings;
+mod schematic;
+mod sheet;
 pub mod table;
 mod templates;
 
@@ -15,6 +19,9 @@ pub use document::Document;
 pub use figure::{Picture, blank_grid};
 pub use markdown::markdown;
 pub use page::{Copy, PageError, chart, page, student_markdown};
+pub use readings::readings;
+pub use schematic::schematic;
+pub use sheet::{Asked, Sheet, Stretch};
 pub use templates::Templates;
 
 use thiserror::Error;
@@ -32,6 +39,12 @@ impl From<tera::Error> for RenderError {
     }
 }
 
+impl From<serde_json::Error> for RenderError {
+    fn from(error: serde_json::Error) -> Self {
+        Self(error.to_string())
+    }
+}
+
 /// One line of JSON: the shape of [`Scenario`], with the Markdown in it.
 ///
 /// # Errors
@@ -39,12 +52,24 @@ impl From<tera::Error> for RenderError {
 pub fn json(templates: &Templates, scenario: &Scenario) -> Result<String, RenderError> {
     let mut whole = scenario.clone();
     whole.markdown = markdown(templates, scenario)?;
-    serde_json::to_string(&whole).map_err(|error| RenderError(error.to_string()))
+    Ok(serde_json::to_string(&whole)?)
+}
+
+/// Fills in a template by name.
+///
+/// # Errors
+/// A fault in the template.
+pub fn fill(templates: &Templates, name: &str, context: &tera::Context) -> Result<String, RenderError> {
+    Ok(templates.tera.render(name, context)?)
 }
 
 /// The pictures that the Markdown of a scenario refers to, each with what its file name adds to the scenario's id.
 pub fn pictures(scenario: &Scenario) -> Vec<(&'static str, Picture)> {
-    plot(scenario).map(|picture| ("", picture)).into_iter().collect()
+    let plot = plot(scenario).map(|picture| ("", picture));
+    let apparatus = schematic(&scenario.figure.panels).map(|picture| ("-apparatus", picture));
+    let chart = figure::Chart::of(scenario).zip(scenario.figure.readings);
+    let seen = chart.and_then(|(chart, kind)| readings(&chart, kind)).map(|picture| ("-readings", picture));
+    plot.into_iter().chain(apparatus).chain(seen).collect()
 }
 
 /// The data plot of a scenario; `None` where its table has no shape that can be plotted.

@@ -3,10 +3,10 @@
 use serde::Serialize;
 use tera::Context;
 
-use super::body::{self, Pictures};
+use super::body::{self, Pictures, printable};
 use super::document::{Document, DocumentError, Kind, Section};
-use super::figure::{Chart, plot};
-use super::{RenderError, Templates, table};
+use super::figure::{Chart, Picture, plot};
+use super::{RenderError, Templates, readings, schematic, table};
 
 /// Who gets it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,12 +51,14 @@ fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<Str
     let figures = Figures::of(document);
     let view = |(place, section): (usize, &Section)| SectionView {
         id: id(section, place),
-        heading: section.heading.clone(),
+        heading: printable(&section.heading),
         level: section.level,
         kind: class(section.kind),
         html: body::html(&section.text, section.kind, &figures),
     };
-    let (for_students, for_teachers) = document.parted();
+    let (mut for_students, for_teachers) = document.parted();
+    // The steps go on a sheet of their own when printed, so everything else comes before.
+    for_students.sort_by_key(|section| section.kind == Kind::Scaffold);
     let n_for_students = for_students.len();
     let for_students: Vec<SectionView> = for_students.into_iter().enumerate().map(view).collect();
     let for_teachers: Vec<SectionView> = match copy {
@@ -68,12 +70,12 @@ fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<Str
             .collect(),
     };
     let mut context = Context::new();
-    context.insert("title", &document.title);
+    context.insert("title", &printable(&document.title));
     context.insert("sections", &for_students);
     context.insert("answers", &for_teachers);
     context.insert("student", &(copy == Copy::Student));
     context.insert("seed", &document.front.seed);
-    context.insert("concepts", &document.front.graph);
+    context.insert("concepts", &printable(&document.front.graph));
     Ok(templates.tera.render("page.html", &context)?)
 }
 
@@ -102,13 +104,23 @@ fn class(kind: Kind) -> &'static str {
 }
 
 /// The figures of a file, drawn.
-struct Figures {
+pub(super) struct Figures {
     plot: Option<String>,
+    apparatus: Option<String>,
+    readings: Option<String>,
 }
 
 impl Figures {
-    fn of(document: &Document) -> Self {
-        Self { plot: chart(document).map(|chart| plot(&chart).inline()) }
+    pub(super) fn of(document: &Document) -> Self {
+        let panels = schematic::panels(&document.front.apparatus);
+        let apparatus: String = panels.iter().map(Picture::inline).collect::<Vec<_>>().join("\n");
+        let chart = chart(document);
+        let seen = chart.as_ref().zip(document.front.plot.readings);
+        Self {
+            readings: seen.and_then(|(chart, kind)| readings(chart, kind)).map(|picture| picture.inline()),
+            plot: chart.map(|chart| plot(&chart).inline()),
+            apparatus: (!panels.is_empty()).then_some(apparatus),
+        }
     }
 }
 
@@ -120,10 +132,14 @@ pub fn chart(document: &Document) -> Option<Chart> {
 
 impl Pictures for Figures {
     fn figure(&self, address: &str, caption: &str) -> Option<String> {
-        let is_picture = address.to_ascii_lowercase().ends_with(".svg");
-        let drawn = self.plot.as_ref().filter(|_| is_picture)?;
+        let (class, drawn) = match address.to_ascii_lowercase().strip_suffix(".svg")? {
+            name if name.ends_with("-apparatus") => ("apparatus", &self.apparatus),
+            name if name.ends_with("-readings") => ("plot", &self.readings),
+            _ => ("plot", &self.plot),
+        };
+        let drawn = drawn.as_ref()?;
         let caption = if caption.is_empty() { String::new() } else { format!("<figcaption>{caption}</figcaption>\n") };
-        Some(format!("<figure class=\"plot\">\n{drawn}\n{caption}</figure>\n"))
+        Some(format!("<figure class=\"{class}\">\n<div class=\"drawn\">\n{drawn}\n</div>\n{caption}</figure>\n"))
     }
 }
 

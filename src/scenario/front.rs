@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::FrontPlot;
+use super::{FrontPlot, Panel};
 use crate::concepts::graph::Graph;
 use crate::concepts::{Path, Settings, Side, TwistAt};
 use crate::experiment::Data;
@@ -12,7 +12,7 @@ use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Technique};
 
 /// The version of the file format that this program writes.
-pub(super) const FORMAT: u32 = 1;
+pub const FORMAT: u32 = 1;
 
 /// The front matter of a scenario file.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
@@ -59,6 +59,9 @@ pub struct Front {
     /// The data plot; its numbers stand in the table.
     #[serde(default)]
     pub plot: FrontPlot,
+    /// The apparatus as drawn, a stage a line; a teacher may mend its labels.
+    #[serde(default)]
+    pub apparatus: Vec<Panel>,
 }
 
 /// A turning influence and the side in use.
@@ -171,6 +174,7 @@ impl Front {
             noiseless: data.plain.noiseless.iter().copied().map(short).collect(),
             noiseless_twisted: data.twisted.iter().flat_map(|run| &run.noiseless).copied().map(short).collect(),
             plot: FrontPlot::default(),
+            apparatus: Vec::new(),
         }
     }
 

@@ -14,7 +14,7 @@ use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose};
 /// Draws of one seed before it is given up.
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
-const MOST_SEEDS: u64 = 200;
+const MOST_SEEDS: u64 = 120;
 /// Share of its sentences, in per cent, that a scenario may have in common with another of its run. Where a place of the
 /// run could not be filled below one limit, the next holds from there on.
 const LIMITS: &[usize] = &[33, 50, 67, 100];
@@ -64,6 +64,25 @@ impl Generator {
         let technique = front.technique(&self.graph)?;
         self.write(&technique).map_err(|_| {
             FrontError::Unfit("this technique cannot be written: signs, settings or numbers do not allow it")
+        })
+    }
+
+    /// The same technique, context and twist with the same questions, but other levels, parameters and readings, drawn
+    /// from this seed. `None` where no draw of it will do.
+    pub fn with_parameters(&self, scenario: &Scenario, seed: Seed) -> Option<Scenario> {
+        let same = scenario.front.technique(&self.graph).ok()?;
+        let asked = |one: &Scenario| -> Vec<_> {
+            let parts = one.parts.iter().map(|part| (part.kind, part.points, part.command_term.clone()));
+            parts.zip(one.guide.iter().map(|point| point.principle.clone())).collect()
+        };
+        let wanted = asked(scenario);
+        (0..MOST_ATTEMPTS).find_map(|attempt| {
+            let mut stream = seed.stream(&format!("other-parameters/{attempt}"));
+            let levels = stream.pick(&self.graph.act(same.act).levels)?.clone();
+            let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
+            let other = Technique { seed, attempt, levels, replicates, ..same.clone() };
+            let made = self.write(&other).ok()?;
+            (asked(&made) == wanted && made.data.printed != scenario.data.printed).then_some(made)
         })
     }
 

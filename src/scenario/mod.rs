@@ -4,6 +4,7 @@
 //! **Must not know**: HTML; and it never works out a sign or a number itself.
 
 mod agree;
+mod apparatus;
 mod calculation;
 mod figure;
 mod front;
@@ -14,6 +15,7 @@ mod map;
 mod mention;
 mod parts;
 pub mod proofread;
+mod samples;
 mod scaffold;
 mod text;
 mod write;
@@ -21,8 +23,8 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
-pub use figure::{Figure, FrontPlot};
-pub use front::{Front, FrontError, FrontTwist};
+pub use figure::{Figure, FrontPlot, Item, Panel, Readings, Scene, Shape};
+pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use likeness::{Alike, Texts, too_alike};
 pub use write::write;
@@ -43,10 +45,14 @@ pub struct Scenario {
     pub seed: u64,
     /// Length.
     pub form: Form,
-    /// The act's dial.
-    pub treatment: QuantityView,
-    /// What is read.
-    pub readout: QuantityView,
+    /// Id of the quantity that is set.
+    pub treatment: String,
+    /// Id of the quantity that is read.
+    pub readout: String,
+    /// The treatment as a reader meets it.
+    pub dial: QuantityView,
+    /// The readout as a reader meets it.
+    pub reading: QuantityView,
     /// Influence ids in order.
     pub path: Vec<String>,
     /// `+` or `-` for each step of the plain run.
@@ -75,6 +81,12 @@ pub struct Scenario {
     pub figure: Figure,
     /// What it exercises.
     pub map: MapView,
+    /// Answers to a long question as students might write them, marked point by point.
+    pub samples: Vec<SampleAnswer>,
+    /// What the readings are compared with.
+    pub controls: Controls,
+    /// For the talk after it.
+    pub debrief: Vec<String>,
     /// Hazards of what it names.
     pub cautions: Vec<String>,
     /// The whole as Markdown, filled in by `render`.
@@ -103,6 +115,26 @@ pub struct NounView {
     pub coined: bool,
     /// Names that it goes by elsewhere, and not here.
     pub others: Vec<String>,
+}
+
+/// What the readings are compared with.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Controls {
+    /// Where the treatment is least.
+    pub negative: String,
+    /// What shows that the reading can respond: a later quantity of the path, set directly.
+    pub positive: String,
+}
+
+/// An answer as a student might write it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SampleAnswer {
+    /// `full`, `middling` or `misconception`.
+    pub kind: &'static str,
+    /// The answer to each part, by label.
+    pub answers: Vec<(String, String)>,
+    /// Points that it earns.
+    pub earned: Vec<String>,
 }
 
 /// A quantity as a reader meets it.
@@ -213,6 +245,14 @@ pub enum PartKind {
     PredictAndJustify,
     /// A reading turned into a level.
     Estimate,
+    /// A graph from the table.
+    Construct,
+    /// A further control.
+    Propose,
+    /// What the technique cannot tell.
+    Limitation,
+    /// A reading that nobody expected.
+    Unexpected,
 }
 
 /// One point of the guide.
@@ -230,6 +270,10 @@ pub struct Point {
     pub reject: Vec<String>,
     /// Principle that it shows, where it shows one.
     pub principle: Option<String>,
+    /// As a good student would write it.
+    pub model: String,
+    /// As a student would write it who holds the misconception behind the likeliest wrong answer.
+    pub wrong: String,
 }
 
 /// One step of "what do you already know".

@@ -16,10 +16,13 @@ use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, shortest};
 use crate::reasoning::Direction;
 use crate::seed::Stream;
-use crate::technique::Technique;
+use crate::technique::{Form, Technique};
 
 /// Significant figures of a number told in the text.
 const TOLD_FIGURES: usize = 4;
+
+/// A short question takes wordings at most this many words longer than the tersest.
+const TERSE_SLACK: usize = 3;
 
 /// What fills the fragments of one scenario.
 pub(super) struct Voice<'a> {
@@ -156,9 +159,13 @@ impl<'a> Voice<'a> {
         }
     }
 
-    /// One of several wordings.
+    /// One of several wordings; a short question takes one of the terse ones.
     pub(super) fn wording<'t>(&self, stream: &mut Stream, wordings: &'t [String]) -> &'t str {
-        stream.pick(wordings).map_or("", String::as_str)
+        let length = |text: &&String| text.split_whitespace().count();
+        let shortest = wordings.iter().map(|text| length(&text)).min().unwrap_or(0);
+        let most = if self.technique.form == Form::Short { shortest + TERSE_SLACK } else { usize::MAX };
+        let fitting: Vec<&String> = wordings.iter().filter(|text| length(text) <= most).collect();
+        stream.pick(&fitting).map_or("", |text| text.as_str())
     }
 
     /// Values of an influence's symbols, as told.
@@ -171,7 +178,7 @@ impl<'a> Voice<'a> {
                     SymbolSource::AtFirst => Value::Number(self.first_value(ix)?),
                     _ => parameters.get(ix, place)?.clone(),
                 };
-                Some((symbol.id, self.show(ix, place, &value)))
+                Some((symbol.id, self.show_told(ix, place, &value)))
             })
             .collect()
     }
@@ -192,17 +199,31 @@ impl<'a> Voice<'a> {
         self.graph.quantity(influence.from).unit.convert(*value, &influence.law.input_unit).ok()
     }
 
-    /// A value of a symbol with its unit.
+    /// A value of a symbol with its unit, as the law reads it.
     pub(super) fn show(&self, ix: InfluenceIx, place: usize, value: &Value) -> String {
+        shown(value, symbol_unit(self.graph, ix, place))
+    }
+
+    /// The same as the text tells it: long times in minutes.
+    fn show_told(&self, ix: InfluenceIx, place: usize, value: &Value) -> String {
         match value {
-            Value::Text(letters) => letters.clone(),
-            Value::List(values) => list(&values.iter().map(|v| shortest(*v, TOLD_FIGURES)).collect::<Vec<_>>()),
             Value::Number(number) => {
-                let unit = symbol_unit(self.graph, ix, place);
-                let (number, unit) = in_minutes(*number, unit);
-                let shown = shortest(number, TOLD_FIGURES);
-                unit.map_or(shown.clone(), |unit| unit.attach(&shown))
+                let (number, unit) = in_minutes(*number, symbol_unit(self.graph, ix, place));
+                shown(&Value::Number(number), unit)
             }
+            _ => shown(value, None),
+        }
+    }
+}
+
+/// A value with its unit, where it has one.
+fn shown(value: &Value, unit: Option<Unit>) -> String {
+    match value {
+        Value::Text(letters) => letters.clone(),
+        Value::List(values) => list(&values.iter().map(|v| shortest(*v, TOLD_FIGURES)).collect::<Vec<_>>()),
+        Value::Number(number) => {
+            let shown = shortest(*number, TOLD_FIGURES);
+            unit.map_or(shown.clone(), |unit| unit.attach(&shown))
         }
     }
 }

@@ -359,6 +359,10 @@ for row in table("opt_fret_sternvolmer.csv"):
     else:
         case("quenching", {"constant": float(row["param"]) / 1000, "quencher": float(row["x"]) * 1000},
              1 / float(row["result"]), "units", "opt_fret_sternvolmer.csv, worked in mol/L", 1e-9, "12 digits in the file")
+# A lit dye of lifetime 1 gives off light at rate 1, and loses its energy to quencher at rate K(Q0 - q).
+lit = integrate.quad(lambda t: math.exp(-(1 + 12 * (0.2 - 0.08)) * t), 0, np.inf, epsabs=1e-14, epsrel=1e-12)[0]
+case("quenching-by-the-rest", {"constant": 12, "start": 0.2, "used": 0.08}, lit, "independent",
+     "share of excitations given off as light, integrated over the dye's life by scipy quad", 1e-9, "error of the integrator")
 for r in (3.0, 5.5, 8.0):
     # An excited donor of lifetime 1 loses its energy by itself or to the acceptor, at rate (R0/r)^6 times the first.
     k = (5.0 / r) ** 6
@@ -425,6 +429,18 @@ for enzyme, site, cut in (("HindIII", "AAGCTT", 1), ("EcoRI", "GAATTC", 1), ("Pv
              f"Biopython Restriction.{enzyme}, pUC19 opened at base {start}", 0, "whole numbers")
 c = (12000 * 2e9 / u.mL / u.avogadro_constant).to("nmol/L").magnitude
 case("extract-concentration", {"molecules": 12000, "cells": 2e9}, c, "units", "pint", TINY, EXACT)
+protein = ode(lambda t, p: 30 * 5 - math.log(2) / 40 * p, 0.0, 3000)
+c = (protein / (u.avogadro_constant * 1) * 1.2e9 / u.mL).to("nmol/L").magnitude
+case("extract-yield", {"transcripts": 30, "per_transcript": 5, "half_life": 40, "cells": 1.2e9}, c, "independent",
+     "dp/dt = mk - (ln 2/T)p for 75 half-lives by scipy solve_ivp; moles by pint", 1e-7, INTEGRATED)
+from Bio.SeqUtils import molecular_weight
+
+rng = np.random.default_rng(11)
+for n in (300, 2400):
+    piece = "".join(rng.choice(list("ACGT"), size=n))
+    c = (2 * 50 * u.ug / u.mL / (molecular_weight(piece, "DNA", double_stranded=True) * u.g / u.mol)).to("nmol/L").magnitude
+    case("end-concentration", {"dna": 50, "length": n}, c, "library", "Biopython molecular_weight of a random double strand",
+         0.06, "650 g/mol a base pair is a round value between free acid (618) and sodium salt (662)")
 c = (0.02 / (1000 * u.dimensionless) / u.min / (u.nmol / u.L) * 5 * u.nmol / u.L * 10 * u.min).to("").magnitude * 1000
 case("cuts-made", {"rate": 0.02, "nuclease": 5, "time": 10}, c, "units", "pint", TINY, EXACT)
 rng = np.random.default_rng(20)
@@ -657,6 +673,13 @@ case("exponential-fit", {"x": x, "y": y}, float(a), "library", "scipy.optimize.c
 x, y = [0, 10, 20, 30, 45, 60], [1000, 640, 395, 262, 120, 71]
 (k, a), _ = optimize.curve_fit(lambda x, k, a: a * np.exp(k * x), x, y, p0=(-0.04, 1000), xtol=1e-14, ftol=1e-14)
 case("exponential-fit", {"x": x, "y": y}, float(k), "library", "scipy.optimize.curve_fit", 1e-7, "where SciPy stops", "rate")
+
+layers = 2000
+light = 100.0
+for _ in range(layers):
+    light -= light * math.log(10) * 21000 * 30e-6 / layers
+case("solution-transmittance", {"epsilon": 21000, "path": 1, "concentration": 30}, light, "independent",
+     "light lost layer by layer in 2000 layers", 1e-3, "thickness of a layer")
 
 # ---------------------------------------------------------------- units
 UNITS = []

@@ -27,6 +27,8 @@ pub struct Mark {
     pub level: Option<f64>,
     /// The mean.
     pub mean: f64,
+    /// The mean as printed.
+    pub shown: String,
     /// Half the length of the error bar, where the table has one.
     pub two_sem: Option<f64>,
     /// Number of readings, where the table has it.
@@ -58,6 +60,7 @@ impl Chart {
                     label: row.first()?.clone(),
                     level: number(row.first()?),
                     mean: number(row.get(1)?)?,
+                    shown: row.get(1)?.clone(),
                     two_sem: sem_at.and_then(|at| number(row.get(at)?)).map(f64::abs),
                     n: n_at.and_then(|at| row.get(at).cloned()).filter(|n| !n.is_empty()),
                 })

@@ -4,10 +4,10 @@ use svg::node::element::{Circle, Element, Group, Line, Path, Rectangle, Text};
 
 use super::lettering::clean;
 
-/// Height of ordinary letters: 11 to 12 pixels on a phone, about 9 points in print.
-pub(in crate::render) const LETTER: f64 = 12.5;
+/// Height of ordinary letters: 12 pixels on a phone, 9 points or more in print.
+pub(in crate::render) const LETTER: f64 = 13.0;
 /// Height of small letters: marks of a scale, notes.
-pub(in crate::render) const SMALL: f64 = 11.5;
+pub(in crate::render) const SMALL: f64 = 12.0;
 /// Width of an ordinary stroke.
 pub(in crate::render) const STROKE: f64 = 1.5;
 

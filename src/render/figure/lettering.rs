@@ -1,14 +1,16 @@
 //! How much room letters take: there is no font at hand, so widths are taken on the wide side.
 
+use crate::render::glue::glue;
+
 /// Width of a text in units of its letter height; a little more than common sans-serif faces need.
-pub(super) fn width(text: &str) -> f64 {
+pub(in crate::render) fn width(text: &str) -> f64 {
     text.chars().map(letter).sum()
 }
 
 /// Widths of common sans-serif faces (Arial, Helvetica, Liberation Sans), rounded up; from memory.
 fn letter(letter: char) -> f64 {
     match letter {
-        'i' | 'j' | 'l' | '.' | ',' | ':' | ';' | '\'' | '|' | '!' | ' ' => 0.30,
+        'i' | 'j' | 'l' | '.' | ',' | ':' | ';' | '\'' | '|' | '!' | ' ' | '\u{a0}' => 0.30,
         'f' | 't' | 'r' | '(' | ')' | '/' | '-' | '[' | ']' | '"' | '“' | '”' => 0.38,
         'm' | 'w' | 'M' | 'W' | '%' | '—' | '…' => 0.93,
         'A'..='Z' => 0.72,
@@ -17,9 +19,9 @@ fn letter(letter: char) -> f64 {
 }
 
 /// The text in lines no wider than `room`, all in the same unit; a word wider than that has a line of its own.
-pub(super) fn wrap(text: &str, size: f64, room: f64) -> Vec<String> {
+pub(in crate::render) fn wrap(text: &str, size: f64, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
+    for word in glue(text).split([' ', '\n', '\t']).filter(|word| !word.is_empty()) {
         match lines.last_mut() {
             Some(line) if (width(line) + width(" ") + width(word)) * size <= room => {
                 line.push(' ');
@@ -32,9 +34,9 @@ pub(super) fn wrap(text: &str, size: f64, room: f64) -> Vec<String> {
 }
 
 /// The text without characters that SVG cannot hold.
-pub(super) fn clean(text: &str) -> String {
+pub(in crate::render) fn clean(text: &str) -> String {
     let allowed = |c: &char| !c.is_control() && !matches!(*c, '\u{fffe}' | '\u{ffff}');
-    text.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).filter(allowed).collect()
+    text.chars().map(|c| if c.is_whitespace() && c != '\u{a0}' { ' ' } else { c }).filter(allowed).collect()
 }
 
 #[cfg(test)]

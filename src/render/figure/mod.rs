@@ -5,11 +5,11 @@
 
 pub mod chart;
 mod grid;
-mod ink;
-mod lettering;
+pub(super) mod ink;
+pub(super) mod lettering;
 mod picture;
 mod plot;
-mod scale;
+pub(super) mod scale;
 
 pub use chart::{Chart, Mark};
 pub use grid::blank_grid;

@@ -4,15 +4,15 @@ use crate::quantity::significant::decimals;
 
 /// A scale of one axis.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Scale {
+pub(in crate::render) struct Scale {
     /// Where it starts.
-    pub(super) low: f64,
+    pub(in crate::render) low: f64,
     /// Where it ends.
-    pub(super) high: f64,
+    pub(in crate::render) high: f64,
     /// Distance between two marks: 1, 2 or 5 times a power of ten.
-    pub(super) step: f64,
+    pub(in crate::render) step: f64,
     /// Decimals with which the marks are written.
-    pub(super) places: usize,
+    pub(in crate::render) places: usize,
 }
 
 /// Steps that an axis has at most.
@@ -24,7 +24,7 @@ const HIDDEN: f64 = 0.25;
 
 impl Scale {
     /// A scale that holds both values, from mark to mark.
-    pub(super) fn holding(low: f64, high: f64) -> Self {
+    pub(in crate::render) fn holding(low: f64, high: f64) -> Self {
         let span = if high > low { high - low } else { low.abs().max(1.0) };
         let raw = span / MOST_STEPS;
         let power = libm::pow(10.0, libm::floor(libm::log10(raw)));
@@ -38,7 +38,7 @@ impl Scale {
     }
 
     /// A scale from zero, unless that would hide the change; bars always start at zero.
-    pub(super) fn of_readings(low: f64, high: f64, bars: bool) -> Self {
+    pub(in crate::render) fn of_readings(low: f64, high: f64, bars: bool) -> Self {
         if low < 0.0 {
             return Self::holding(low, high.max(0.0));
         }
@@ -50,17 +50,17 @@ impl Scale {
     }
 
     /// A scale of amounts: from zero where that costs little room.
-    pub(super) fn of_levels(low: f64, high: f64) -> Self {
+    pub(in crate::render) fn of_levels(low: f64, high: f64) -> Self {
         if low >= 0.0 && low <= 0.34 * high { Self::holding(0.0, high) } else { Self::holding(low, high) }
     }
 
     /// Whether the axis leaves out zero.
-    pub(super) fn is_broken(&self) -> bool {
+    pub(in crate::render) fn is_broken(&self) -> bool {
         self.low > 0.0
     }
 
     /// Every mark with its number as written.
-    pub(super) fn marks(&self) -> Vec<(f64, String)> {
+    pub(in crate::render) fn marks(&self) -> Vec<(f64, String)> {
         let at = |number: usize| self.low + self.step * count(number);
         (0..MOST_MARKS)
             .map(at)
@@ -70,7 +70,7 @@ impl Scale {
     }
 
     /// Where a value lies, as a share of the axis.
-    pub(super) fn share(&self, value: f64) -> f64 {
+    pub(in crate::render) fn share(&self, value: f64) -> f64 {
         if self.high > self.low { (value - self.low) / (self.high - self.low) } else { 0.0 }
     }
 }

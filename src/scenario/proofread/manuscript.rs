@@ -138,7 +138,7 @@ fn passage(kind: Kind, place: String, text: &str) -> Passage<'_> {
 }
 
 fn named(scenario: &Scenario) -> Vec<String> {
-    let ends = [&scenario.treatment, &scenario.readout].into_iter().flat_map(|view| [&view.name, &view.the]);
+    let ends = [&scenario.dial, &scenario.reading].into_iter().flat_map(|view| [&view.name, &view.the]);
     let things = scenario.nouns.iter().flat_map(|noun| [&noun.intro, &noun.many]);
     ends.chain(things).cloned().collect()
 }

@@ -1,0 +1,40 @@
+//! Sections and tables that are gone, or there twice.
+
+use crate::diagnostic::{Diagnostic, code};
+use crate::proof::Proof;
+
+pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
+    let Some(made) = &proof.made else { return };
+    for place in &made.sections.gone {
+        let Some(section) = made.page.sections.get(*place) else { continue };
+        // The place is that of the section before it.
+        let before = made.sections.both.iter().filter(|(i, _)| i < place).max();
+        let before = before.and_then(|(_, j)| proof.page.sections.get(*j));
+        let here = before.map_or(0..0, |section| section.heading.clone());
+        let what =
+            if section.key == "#" { "the title".to_owned() } else { format!("the section “{}”", section.title) };
+        let fault = Diagnostic::error(&code::SECTION_MISSING, proof.span(here), format!("{what} is missing"));
+        let hint = before.map_or_else(
+            || "it stood first".to_owned(),
+            |before| format!("it stood after “{}”; a section may be renamed, but not left out", before.title),
+        );
+        faults.push(fault.hint(hint));
+    }
+    for place in &made.sections.extra {
+        let Some(section) = proof.page.sections.get(*place) else { continue };
+        let first = proof.page.sections.iter().take(*place).find(|other| other.key == section.key);
+        if let Some(first) = first.filter(|_| !section.key.is_empty() && section.key != "#") {
+            let message = format!("the section “{}” is there twice", section.title);
+            let fault = Diagnostic::error(&code::SECTION_REPEATED, proof.span(section.heading.clone()), message);
+            let fault = fault.related(proof.span(first.heading.clone()), "the first one");
+            faults.push(fault.hint("take one of the two out, or give it another heading"));
+        }
+    }
+    for (_, old, new) in proof.pairs() {
+        if new.tables.len() < old.tables.len() {
+            let message = format!("the section “{}” has lost its table", new.title);
+            let fault = Diagnostic::error(&code::TABLE_MISSING, proof.span(new.heading.clone()), message);
+            faults.push(fault.hint("each line of a table begins with `|`, and no blank line stands within it"));
+        }
+    }
+}

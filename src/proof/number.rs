@@ -1,0 +1,174 @@
+//! Numbers as people write them: `−7.4`, `0.30`, `24 000`, `1,500`, `3.2 × 10⁻⁸`, `1e-5`, `seven`.
+
+/// Number words. Higher ones are written in digits.
+const WORDS: &[(&str, f64)] = &[
+    ("one", 1.0),
+    ("two", 2.0),
+    ("three", 3.0),
+    ("four", 4.0),
+    ("five", 5.0),
+    ("six", 6.0),
+    ("seven", 7.0),
+    ("eight", 8.0),
+    ("nine", 9.0),
+    ("ten", 10.0),
+    ("eleven", 11.0),
+    ("twelve", 12.0),
+    ("thirteen", 13.0),
+    ("fourteen", 14.0),
+    ("fifteen", 15.0),
+    ("sixteen", 16.0),
+    ("seventeen", 17.0),
+    ("eighteen", 18.0),
+    ("nineteen", 19.0),
+    ("twenty", 20.0),
+    ("thirty", 30.0),
+    ("forty", 40.0),
+    ("fifty", 50.0),
+    ("sixty", 60.0),
+    ("seventy", 70.0),
+    ("eighty", 80.0),
+    ("ninety", 90.0),
+];
+
+/// The value of a word in small letters; "twenty-five" is one.
+pub(super) fn of_word(word: &str) -> Option<f64> {
+    let simple = |word: &str| WORDS.iter().find(|(known, _)| *known == word).map(|(_, value)| *value);
+    simple(word).or_else(|| {
+        let (tens, ones) = word.split_once('-')?;
+        let (tens, ones) = (simple(tens)?, simple(ones)?);
+        (tens >= 20.0 && ones < 10.0).then_some(tens + ones)
+    })
+}
+
+/// The number without sign that a text begins with, and how many bytes it takes.
+pub(super) fn at_start(text: &str) -> Option<(f64, usize)> {
+    let (digits, mut length) = digits(text)?;
+    let mut value: f64 = digits.parse().ok()?;
+    let rest = text.get(length..)?;
+    if let Some((power, more)) = superscript(rest) {
+        value = libm::pow(value, f64::from(power));
+        length += more;
+    } else if let Some((power, more)) = times_ten(rest).or_else(|| exponent(rest)) {
+        // By way of text: the nearest float to what is written.
+        value = format!("{digits}e{power}").parse().ok()?;
+        length += more;
+    }
+    value.is_finite().then_some((value, length))
+}
+
+/// The digits with a plain point, and the bytes that they take.
+fn digits(text: &str) -> Option<(String, usize)> {
+    let mut out = String::new();
+    let mut at = 0;
+    let mut has_point = false;
+    let mut grouped = false;
+    while let Some(letter) = text.get(at..).and_then(|rest| rest.chars().next()) {
+        let rest = text.get(at + letter.len_utf8()..).unwrap_or_default();
+        let follow = rest.len() - rest.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        match letter {
+            '0'..='9' => out.push(letter),
+            '.' if follow > 0 && !has_point => {
+                has_point = true;
+                out.push('.');
+            }
+            ',' | ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}' | '\'' | '’'
+                if follow == 3 && !has_point && !out.is_empty() && (grouped || (out.len() <= 3 && out != "0")) =>
+            {
+                grouped = true;
+            }
+            // A comma for a decimal point.
+            ',' if follow > 0 && !has_point && !grouped && !out.is_empty() && !rest.get(follow..)?.starts_with(',') => {
+                has_point = true;
+                out.push('.');
+            }
+            _ => break,
+        }
+        at += letter.len_utf8();
+    }
+    out.starts_with(|c: char| c.is_ascii_digit()).then_some((out, at))
+}
+
+/// `⁻⁸`.
+fn superscript(text: &str) -> Option<(i32, usize)> {
+    const RAISED: &str = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+    let mut power = String::new();
+    let mut length = 0;
+    for letter in text.chars() {
+        match RAISED.chars().position(|raised| raised == letter) {
+            Some(digit) => power.push_str(&digit.to_string()),
+            None if letter == '⁻' && power.is_empty() => power.push('-'),
+            None => break,
+        }
+        length += letter.len_utf8();
+    }
+    Some((power.parse().ok()?, length))
+}
+
+/// ` × 10⁻⁸` or ` × 10^-8`.
+fn times_ten(text: &str) -> Option<(i32, usize)> {
+    let after = text.trim_start_matches(' ').strip_prefix(['×', '·', 'x'])?;
+    let after = after.trim_start_matches(' ').strip_prefix("10")?;
+    let (power, length) = superscript(after).or_else(|| {
+        let plain = after.strip_prefix('^')?;
+        let (power, length) = whole(plain)?;
+        Some((power, length + 1))
+    })?;
+    Some((power, text.len() - after.len() + length))
+}
+
+/// `e-8`.
+fn exponent(text: &str) -> Option<(i32, usize)> {
+    let (power, length) = whole(text.strip_prefix(['e', 'E'])?)?;
+    let ends = !text.get(length + 1..)?.starts_with(char::is_alphanumeric);
+    ends.then_some((power, length + 1))
+}
+
+/// A whole number with a sign.
+fn whole(text: &str) -> Option<(i32, usize)> {
+    let sign = text.chars().next().filter(|c| "-−+".contains(*c));
+    let start = sign.map_or(0, char::len_utf8);
+    let rest = text.get(start..)?;
+    let length = rest.len() - rest.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+    let number: i32 = rest.get(..length)?.parse().ok()?;
+    let negative = sign.is_some_and(|sign| sign != '+');
+    Some((if negative { -number } else { number }, start + length))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    #[expect(clippy::float_cmp, reason = "read from the same digits")]
+    fn case(text: &str, value: f64, rest: &str) {
+        let (read, length) = at_start(text).unwrap_or_else(|| panic!("no number in {text:?}"));
+        assert_eq!((read, &text[length..]), (value, rest), "{text}");
+    }
+
+    #[test]
+    fn numbers_are_read_as_people_write_them() {
+        case("0.30 mol/L", 0.3, " mol/L");
+        case("7.", 7.0, ".");
+        case("5, 10 and 15", 5.0, ", 10 and 15");
+        case("24,000 L", 24_000.0, " L");
+        case("24 000 L", 24_000.0, " L");
+        case("1 234 567", 1_234_567.0, "");
+        case("0,30 mol/L", 0.3, " mol/L");
+        case("5,10,20", 5.0, ",10,20");
+        case("3.2 × 10⁻⁸ m", 3.2e-8, " m");
+        case("3.2 × 10^-8", 3.2e-8, "");
+        case("10⁻⁶ mol", 1e-6, " mol");
+        case("1e-5.", 1e-5, ".");
+        case("2 e", 2.0, " e");
+        case("100 20", 100.0, " 20");
+    }
+
+    #[test]
+    fn number_words() {
+        assert_eq!(of_word("seven"), Some(7.0));
+        assert_eq!(of_word("twenty-five"), Some(25.0));
+        assert_eq!(of_word("often"), None);
+        assert_eq!(of_word("two-year"), None);
+    }
+}

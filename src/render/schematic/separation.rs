@@ -1,0 +1,64 @@
+//! What is held back parted from what goes on: a filter, a spin.
+
+use super::icons;
+use super::sketch::{Sketch, has};
+use crate::render::figure::ink::{STROKE, arrow, circle, frame, line, path, tint};
+use crate::scenario::{Panel, Shape};
+
+/// A liquid pressed through a filter into a tube.
+pub(super) fn filter(_panel: &Panel) -> Sketch {
+    let mut sketch = Sketch::default();
+    sketch.add(path("M42 12 L42 70 M108 12 L108 70 M34 12 L50 12 M100 12 L116 12", STROKE + 0.3));
+    sketch.add(frame(44.0, 18.0, 62.0, 6.0, STROKE));
+    sketch.add(arrow(75.0, 0.0, 75.0, 17.0));
+    for (x, y) in [(56.0, 40.0), (74.0, 36.0), (92.0, 42.0), (62.0, 58.0), (84.0, 57.0)] {
+        sketch.add(circle(x, y, 6.5, 1.3));
+    }
+    sketch.mark(Shape::Held, 97.0, 41.0);
+    sketch.add(tint(42.0, 70.0, 66.0, 7.0, 0.18));
+    for x in [46.0, 54.0, 62.0, 70.0, 78.0, 86.0, 94.0, 102.0] {
+        sketch.add(line(x, 77.0, x + 4.0, 70.0, 1.0));
+    }
+    sketch.add(frame(42.0, 70.0, 66.0, 7.0, STROKE));
+    sketch.mark(Shape::Filter, 108.0, 73.5);
+    sketch.add(path("M42 77 L70 86 L70 92 M108 77 L80 86 L80 92", STROKE));
+    sketch.add(arrow(75.0, 90.0, 75.0, 108.0));
+    sketch.add(path("M52 98 L52 132 Q52 144 75 144 Q98 144 98 132 L98 98", STROKE + 0.3));
+    sketch.add(tint(53.0, 118.0, 44.0, 18.0, 0.18));
+    sketch.add(line(52.0, 118.0, 98.0, 118.0, 1.0));
+    sketch.mark(Shape::Liquid, 90.0, 126.0);
+    sketch
+}
+
+/// A tube after the spin, and a second tube with what is used of it.
+pub(super) fn spin(panel: &Panel) -> Sketch {
+    let mut sketch = Sketch::default();
+    let uses_pellet = has(panel, Shape::Pellet);
+    sketch.add(path("M14 10 L14 100 L36 142 Q38 146 40 142 L62 100 L62 10", STROKE + 0.3));
+    sketch.add(line(14.0, 24.0, 62.0, 24.0, 1.0));
+    for (x, y) in [(31.0, 116.0), (45.0, 116.0), (38.0, 128.0), (38.0, 107.0)] {
+        sketch.add(circle(x, y, 6.0, 1.3));
+    }
+    for shape in [Shape::Held, Shape::Pellet] {
+        sketch.mark(shape, 44.0, 131.0);
+    }
+    sketch.add(path("M92 30 L92 96 Q92 112 114 112 Q136 112 136 96 L136 30", STROKE + 0.3));
+    sketch.add(tint(93.0, 50.0, 42.0, 52.0, 0.18));
+    sketch.add(line(92.0, 50.0, 136.0, 50.0, 1.0));
+    sketch.mark(Shape::Liquid, 128.0, 70.0);
+    if uses_pellet {
+        // The pellet goes into the second tube and is broken open there.
+        sketch.add(path("M52 112 Q78 112 78 60 Q78 14 104 16 L112 16", STROKE));
+        sketch.add(arrow(112.0, 17.0, 113.0, 46.0));
+        for (x, y) in [(104.0, 72.0), (116.0, 88.0)] {
+            let data = format!("M{} {} A6 6 0 1 1 {} {}", x - 5.0, y - 3.0, x + 3.0, y + 5.0);
+            sketch.add(path(data, 1.3));
+        }
+    } else {
+        sketch.add(path("M44 60 Q78 60 78 30 Q78 14 104 16 L112 16", STROKE));
+        sketch.add(arrow(112.0, 17.0, 113.0, 46.0));
+    }
+    sketch.add(icons::speck(104.0, 60.0));
+    sketch.add(icons::speck(123.0, 96.0));
+    sketch
+}

@@ -1,0 +1,310 @@
+//! The apparatus of a technique, stage by stage along its path: what the schematic shows, and what it is called there.
+//!
+//! Labels name things and never say what they do.
+
+mod tables;
+
+use self::tables::{CARGOES, DIALS, FITTINGS, FOUND_ON_THE_WAY, STAGES, Stage};
+use super::figure::{Item, Panel, Readings, Scene, Shape};
+use super::text::Voice;
+use crate::concepts::QuantityIx;
+use crate::concepts::written::Transfer;
+
+/// The stages of a technique, drawn.
+pub(super) fn panels(voice: &Voice<'_>) -> Vec<Panel> {
+    let bench = Bench { voice, quantities: voice.technique.path.quantities(voice.graph) };
+    let stages = bench.stages();
+    let first = stages.first().copied();
+    let n_stages = stages.len();
+    let mut panels = Vec::new();
+    for (place, stage) in stages.iter().enumerate() {
+        let before = place.checked_sub(1).and_then(|before| stages.get(before)).copied();
+        let mut panel = bench.panel(*stage, before);
+        if first == Some(*stage) && place == 0 {
+            bench.add_dial(&mut panel, n_stages == 1);
+        }
+        panels.push(panel);
+    }
+    panels
+}
+
+/// What one would see when reading, where that is a picture.
+pub(super) fn readings(voice: &Voice<'_>) -> Option<Readings> {
+    let instrument = voice.readout().reading.as_ref().map_or("", |reading| reading.instrument.as_str());
+    let has = |word: &str| instrument.contains(word);
+    if has("ruler") {
+        let marker = voice.graph.entity(voice.readout().entity).id == "marker";
+        return Some(if marker { Readings::Zones } else { Readings::Bands });
+    }
+    // Where an instrument shows a number and nobody sees the thing itself, there is no picture.
+    let plate = voice.graph.rig(voice.technique.rig).picture == "wells";
+    match (has("plate camera"), has("colorimeter") && plate) {
+        (true, _) => Some(Readings::Shining),
+        (_, true) => Some(Readings::Dark),
+        _ => None,
+    }
+}
+
+/// A technique as laid out on the bench.
+struct Bench<'a, 'v> {
+    voice: &'v Voice<'a>,
+    quantities: Vec<QuantityIx>,
+}
+
+impl Bench<'_, '_> {
+    fn entity(&self, quantity: QuantityIx) -> &str {
+        &self.voice.graph.entity(self.voice.graph.quantity(quantity).entity).id
+    }
+
+    fn holds(&self, setting: &str) -> bool {
+        let graph = self.voice.graph;
+        graph.find_setting(setting).is_some_and(|ix| self.voice.technique.settings.holds.contains(&ix))
+    }
+
+    fn walks(&self, influence: &str) -> bool {
+        let graph = self.voice.graph;
+        self.voice.technique.path.steps().iter().any(|step| graph.influence(*step).id == influence)
+    }
+
+    /// The stages in order, each once where the path stays in it.
+    fn stages(&self) -> Vec<Stage> {
+        let mut stages: Vec<Stage> = Vec::new();
+        let has_leaf = self.quantities.iter().any(|ix| self.entity(*ix) == "leaf");
+        let steps = self.voice.technique.path.steps();
+        for (place, quantity) in self.quantities.iter().enumerate() {
+            let of = |quantity: QuantityIx| {
+                let entity = self.entity(quantity);
+                STAGES.iter().find(|(id, _)| *id == entity).map(|(_, stage)| *stage)
+            };
+            let step_at = |place: usize| steps.get(place).map(|step| self.voice.graph.influence(*step));
+            let into = place.checked_sub(1).and_then(step_at);
+            let sampled = into.is_some_and(|step| step.transfer == Some(Transfer::Sample));
+            let loaded = into.is_some_and(|step| step.transfer == Some(Transfer::Load));
+            // A treatment that touches its specimen stands where the specimen is.
+            let touches = place == 0 && step_at(0).is_some_and(|step| step.transfer == Some(Transfer::Contact));
+            let next = self.quantities.get(place + 1).copied().filter(|_| touches);
+            let Some(stage) = of(next.unwrap_or(*quantity)) else { continue };
+            let stage = match (stage, stages.last()) {
+                (Stage::Soak, _) if sampled => Stage::Sample,
+                (Stage::Strands, Some(Stage::Soak)) => Stage::Soak,
+                (Stage::Cut, Some(Stage::Cut | Stage::Run)) if loaded || stages.last() == Some(&Stage::Run) => {
+                    Stage::Run
+                }
+                (Stage::Read, _) if !has_leaf && !self.is_last(place) => continue,
+                (other, _) => other,
+            };
+            if stages.last() != Some(&stage) {
+                stages.push(stage);
+            }
+            if into.is_some_and(|step| step.id.starts_with("pairing-") && self.holds("probe-bound-enzyme")) {
+                stages.push(Stage::Rinse);
+            }
+        }
+        if !matches!(stages.last(), Some(Stage::Read | Stage::Run)) {
+            stages.push(Stage::Read);
+        }
+        stages
+    }
+
+    fn is_last(&self, place: usize) -> bool {
+        place + 1 == self.quantities.len()
+    }
+
+    fn noun(&self, entity: &str, many: bool) -> String {
+        let number = if many { "many" } else { "one" };
+        self.voice.later(&format!("{{{{ {entity}.{number} }}}}"), None)
+    }
+
+    fn panel(&self, stage: Stage, before: Option<Stage>) -> Panel {
+        let (title, scene, mut items) = match stage {
+            Stage::Culture => ("The culture", Scene::Liquid, self.culture()),
+            Stage::Extract => ("The extract", Scene::Liquid, self.extract()),
+            Stage::Soak => ("The bath", Scene::Liquid, self.soak()),
+            Stage::Sample => self.sample(),
+            Stage::Strands => ("The strands", Scene::Liquid, self.strands()),
+            Stage::Rinse => ("The rinse", Scene::Filter, rinse()),
+            Stage::React => ("The mix", Scene::Liquid, self.react(before)),
+            Stage::Cut => ("The DNA", Scene::Liquid, self.cut(before)),
+            Stage::Run => ("The run", Scene::Run, self.run()),
+            Stage::Read => self.read(),
+        };
+        let fittings = FITTINGS.iter().filter(|(id, at, ..)| *at == stage && self.holds(id));
+        let found = FOUND_ON_THE_WAY.iter().filter(|(id, at, ..)| *at == stage && self.walks(id));
+        for (_, _, shape, label) in fittings.chain(found) {
+            if !items.iter().any(|item| item.shape == *shape) {
+                items.push(item(*shape, label));
+            }
+        }
+        Panel { title: title.into(), scene, items }
+    }
+
+    /// The treatment, with its first and last level.
+    fn add_dial(&self, panel: &mut Panel, alone: bool) {
+        let dial = self.voice.dial();
+        let known = DIALS.iter().find(|(id, _)| *id == dial.id).map(|(_, shape)| *shape);
+        let levels = self.voice.levels();
+        let last = self.voice.level(levels.len().saturating_sub(1));
+        let label = format!("{}: {} to {last}", dial.name, levels.first().map_or("", String::as_str));
+        let shape = known.unwrap_or(Shape::Particles);
+        match panel.items.iter_mut().find(|item| item.shape == shape) {
+            Some(item) => item.label = label,
+            None if alone && shape == Shape::Particles => {}
+            None => panel.items.push(Item { shape, label }),
+        }
+    }
+
+    fn culture(&self) -> Vec<Item> {
+        vec![item(Shape::Flask, "flask"), item(Shape::Culture, &self.noun("culture", false))]
+    }
+
+    fn extract(&self) -> Vec<Item> {
+        vec![item(Shape::Tube, "tube"), item(Shape::Liquid, &self.noun("extract", false))]
+    }
+
+    fn soak(&self) -> Vec<Item> {
+        let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == "cell");
+        let mut items = vec![item(Shape::Beaker, &self.noun("bath", false))];
+        if is_cell {
+            items.push(item(Shape::Cell, &self.noun("cell", false)));
+            return items;
+        }
+        items.push(Item { shape: Shape::Vesicle, label: format!("{}, cut open", self.noun("vesicle", false)) });
+        items.push(item(Shape::Bilayer, "bilayer"));
+        for (_, shape, label) in CARGOES.iter().filter(|(setting, ..)| self.holds(setting)) {
+            let label = match *label {
+                "*" => self.noun("enzyme", true),
+                "+" => self.noun("probe", true),
+                label => label.to_owned(),
+            };
+            items.push(Item { shape: *shape, label });
+        }
+        items
+    }
+
+    fn sample(&self) -> (&'static str, Scene, Vec<Item>) {
+        let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == "cell");
+        let held = self.noun(if is_cell { "cell" } else { "vesicle" }, true);
+        if is_cell || self.holds("test-pellet") {
+            let liquid = if is_cell { "clear bath".to_owned() } else { self.noun("filtrate", true) };
+            let shape = if is_cell { Shape::Held } else { Shape::Pellet };
+            let held = Item { shape, label: format!("{held}, spun down") };
+            return ("Spinning down", Scene::Spin, vec![held, Item { shape: Shape::Liquid, label: liquid }]);
+        }
+        let items = vec![
+            Item { shape: Shape::Held, label: held },
+            item(Shape::Filter, "fine filter"),
+            Item { shape: Shape::Liquid, label: self.noun("filtrate", true) },
+        ];
+        ("Filtering", Scene::Filter, items)
+    }
+
+    fn strands(&self) -> Vec<Item> {
+        let shape = if self.voice.dial().id == "spacer-length" { Shape::Spacer } else { Shape::Strands };
+        vec![item(Shape::Tube, "buffer"), Item { shape, label: self.noun("probe", true) }]
+    }
+
+    fn react(&self, before: Option<Stage>) -> Vec<Item> {
+        let mut items = vec![
+            item(Shape::Tube, &self.noun("mix", false)),
+            item(Shape::Enzyme, &self.noun("enzyme", false)),
+            item(Shape::Substrate, "substrate"),
+        ];
+        items.extend(self.brought(before));
+        items
+    }
+
+    fn cut(&self, before: Option<Stage>) -> Vec<Item> {
+        let mut items = vec![item(Shape::Tube, "tube"), Item { shape: Shape::Dna, label: self.noun("dna", true) }];
+        items.extend(self.brought(before));
+        items
+    }
+
+    /// What the stage before hands on.
+    fn brought(&self, before: Option<Stage>) -> Option<Item> {
+        let label = match before? {
+            Stage::Sample => self.noun("filtrate", true),
+            Stage::Rinse => "what was carried over".to_owned(),
+            Stage::Extract => self.noun("extract", false),
+            _ => return None,
+        };
+        Some(Item { shape: Shape::Drop, label })
+    }
+
+    fn run(&self) -> Vec<Item> {
+        let container = &self.voice.graph.rig(self.voice.technique.rig).container.one;
+        let lane = if self.holds("in-gel") { format!("{container} of agarose gel") } else { container.clone() };
+        let is_marker = self.voice.graph.entity(self.voice.readout().entity).id == "marker";
+        let start = if is_marker {
+            Item { shape: Shape::MiddleLine, label: format!("start line with {}", self.noun("marker", true)) }
+        } else {
+            Item { shape: Shape::StartLine, label: format!("start line with {}", self.noun("dna", true)) }
+        };
+        vec![
+            Item { shape: Shape::Lane, label: lane },
+            start,
+            item(Shape::Minus, "negative electrode"),
+            item(Shape::Plus, "positive electrode"),
+            item(Shape::Ruler, "ruler"),
+        ]
+    }
+
+    fn read(&self) -> (&'static str, Scene, Vec<Item>) {
+        let rig = self.voice.graph.rig(self.voice.technique.rig);
+        let instrument = self.voice.readout().reading.as_ref().map_or("", |reading| reading.instrument.as_str());
+        let named = instrument.trim_start_matches("an ").trim_start_matches("a ");
+        let container = |many: bool| {
+            let shape = match rig.picture.as_str() {
+                "wells" => Shape::Wells,
+                "cuvette" => Shape::Cuvette,
+                "tank" => Shape::Trough,
+                "chamber" => Shape::Chamber,
+                "syringe" => Shape::Syringe,
+                _ => Shape::Tube,
+            };
+            item(shape, if many { &rig.container.many } else { &rig.container.one })
+        };
+        let has = |word: &str| instrument.contains(word);
+        let title = "The reading";
+        if has("probe") || has("fibre") {
+            return (title, Scene::Chamber, self.chamber(container(false), named));
+        }
+        if has("capillary") {
+            return (
+                title,
+                Scene::Gas,
+                vec![container(false), item(Shape::Liquid, "mix"), item(Shape::Capillary, named)],
+            );
+        }
+        if has("camera") {
+            let lamp = item(Shape::Lamp, "lamp (blue light)");
+            return (title, Scene::Above, vec![item(Shape::Camera, named), container(true), lamp]);
+        }
+        if has("counter") {
+            let items = vec![item(Shape::Counter, named), item(Shape::DarkBox, "light-tight box"), container(false)];
+            return (title, Scene::Above, items);
+        }
+        let items =
+            vec![item(Shape::Lamp, "lamp"), container(false), item(Shape::Liquid, "liquid"), item(Shape::Meter, named)];
+        (title, Scene::Through, items)
+    }
+
+    /// Leaves in a closed chamber, and what reads their oxygen.
+    fn chamber(&self, container: Item, instrument: &str) -> Vec<Item> {
+        let reader = if instrument.contains("fibre") { Shape::Camera } else { Shape::Probe };
+        vec![
+            item(Shape::Lamp, "lamp"),
+            container,
+            Item { shape: Shape::Leaf, label: self.noun("leaf", true) },
+            item(reader, instrument),
+        ]
+    }
+}
+
+/// Beads with their strands, rinsed.
+fn rinse() -> Vec<Item> {
+    vec![item(Shape::Held, "beads"), item(Shape::Filter, "drain"), item(Shape::Liquid, "liquid drained off")]
+}
+
+fn item(shape: Shape, label: &str) -> Item {
+    Item { shape, label: label.to_owned() }
+}

@@ -90,7 +90,17 @@ impl Generator {
         let plain = derive(&self.graph, &technique.path, &technique.settings, None);
         let twisted = technique.twist.map(|at| derive(&self.graph, &technique.path, &technique.settings, Some(at)));
         let data = simulate(&self.graph, technique)?;
-        Ok(write(&self.graph, technique, &plain, twisted.as_ref(), &data)?)
+        let scenario = write(&self.graph, technique, &plain, twisted.as_ref(), &data)?;
+        if self.names_a_stranger(technique, &scenario) { Err(Refusal::ProseFault) } else { Ok(scenario) }
+    }
+
+    /// Whether the title speaks of a thing that the text never mentions.
+    fn names_a_stranger(&self, technique: &Technique, scenario: &Scenario) -> bool {
+        let title = technique.title.to_lowercase();
+        let text = scenario.how.join(" ");
+        let coined = technique.names.iter().filter_map(|(ix, number)| self.graph.entity(*ix).names.get(*number));
+        let mut coined = coined.filter(|name| name.coined && title.contains(&name.one));
+        coined.any(|name| !text.contains(&name.one) && !text.contains(&name.many))
     }
 }
 

@@ -175,7 +175,7 @@ fn unit_after(text: &str) -> (Option<crate::quantity::Unit>, usize) {
 
 /// Whether a text ends in something that can stand before an operator: a number, a bracket, a symbol.
 fn ends_operand(text: &str, tight: bool) -> bool {
-    let text = text.trim_end_matches(' ');
+    let text = text.trim_end_matches([' ', '*', '_', '`']);
     if text.ends_with([')', '%']) || text.ends_with(|c: char| c.is_ascii_digit()) {
         return true;
     }
@@ -186,7 +186,7 @@ fn ends_operand(text: &str, tight: bool) -> bool {
 
 /// Whether a text starts with something that can stand after an operator.
 fn starts_operand(text: &str) -> bool {
-    let text = text.trim_start_matches(' ');
+    let text = text.trim_start_matches([' ', '*', '_', '`']);
     if text.starts_with(['(', '−']) || text.starts_with(|c: char| c.is_ascii_digit()) {
         return true;
     }

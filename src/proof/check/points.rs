@@ -1,5 +1,6 @@
 //! Points: of each question, in all, and one row of the guide for each.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::diagnostic::{Diagnostic, code};
@@ -66,14 +67,13 @@ fn alone(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
         let fault = Diagnostic::error(&code::POINTS_DIFFER, proof.span(place), message);
         faults.push(fault.hint("a short scenario has 3 or 4 points, a long one 10"));
     }
-    let rows: Vec<&str> = guide_rows(proof);
+    let rows = guide_rows(proof);
     if rows.is_empty() {
         return;
     }
     for part in parts {
         let Some((n, range)) = worth(proof.slice(&part.body), part.body.start) else { continue };
-        let of_part = |row: &&&str| row.trim_end_matches(|c: char| c.is_ascii_digit()) == part.key;
-        let n_rows = rows.iter().filter(of_part).count();
+        let n_rows = rows.get(part.key.as_str()).copied().unwrap_or(0);
         if usize::try_from(n).ok() != Some(n_rows) {
             let message = format!("question ({}) is worth {n}, and the guide has {n_rows} rows for it", part.key);
             let fault = Diagnostic::error(&code::POINTS_DIFFER, proof.span(range), message);
@@ -82,11 +82,15 @@ fn alone(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
     }
 }
 
-/// First cells of the tables that begin with a point's label.
-fn guide_rows<'a>(proof: &'a Proof<'_>) -> Vec<&'a str> {
+/// How many rows the guide has for each question.
+fn guide_rows<'a>(proof: &'a Proof<'_>) -> BTreeMap<&'a str, usize> {
     let tables = proof.page.sections.iter().flat_map(|section| &section.tables);
     let labels = tables.flat_map(|table| &table.rows).filter_map(|row| row.cells.first());
-    labels.map(|cell| proof.slice(cell)).filter(|cell| is_label(cell)).collect()
+    let mut rows = BTreeMap::new();
+    for label in labels.map(|cell| proof.slice(cell)).filter(|cell| is_label(cell)) {
+        *rows.entry(label.trim_end_matches(|c: char| c.is_ascii_digit())).or_default() += 1;
+    }
+    rows
 }
 
 fn is_label(text: &str) -> bool {
@@ -98,7 +102,10 @@ fn is_label(text: &str) -> bool {
 pub(super) fn worth(text: &str, start: usize) -> Option<(u32, Range<usize>)> {
     let mut found = None;
     for (at, _) in text.match_indices('(') {
-        let Some(inner) = text.get(at + 1..).and_then(|rest| rest.split(')').next()) else { continue };
+        // "(10 points)" is as long as it gets.
+        let inner = text.get(at + 1..).unwrap_or_default();
+        let Some(close) = inner.char_indices().take(12).find(|(_, letter)| *letter == ')') else { continue };
+        let inner = inner.get(..close.0).unwrap_or_default();
         let number = inner.trim().trim_end_matches('s').trim_end_matches("point").trim_end();
         if let Ok(n) = number.parse::<u32>() {
             found = Some((n, start + at..start + at + inner.len() + 2));

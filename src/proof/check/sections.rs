@@ -1,7 +1,10 @@
 //! Sections and tables that are gone, or there twice.
 
+use std::collections::BTreeMap;
+
 use crate::diagnostic::{Diagnostic, code};
 use crate::proof::Proof;
+use crate::proof::page::Section;
 
 pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
     let Some(made) = &proof.made else { return };
@@ -20,9 +23,13 @@ pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
         );
         faults.push(fault.hint(hint));
     }
+    let mut firsts: BTreeMap<&str, &Section> = BTreeMap::new();
+    for section in &proof.page.sections {
+        firsts.entry(&section.key).or_insert(section);
+    }
     for place in &made.sections.extra {
         let Some(section) = proof.page.sections.get(*place) else { continue };
-        let first = proof.page.sections.iter().take(*place).find(|other| other.key == section.key);
+        let first = firsts.get(section.key.as_str()).filter(|first| first.heading.start < section.heading.start);
         if let Some(first) = first.filter(|_| !section.key.is_empty() && section.key != "#") {
             let message = format!("the section “{}” is there twice", section.title);
             let fault = Diagnostic::error(&code::SECTION_REPEATED, proof.span(section.heading.clone()), message);

@@ -1,8 +1,24 @@
 //! The one integration binary: files by capability.
 
+#![expect(clippy::print_stdout, reason = "tests show the figures that they measured")]
+
+#[cfg(test)]
 mod broken;
+#[cfg(test)]
 mod check;
+#[cfg(test)]
+mod diagram;
+#[cfg(test)]
+mod house;
+#[cfg(test)]
 mod laws;
+#[cfg(test)]
 mod mutation;
+#[cfg(test)]
 mod program;
+#[cfg(test)]
 mod proof;
+#[cfg(test)]
+mod scenarios;
+#[cfg(test)]
+mod signs;

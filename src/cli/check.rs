@@ -80,8 +80,10 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         }
     }
     match proof {
-        None if !given.scenarios.is_empty() => Err(Failure::new("the concepts have faults, so no scenario was checked")
-            .hint("mend the concepts first, or give others with --concepts")),
+        None if !given.scenarios.is_empty() => {
+            Err(Failure::new("the concepts have faults, so no scenario was checked")
+                .hint("mend the concepts first, or give others with --concepts"))
+        }
         _ if !checked.faults().is_empty() => Ok(Exit::Found),
         Some(proof) if proof.n_faults() > 0 => Ok(Exit::Found),
         _ => Ok(Exit::Done),

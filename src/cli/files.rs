@@ -7,8 +7,8 @@ use std::path::Path;
 use super::{Failure, World};
 use crate::concepts::{self, Graph};
 use crate::diagnostic;
-use crate::render::Templates;
 use crate::proof::has_front_matter;
+use crate::render::Templates;
 use crate::source::{FileId, LIMIT, Sources};
 
 /// How deep folders within folders are searched.
@@ -193,7 +193,32 @@ fn read_file(path: &Path, name: String) -> Result<ReadFile, Failure> {
     Ok(ReadFile { path: path.display().to_string(), name, content })
 }
 
-fn unreadable(path: &Path, error: &io::Error) -> Failure {
+/// The text of a scenario file.
+///
+/// # Errors
+/// A file that cannot be read, is too large, or is no text.
+pub(super) fn scenario_text(path: &Path) -> Result<String, Failure> {
+    let about = fs::metadata(path).map_err(|error| unreadable(path, &error))?;
+    if about.is_dir() {
+        return Err(unreadable(path, &io::ErrorKind::IsADirectory.into()));
+    }
+    if about.len() > LIMIT as u64 {
+        let message = format!("`{}` is too large: {} bytes, at most {LIMIT} are read", path.display(), about.len());
+        return Err(Failure::new(message).hint("a scenario has some thousand words"));
+    }
+    let bytes = fs::read(path).map_err(|error| unreadable(path, &error))?;
+    String::from_utf8(bytes).map_err(|error| {
+        let valid = error.as_bytes().get(..error.utf8_error().valid_up_to()).unwrap_or_default();
+        let before = String::from_utf8_lossy(valid);
+        let line = before.matches('\n').count() + 1;
+        let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
+        Failure::new(format!("{}:{line}:{column}: this is not UTF-8 text", path.display()))
+            .hint("save the file with the encoding UTF-8")
+    })
+}
+
+/// A file that cannot be read, in plain words.
+pub(super) fn unreadable(path: &Path, error: &io::Error) -> Failure {
     let why = match error.kind() {
         io::ErrorKind::NotFound => "it is not there".to_owned(),
         io::ErrorKind::PermissionDenied => "it may not be read by you".to_owned(),

@@ -1,6 +1,6 @@
 //! `toehold generate`: the main job. Original scenarios from a seed.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
@@ -8,7 +8,7 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use super::{Exit, Failure, World, files, store};
 use crate::concepts::Graph;
 use crate::concepts::written::TwistKind;
-use crate::render::{self, Templates};
+use crate::render::{self, PageError, Templates};
 use crate::scenario::{Generator, Run, Scenario, generate};
 use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Refusals, TwistWish, Wish};
@@ -36,9 +36,9 @@ pub struct Arguments {
     /// Length: short has 3 or 4 points, long has 10. Both where it is not given.
     #[arg(long, value_enum)]
     form: Option<FormWord>,
-    /// The changed experiment of the last question.
-    #[arg(long, value_enum, value_name = "KIND")]
-    twist: Option<TwistWord>,
+    /// The changed experiment: none, cut, bypass, reverse, saturate, remove-setting, rival-path or rate-or-end-point.
+    #[arg(long, value_name = "KIND")]
+    twist: Option<TwistChoice>,
     /// Write one file a scenario into this folder, instead of standard output.
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
@@ -62,16 +62,60 @@ enum FormWord {
     Long,
 }
 
+/// Kinds of twist, as typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum TwistWord {
-    None,
+pub(super) enum KindWord {
+    /// A blocker: a step no longer acts
     Cut,
+    /// A later quantity is supplied directly
     Bypass,
+    /// A condition flips the sign of a step
     Reverse,
+    /// A step no longer limits
     Saturate,
+    /// Something that a step needs is taken away
     RemoveSetting,
+    /// A second way of opposite sign opens; the data decide
     RivalPath,
+    /// The reading is made at the end instead of early
     RateOrEndPoint,
+}
+
+impl KindWord {
+    /// The kind as the concepts know it.
+    pub(super) fn kind(self) -> TwistKind {
+        match self {
+            Self::Cut => TwistKind::Cut,
+            Self::Bypass => TwistKind::Bypass,
+            Self::Reverse => TwistKind::Reverse,
+            Self::Saturate => TwistKind::Saturate,
+            Self::RemoveSetting => TwistKind::RemoveSetting,
+            Self::RivalPath => TwistKind::RivalPath,
+            Self::RateOrEndPoint => TwistKind::RateOrEndPoint,
+        }
+    }
+}
+
+/// What is asked of the twist, as typed: a kind, or none.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum TwistChoice {
+    Without,
+    Kind(KindWord),
+}
+
+impl std::str::FromStr for TwistChoice {
+    type Err = String;
+
+    fn from_str(word: &str) -> Result<Self, String> {
+        if word == "none" {
+            return Ok(Self::Without);
+        }
+        KindWord::from_str(word, false).map(Self::Kind).map_err(|_| {
+            let kinds = KindWord::value_variants().iter().filter_map(ValueEnum::to_possible_value);
+            let kinds: Vec<String> = kinds.map(|kind| kind.get_name().to_owned()).collect();
+            format!("there are: none, {}", kinds.join(", "))
+        })
+    }
 }
 
 /// Formats of a scenario.
@@ -126,6 +170,9 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
             Some(folder) => {
                 let path = folder.join(format!("{}.{}", scenario.id, arguments.format.ending()));
                 store::write(&path, &text, arguments.force)?;
+                if arguments.format == Format::Md {
+                    pictures(&scenario, folder, arguments.force)?;
+                }
                 if !world.interactive || arguments.count == 1 {
                     writeln!(world.out, "{}", path.display())?;
                 }
@@ -142,10 +189,25 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
 pub(super) fn rendered(templates: &Templates, scenario: &Scenario, format: Format) -> Result<String, Failure> {
     let text = match format {
         Format::Md => render::markdown(templates, scenario),
-        Format::Html => render::markdown(templates, scenario),
+        Format::Html => return page(templates, scenario),
         Format::Json => render::json(templates, scenario),
     };
     text.map_err(|error| Failure::new(format!("a template does not work: {error}")))
+}
+
+/// The page of the Markdown: the same as `render` makes of the file.
+fn page(templates: &Templates, scenario: &Scenario) -> Result<String, Failure> {
+    let text = render::markdown(templates, scenario).map_err(PageError::from);
+    let page = text.and_then(|text| render::page(templates, &text, render::Copy::Teacher));
+    page.map_err(|error| Failure::new(format!("the page cannot be made: {error}")))
+}
+
+/// The pictures that the Markdown of a scenario refers to, beside it.
+fn pictures(scenario: &Scenario, folder: &Path, force: bool) -> Result<(), Failure> {
+    for (ending, picture) in render::pictures(scenario) {
+        store::write(&folder.join(format!("{}{ending}.svg", scenario.id)), &picture.file(), force)?;
+    }
+    Ok(())
 }
 
 fn unmet(index: u64) -> Failure {
@@ -163,7 +225,11 @@ fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
             FormWord::Short => Form::Short,
             FormWord::Long => Form::Long,
         }),
-        twist: twist(arguments.twist),
+        twist: match arguments.twist {
+            None => TwistWish::Any,
+            Some(TwistChoice::Without) => TwistWish::Without,
+            Some(TwistChoice::Kind(word)) => TwistWish::Kind(word.kind()),
+        },
         ..Wish::default()
     };
     for id in &arguments.field {
@@ -188,20 +254,6 @@ pub(super) fn unknown<'a>(kind: &str, given: &str, known: impl Iterator<Item = &
     Failure::new(format!("no {kind} is called `{given}`")).hint(hint)
 }
 
-fn twist(word: Option<TwistWord>) -> TwistWish {
-    match word {
-        None => TwistWish::Any,
-        Some(TwistWord::None) => TwistWish::Without,
-        Some(TwistWord::Cut) => TwistWish::Kind(TwistKind::Cut),
-        Some(TwistWord::Bypass) => TwistWish::Kind(TwistKind::Bypass),
-        Some(TwistWord::Reverse) => TwistWish::Kind(TwistKind::Reverse),
-        Some(TwistWord::Saturate) => TwistWish::Kind(TwistKind::Saturate),
-        Some(TwistWord::RemoveSetting) => TwistWish::Kind(TwistKind::RemoveSetting),
-        Some(TwistWord::RivalPath) => TwistWish::Kind(TwistKind::RivalPath),
-        Some(TwistWord::RateOrEndPoint) => TwistWish::Kind(TwistKind::RateOrEndPoint),
-    }
-}
-
 fn progress(arguments: &Arguments, world: &World<'_>) -> ProgressBar {
     if !world.interactive || arguments.count < 20 {
         return ProgressBar::hidden();
@@ -220,7 +272,12 @@ fn explain(
         return Ok(());
     }
     let catalogue = generator.catalogue();
-    writeln!(world.err, "{} paths can be walked ({} with their rigs)", catalogue.n_paths(), catalogue.candidates().len())?;
+    writeln!(
+        world.err,
+        "{} paths can be walked ({} with their rigs)",
+        catalogue.n_paths(),
+        catalogue.candidates().len()
+    )?;
     writeln!(world.err, "paths not taken:")?;
     for (reason, n) in catalogue.refusals().iter() {
         writeln!(world.err, "{n:>8}  {reason}")?;

@@ -3,10 +3,14 @@
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
 pub mod check;
+mod diagram;
+pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
+pub mod render;
 mod store;
+mod ways;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -89,6 +93,8 @@ struct Arguments {
 enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
+    Explain(explain::Arguments),
+    Render(render::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -105,6 +111,8 @@ where
     let result = match &parsed.command {
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
+        Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {

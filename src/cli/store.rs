@@ -50,7 +50,11 @@ fn replace(path: &Path, text: &str, force: bool) -> io::Result<()> {
     draft.as_file().sync_all()?;
     // The draft is private to its owner; what is handed out should be readable like any other file.
     set_readable(&draft)?;
-    if force { draft.persist(path)? } else { draft.persist_noclobber(path)? };
+    if force {
+        draft.persist(path)?
+    } else {
+        draft.persist_noclobber(path)?
+    };
     Ok(())
 }
 

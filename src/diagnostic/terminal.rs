@@ -69,3 +69,33 @@ fn within(span: Span, line: &Range<usize>, text: &str) -> Range<usize> {
     let (start, end) = (text.floor_char_boundary(start), text.floor_char_boundary(end - line.start));
     start..end.max(start)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::diagnostic::code;
+
+    #[test]
+    fn text_has_place_excerpt_caret_and_hint_and_colour_on_request_only() {
+        let mut sources = Sources::new();
+        let file = sources.add("a.yaml", "acts:\n  - id: µ-x\n".as_bytes().to_vec());
+        let other = sources.add("b.yaml", b"x: y".to_vec());
+        let fault = Diagnostic::error(&code::ILL_FORMED_ID, Span { file, start: 14, end: 18 }, "`µ-x` is odd")
+            .related(Span { file: other, start: 3, end: 4 }, "as here")
+            .hint("write `m`");
+        let plain = terminal(&sources, &fault, false);
+        for part in [
+            "error[ill-formed-id]: `µ-x` is odd",
+            "a.yaml:2:9",
+            "  - id: µ-x",
+            "^^^",
+            "as here",
+            "b.yaml:1:4",
+            "hint: write `m`",
+        ] {
+            assert!(plain.contains(part), "{part}\n{plain}");
+        }
+        assert!(!plain.contains('\u{1b}'));
+        assert!(terminal(&sources, &fault, true).contains('\u{1b}'));
+    }
+}

@@ -12,7 +12,7 @@ use crate::laws::Value;
 use crate::technique::Technique;
 
 /// Why a model gives no value.
-#[derive(Debug, Clone, PartialEq, Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum Fault {
     /// Two laws would give the same quantity.
     #[error("two laws claim a quantity")]
@@ -120,11 +120,11 @@ impl Model {
             (TwistKind::Bypass, Some(value)) => {
                 self.change.held.insert(to, value);
             }
-            (TwistKind::RemoveSetting | TwistKind::RateOrEndPoint, Some(value)) => {
-                // Only where no law takes over.
-                if !self.mechanisms.iter().any(|mechanism| mechanism.to == to) {
-                    self.change.held.insert(to, value);
-                }
+            // Only where no law takes over.
+            (TwistKind::RemoveSetting | TwistKind::RateOrEndPoint, Some(value))
+                if !self.mechanisms.iter().any(|mechanism| mechanism.to == to) =>
+            {
+                self.change.held.insert(to, value);
             }
             _ => {}
         }
@@ -134,12 +134,7 @@ impl Model {
     ///
     /// # Errors
     /// The quantity that leaves its range.
-    pub fn at(
-        &self,
-        graph: &Graph,
-        settings: &Settings,
-        level: f64,
-    ) -> Result<BTreeMap<QuantityIx, f64>, Fault> {
+    pub fn at(&self, graph: &Graph, settings: &Settings, level: f64) -> Result<BTreeMap<QuantityIx, f64>, Fault> {
         let mut values = self.change.held.clone();
         values.insert(self.dial, level);
         for mechanism in &self.mechanisms {
@@ -178,9 +173,10 @@ impl Model {
                 let value = match source {
                     SymbolSource::Driven => Some(Value::Number(seen)),
                     SymbolSource::AtFirst => {
-                        let first = self.first.get(&influence.from).map_or(Ok(seen), |first| {
-                            from.unit.convert(*first, &influence.law.input_unit)
-                        });
+                        let first = self
+                            .first
+                            .get(&influence.from)
+                            .map_or(Ok(seen), |first| from.unit.convert(*first, &influence.law.input_unit));
                         Some(Value::Number(first.map_err(|_| fault())?))
                     }
                     _ => self.parameters.get(*ix, place).cloned(),
@@ -277,4 +273,3 @@ fn closure(
     }
     met
 }
-

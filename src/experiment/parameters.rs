@@ -69,7 +69,11 @@ fn draw_one(source: &SymbolSource, seed: Seed, label: &str) -> Option<Value> {
         SymbolSource::Fixed(value) => Some(Value::Number(*value)),
         SymbolSource::Letters(any_of) => stream.pick(any_of).cloned().map(Value::Text),
         SymbolSource::Free { low, high, step } => {
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked: a small whole number")]
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "checked: a small whole number"
+            )]
             let n = libm::round((high - low) / step) as usize;
             #[expect(clippy::cast_precision_loss, reason = "a small whole number")]
             let k = stream.below(n + 1) as f64;

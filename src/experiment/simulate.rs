@@ -108,13 +108,7 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
 }
 
 /// A level somewhere in the middle of two printed ones, and what it reads.
-fn unknown(
-    graph: &Graph,
-    technique: &Technique,
-    model: &Model,
-    scale: f64,
-    plain: &Run,
-) -> Result<Unknown, Refusal> {
+fn unknown(graph: &Graph, technique: &Technique, model: &Model, scale: f64, plain: &Run) -> Result<Unknown, Refusal> {
     let mut stream = technique.seed.stream(&format!("unknown/{}", technique.attempt));
     let pairs: Vec<_> = plain.rows.iter().zip(plain.rows.iter().skip(1)).enumerate().collect();
     // Of all gaps the one that shows best, so that a reading between two means is not lost in their bars.
@@ -175,12 +169,7 @@ fn run(
     let mut rows = Vec::new();
     for (level, value) in technique.levels.iter().zip(&noiseless) {
         let readings = Replicates::draw(*value, reading, technique.replicates, &mut stream);
-        rows.push(Row {
-            level: *level,
-            mean: readings.mean(),
-            two_sem: readings.two_sem(),
-            n: technique.replicates,
-        });
+        rows.push(Row { level: *level, mean: readings.mean(), two_sem: readings.two_sem(), n: technique.replicates });
     }
     // What is printed must show what is keyed: the outermost means go the way of the noiseless ones.
     if let (Some(first), Some(last)) = (rows.first(), rows.last()) {

@@ -21,6 +21,7 @@ mod law;
 mod light;
 mod melting;
 mod nucleic;
+mod passage;
 mod potential;
 mod row;
 mod separation;
@@ -51,6 +52,7 @@ pub fn all() -> impl Iterator<Item = &'static Law> {
         statistics::LAWS,
         fits::LAWS,
         amounts::LAWS,
+        passage::LAWS,
     ]
     .into_iter()
     .flatten()

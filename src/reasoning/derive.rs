@@ -5,6 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::press::{Diagram, Reason, Response, press};
 use super::sign::{Direction, Sign, StepSign};
 use crate::concepts::graph::{DeclaredSign, Graph, Influence};
 use crate::concepts::written::TwistKind;
@@ -38,8 +39,8 @@ pub struct Route {
 pub enum Withheld {
     /// A step whose sign is not known lies on a way.
     UnknownStep(InfluenceIx),
-    /// A loop of influences runs through these quantities, which lie on a way; signs along a way do not multiply.
-    Loop(Vec<QuantityIx>),
+    /// A loop of influences runs through these quantities, which lie on a way, and could turn the answer.
+    Loop(Vec<QuantityIx>, Reason),
     /// There are more ways than are followed.
     TooManyRoutes,
 }
@@ -108,24 +109,19 @@ pub fn derive_with_unknown(
         _ => return Derivation { path: Vec::new(), routes: Vec::new(), verdict: Verdict::Rival },
     };
     let steps = along(graph, &arrows, path);
-    let useful = arrows.between(graph, treatment, readout);
-    if let Some(members) = loop_in(graph, &useful) {
-        return Derivation {
-            path: steps,
-            routes: Vec::new(),
-            verdict: Verdict::Withheld(Withheld::Loop(members)),
-        };
-    }
+    let mut useful = arrows.between(graph, treatment, readout);
+    // The treatment is held from outside: nothing else moves it.
+    useful.retain(|ix, _| graph.influence(*ix).to != treatment);
+    let withheld = |reason| Derivation { path: steps.clone(), routes: Vec::new(), verdict: Verdict::Withheld(reason) };
     if let Some(influence) = unknown.filter(|ix| useful.contains_key(ix)) {
-        return Derivation {
-            path: steps,
-            routes: Vec::new(),
-            verdict: Verdict::Withheld(Withheld::UnknownStep(influence)),
-        };
+        return withheld(Withheld::UnknownStep(influence));
+    }
+    if let Some(members) = loop_in(graph, &useful) {
+        let verdict = with_loops(graph, &useful, members, treatment, readout);
+        return Derivation { path: steps, routes: Vec::new(), verdict };
     }
     let Some(routes) = routes(graph, &useful, treatment, readout) else {
-        let verdict = Verdict::Withheld(Withheld::TooManyRoutes);
-        return Derivation { path: steps, routes: Vec::new(), verdict };
+        return withheld(Withheld::TooManyRoutes);
     };
     let signs: BTreeSet<Sign> = routes.iter().map(|route| route.sign).collect();
     let verdict = match (signs.first(), signs.len()) {
@@ -160,10 +156,7 @@ impl Arrows {
                     signs.entry(at).and_modify(|sign| *sign = sign.flipped());
                 }
                 // These work through the settings alone.
-                TwistKind::Reverse
-                | TwistKind::RemoveSetting
-                | TwistKind::RivalPath
-                | TwistKind::RateOrEndPoint => {}
+                TwistKind::Reverse | TwistKind::RemoveSetting | TwistKind::RivalPath | TwistKind::RateOrEndPoint => {}
             }
         }
         Self(signs)
@@ -230,6 +223,35 @@ fn along(graph: &Graph, arrows: &Arrows, path: &Path) -> Vec<Step> {
         steps.push(Step { influence: *ix, sign, then });
     }
     steps
+}
+
+/// What follows where loops touch the ways: loop analysis, with every quantity drawn back to what its law gives.
+fn with_loops(
+    graph: &Graph,
+    useful: &BTreeMap<InfluenceIx, Sign>,
+    members: Vec<QuantityIx>,
+    treatment: QuantityIx,
+    readout: QuantityIx,
+) -> Verdict {
+    let name = |ix: QuantityIx| graph.quantity(ix).name.as_str();
+    let mut diagram = Diagram::new();
+    for (ix, sign) in useful {
+        let influence = graph.influence(*ix);
+        diagram.connect(name(influence.from), *sign, name(influence.to));
+    }
+    let driven: BTreeSet<QuantityIx> = useful.keys().map(|ix| graph.influence(*ix).to).collect();
+    for quantity in driven {
+        diagram.connect(name(quantity), Sign::Minus, name(quantity));
+    }
+    let (Some(source), Some(target)) = (diagram.find(name(treatment)), diagram.find(name(readout))) else {
+        return Verdict::Determined(Direction::Unchanged);
+    };
+    match press(&diagram, source, target) {
+        Response::Rises => Verdict::Determined(Direction::Rises),
+        Response::Falls => Verdict::Determined(Direction::Falls),
+        Response::Unchanged => Verdict::Determined(Direction::Unchanged),
+        Response::Withheld(reason) => Verdict::Withheld(Withheld::Loop(members, reason)),
+    }
 }
 
 /// Quantities of a loop among these influences, if there is one: what is left after taking away, again and again,

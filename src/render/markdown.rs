@@ -5,7 +5,7 @@ use tera::Context;
 
 use super::front::front_matter;
 use super::{RenderError, Templates};
-use crate::scenario::{Scenario, ScaffoldStep};
+use crate::scenario::{ScaffoldStep, Scenario};
 use crate::technique::Form;
 
 /// A scaffold step as the template prints it.
@@ -78,10 +78,7 @@ fn ends(direction: &str) -> &'static str {
 }
 
 fn header(scenario: &Scenario) -> Vec<String> {
-    let named = scenario.data.columns.iter().map(|column| {
-        if column.unit.is_empty() { column.name.clone() } else { format!("{} ({})", column.name, column.unit) }
-    });
-    named.map(|name| cell(&name)).collect()
+    scenario.data.columns.iter().map(|column| cell(&column.header())).collect()
 }
 
 fn printed(scenario: &Scenario) -> Vec<Vec<String>> {

@@ -42,6 +42,8 @@ const CLASSROOM: &[&str] = &[
 const FIGURES: usize = 3;
 /// Rounding on the way may move an answer this far.
 const TOLERANCE: f64 = 0.02;
+/// The same for a pH.
+const PH_TOLERANCE: f64 = 0.05;
 
 /// A calculation, ready to ask and to mark.
 pub(super) struct Calculation {
@@ -51,6 +53,8 @@ pub(super) struct Calculation {
     pub(super) setup: String,
     /// The answer with its unit.
     pub(super) answer: String,
+    /// The answer without it.
+    pub(super) bare: String,
     /// Least and greatest value that earn, with unit.
     pub(super) accepted: String,
     /// The step whose law it is.
@@ -97,11 +101,14 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         voice.the(influence.to),
         law.formula
     );
-    let (low, high) = (value - TOLERANCE * value.abs(), value + TOLERANCE * value.abs());
+    // A share of a pH means nothing: its scale has no zero.
+    let slack = if unit.code() == "[pH]" { PH_TOLERANCE } else { TOLERANCE * value.abs() };
+    let (low, high) = (value - slack, value + slack);
     Some(Calculation {
         ask,
         setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),
         answer: with_unit(value),
+        bare: figures(value, FIGURES),
         accepted: format!("{} to {}", figures(low, FIGURES), with_unit(high)),
         influence: Some(ix),
     })
@@ -151,6 +158,7 @@ fn per_cent(voice: &Voice<'_>) -> Calculation {
         ),
         setup: format!("({} − {})/{} × 100 %", shown(last), shown(first), shown(first)),
         answer: format!("{} %", figures(value, FIGURES)),
+        bare: figures(value, FIGURES),
         accepted: format!(
             "{} to {} %",
             figures(value - TOLERANCE * value.abs(), FIGURES),

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
+use super::FrontPlot;
 use crate::concepts::graph::Graph;
 use crate::concepts::{Path, Settings, Side, TwistAt};
 use crate::experiment::Data;
@@ -55,6 +56,9 @@ pub struct Front {
     pub noiseless: Vec<f64>,
     /// The same for the twisted run.
     pub noiseless_twisted: Vec<f64>,
+    /// The data plot; its numbers stand in the table.
+    #[serde(default)]
+    pub plot: FrontPlot,
 }
 
 /// A turning influence and the side in use.
@@ -166,6 +170,7 @@ impl Front {
             parameters: parameters(graph, data),
             noiseless: data.plain.noiseless.iter().copied().map(short).collect(),
             noiseless_twisted: data.twisted.iter().flat_map(|run| &run.noiseless).copied().map(short).collect(),
+            plot: FrontPlot::default(),
         }
     }
 

@@ -57,7 +57,9 @@ impl Generator {
     /// What in the front matter does not fit the graph.
     pub fn again(&self, front: &Front) -> Result<Scenario, FrontError> {
         let technique = front.technique(&self.graph)?;
-        self.write(&technique).map_err(|_| FrontError::Unfit("this technique cannot be written: signs, settings or numbers do not allow it"))
+        self.write(&technique).map_err(|_| {
+            FrontError::Unfit("this technique cannot be written: signs, settings or numbers do not allow it")
+        })
     }
 
     fn write(&self, technique: &Technique) -> Result<Scenario, Refusal> {

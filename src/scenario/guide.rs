@@ -17,11 +17,21 @@ pub(super) struct RivalPart {
 pub(super) fn earns(voice: &Voice<'_>, ix: InfluenceIx, cause: Direction) -> Point {
     let influence = voice.graph.influence(ix);
     let later = |texts: &[String]| texts.iter().map(|text| voice.later(text, Some(ix))).collect();
+    let statement = format!("{}.", capital(&voice.clause(ix, cause)));
+    let principle = voice.graph.principle(influence.principle);
+    let mut reject: Vec<String> = later(&influence.reject);
+    let belief =
+        principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()).or(principle.misconceptions.first());
+    if let Some(wrong) = belief {
+        reject.push(format!("“{}” (a misconception: {})", wrong.belief.trim_end_matches('.'), uncapital(&wrong.fails)));
+    }
     Point {
-        statement: format!("{}.", capital(&voice.clause(ix, cause))),
+        model: statement.clone(),
+        wrong: belief.map_or_else(|| reject.first().cloned().unwrap_or_default(), |wrong| wrong.belief.clone()),
+        statement,
         accept: later(&influence.accept),
-        reject: later(&influence.reject),
-        principle: Some(voice.graph.principle(influence.principle).id.clone()),
+        reject,
+        principle: Some(principle.id.clone()),
         ..empty()
     }
 }
@@ -41,6 +51,7 @@ pub(super) fn chain(voice: &Voice<'_>, steps: &[(InfluenceIx, Direction)], n: us
         let end = steps.last().map(|(ix, _)| voice.the(voice.graph.influence(*ix).to)).unwrap_or_default();
         points.push(Point {
             statement: format!("The link: the answer joins the steps with “because” or “so”, in order, up to {end}."),
+            model: "Each of these follows because of the one before it.".into(),
             accept: vec!["a chain of arrows with a reason at each".into()],
             reject: vec!["the steps listed without a link".into()],
             ..empty()
@@ -58,11 +69,15 @@ fn joined(voice: &Voice<'_>, group: &[(InfluenceIx, Direction)]) -> Point {
         point.accept.extend(one.accept);
         point.reject.extend(one.reject);
         point.principle = one.principle;
+        point.wrong = one.wrong;
     }
-    // The guide has room for a few alternatives a point.
+    // The guide has room for a few alternatives a point; the misconception comes last and stays.
+    let misconception = point.reject.pop();
     point.accept.truncate(3);
-    point.reject.truncate(3);
+    point.reject.truncate(2);
+    point.reject.extend(misconception);
     point.statement = format!("{}.", capital(&clauses.join("; ")));
+    point.model.clone_from(&point.statement);
     point
 }
 
@@ -83,10 +98,15 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let because = voice.filled_later(&twist.because, influence, Some(twist));
     let step = voice.graph.influence(influence);
     let elsewhere = match verdicts.twisted_direction {
-        Some(Direction::Unchanged) => "The chain is therefore broken at this step, and the readout no longer follows the treatment",
+        Some(Direction::Unchanged) => {
+            "The chain is therefore broken at this step, and the readout no longer follows the treatment"
+        }
         _ => "This step therefore goes the other way, while the other steps are as before",
     };
+    let trap = voice.filled_later(&twist.trap, influence, Some(twist));
     let predicts = Point {
+        model: format!("{}.", capital(&says)),
+        wrong: format!("{} {} as before.", capital(&readout), verb(plain)),
         statement: format!("{}. The direction alone earns.", capital(&says)),
         accept: match verdicts.twisted_direction {
             Some(Direction::Unchanged) => vec!["“stays the same”; “no effect”".into()],
@@ -97,9 +117,15 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
         ..empty()
     };
     let justifies = Point {
+        model: format!("{}. {elsewhere}.", capital(&because)),
+        wrong: capital(&trap),
         statement: format!("{}. {elsewhere}.", capital(&because)),
-        accept: vec![format!("the step from {} to {} named as the one that changes", voice.the(step.from), voice.the(step.to))],
-        reject: vec![voice.filled_later(&twist.trap, influence, Some(twist))],
+        accept: vec![format!(
+            "the step from {} to {} named as the one that changes",
+            voice.the(step.from),
+            voice.the(step.to)
+        )],
+        reject: vec![trap],
         principle: Some(voice.graph.principle(step.principle).id.clone()),
         ..empty()
     };
@@ -126,18 +152,20 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
     let own = Direction::from(if verdicts.direction == Direction::Rises { Sign::Plus } else { Sign::Minus });
     let opposite = own.after(crate::reasoning::StepSign::Acts(Sign::Minus));
     let because = voice.filled_later(&twist.because, influence, Some(twist));
+    let says =
+        format!("{}: a second effect of the same treatment, by which {readout} {}.", capital(&because), verb(opposite));
     let second = Point {
-        statement: format!(
-            "{}: a second effect of the same treatment, by which {readout} {}.",
-            capital(&because),
-            verb(opposite)
-        ),
+        model: says.clone(),
+        wrong: capital(&voice.filled_later(&twist.trap, influence, Some(twist))),
+        statement: says,
         accept: vec!["the second effect named, with its direction".into()],
         reject: vec![voice.filled_later(&twist.trap, influence, Some(twist))],
         principle: Some(voice.graph.principle(voice.graph.influence(influence).principle).id.clone()),
         ..empty()
     };
     let balance = Point {
+        model: "Both effects act against each other, and over these levels the second one is larger.".into(),
+        wrong: "The first effect has stopped.".into(),
         statement: format!(
             "The first effect still makes {readout} {}; the two oppose each other, and the reading shows that the \
              second is the larger over these levels.",
@@ -156,6 +184,16 @@ pub(super) fn verb(direction: Direction) -> &'static str {
         Direction::Rises => "rises",
         Direction::Falls => "falls",
         Direction::Unchanged => "stays the same",
+    }
+}
+
+/// First letter in lower case, for a clause after a colon.
+fn uncapital(text: &str) -> String {
+    let mut letters = text.trim_end_matches('.').chars();
+    let second_is_capital = text.chars().nth(1).is_some_and(char::is_uppercase);
+    match letters.next() {
+        Some(first) if !second_is_capital => first.to_lowercase().chain(letters).collect(),
+        _ => text.trim_end_matches('.').to_owned(),
     }
 }
 

@@ -30,12 +30,11 @@ pub(super) fn map(graph: &Graph, technique: &Technique, parts: &[Part]) -> MapVi
             skills.push(part.skill.to_owned());
         }
     }
-    let twist = technique.twist.and_then(|at| at.get(graph)).map_or_else(
-        || "no twist".to_owned(),
-        |twist| format!("twist: {}", twist_words(twist.kind)),
-    );
-    let difficulty =
-        format!("{} steps, {} fields crossed, {twist}", technique.path.steps().len(), fields.len());
+    let twist = technique
+        .twist
+        .and_then(|at| at.get(graph))
+        .map_or_else(|| "no twist".to_owned(), |twist| format!("twist: {}", twist_words(twist.kind)));
+    let difficulty = format!("{} steps, {} fields crossed, {twist}", technique.path.steps().len(), fields.len());
     MapView {
         principles: own.iter().map(name).collect(),
         rests_on: below.difference(&own_set).map(name).collect(),

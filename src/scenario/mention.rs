@@ -69,11 +69,7 @@ impl Mentions {
         if !first || singular || after_article || noun.intro == noun.many {
             return name.clone();
         }
-        if noun.coined {
-            format!("{} (“{}”)", noun.intro, noun.many)
-        } else {
-            noun.intro.clone()
-        }
+        if noun.coined { format!("{} (“{}”)", noun.intro, noun.many) } else { noun.intro.clone() }
     }
 }
 
@@ -152,12 +148,18 @@ mod tests {
 
     #[test]
     fn first_mention_tells_what_it_is() {
-        case("⟦vesicle|many⟧ are made. the ⟦vesicle|many⟧ shine.", "Tiny hollow spheres of bilayer (“pouches”) are made. The pouches shine.");
+        case(
+            "⟦vesicle|many⟧ are made. the ⟦vesicle|many⟧ shine.",
+            "Tiny hollow spheres of bilayer (“pouches”) are made. The pouches shine.",
+        );
     }
 
     #[test]
     fn articles_follow_the_sound() {
-        case("a enzyme and an pouch. an unit, a hour, a 8 mm rod", "An enzyme and a pouch. A unit, an hour, an 8 mm rod");
+        case(
+            "a enzyme and an pouch. an unit, a hour, a 8 mm rod",
+            "An enzyme and a pouch. A unit, an hour, an 8 mm rod",
+        );
     }
 
     #[test]

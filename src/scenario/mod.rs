@@ -5,12 +5,14 @@
 
 mod agree;
 mod calculation;
+mod figure;
 mod front;
 mod generate;
 mod guide;
 mod map;
 mod mention;
 mod parts;
+mod samples;
 mod scaffold;
 mod text;
 mod write;
@@ -18,6 +20,7 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
+pub use figure::{Figure, FrontPlot};
 pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use write::write;
@@ -38,10 +41,14 @@ pub struct Scenario {
     pub seed: u64,
     /// Length.
     pub form: Form,
-    /// The act's dial.
-    pub treatment: QuantityView,
-    /// What is read.
-    pub readout: QuantityView,
+    /// Id of the quantity that is set.
+    pub treatment: String,
+    /// Id of the quantity that is read.
+    pub readout: String,
+    /// The treatment as a reader meets it.
+    pub dial: QuantityView,
+    /// The readout as a reader meets it.
+    pub reading: QuantityView,
     /// Influence ids in order.
     pub path: Vec<String>,
     /// `+` or `-` for each step of the plain run.
@@ -70,6 +77,12 @@ pub struct Scenario {
     pub figure: Figure,
     /// What it exercises.
     pub map: MapView,
+    /// Answers to a long question as students might write them, marked point by point.
+    pub samples: Vec<SampleAnswer>,
+    /// What the readings are compared with.
+    pub controls: Controls,
+    /// For the talk after it.
+    pub debrief: Vec<String>,
     /// Hazards of what it names.
     pub cautions: Vec<String>,
     /// The whole as Markdown, filled in by `render`.
@@ -77,6 +90,26 @@ pub struct Scenario {
     /// What is needed to make it again.
     #[serde(skip)]
     pub front: Front,
+}
+
+/// What the readings are compared with.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Controls {
+    /// Where the treatment is least.
+    pub negative: String,
+    /// What shows that the reading can respond: a later quantity of the path, set directly.
+    pub positive: String,
+}
+
+/// An answer as a student might write it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SampleAnswer {
+    /// `full`, `middling` or `misconception`.
+    pub kind: &'static str,
+    /// The answer to each part, by label.
+    pub answers: Vec<(String, String)>,
+    /// Points that it earns.
+    pub earned: Vec<String>,
 }
 
 /// A quantity as a reader meets it.
@@ -124,6 +157,13 @@ pub struct Column {
     pub name: String,
     /// Unit as printed; empty for none.
     pub unit: String,
+}
+
+impl Column {
+    /// Name and unit: "Sucrose outside (mol/L)".
+    pub fn header(&self) -> String {
+        if self.unit.is_empty() { self.name.clone() } else { format!("{} ({})", self.name, self.unit) }
+    }
 }
 
 /// The second question and its answer.
@@ -180,6 +220,14 @@ pub enum PartKind {
     PredictAndJustify,
     /// A reading turned into a level.
     Estimate,
+    /// A graph from the table.
+    Construct,
+    /// A further control.
+    Propose,
+    /// What the technique cannot tell.
+    Limitation,
+    /// A reading that nobody expected.
+    Unexpected,
 }
 
 /// One point of the guide.
@@ -197,6 +245,10 @@ pub struct Point {
     pub reject: Vec<String>,
     /// Principle that it shows, where it shows one.
     pub principle: Option<String>,
+    /// As a good student would write it.
+    pub model: String,
+    /// As a student would write it who holds the misconception behind the likeliest wrong answer.
+    pub wrong: String,
 }
 
 /// One step of "what do you already know".
@@ -220,23 +272,6 @@ pub struct ScaffoldStep {
     pub told: bool,
     /// What a wrong direction betrays, where a misconception is known.
     pub reply: Option<String>,
-}
-
-/// What the data plot needs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Figure {
-    /// Title.
-    pub title: String,
-    /// Horizontal axis.
-    pub x: Column,
-    /// Vertical axis.
-    pub y: Column,
-    /// Bars for categories, a line for amounts.
-    pub bars: bool,
-    /// The whole in words.
-    pub alternative: String,
-    /// What the schematic shows.
-    pub picture: String,
 }
 
 /// What a scenario exercises.

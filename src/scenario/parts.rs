@@ -6,6 +6,7 @@ use super::text::{Voice, capital};
 use super::write::{Verdicts, readout_decimals, shown_reading};
 use super::{Part, PartKind, Point};
 use crate::concepts::InfluenceIx;
+use crate::concepts::written::TwistKind;
 use crate::quantity::significant::{decimals, figures};
 use crate::reasoning::{Direction, Verdict};
 use crate::seed::Stream;
@@ -83,18 +84,32 @@ impl Paper<'_, '_> {
 
     fn long(&mut self, twisted: bool) -> Vec<Draft> {
         let steps = self.steps();
-        let (described, rest) = self.split(&steps);
-        let mut drafts =
-            vec![self.describe(described), self.explain(&rest, 3), self.identify(), self.calculate()];
-        if twisted {
-            drafts.push(self.twist());
-            drafts.push(if self.stream.below(2) == 0 { self.estimate() } else { self.evaluate() });
-        } else {
-            drafts.push(self.evaluate());
-            drafts.push(self.estimate());
-            drafts.push(self.held_constant());
+        if !twisted {
+            let (described, rest) = self.split(&steps);
+            let mut drafts = vec![self.describe(described), self.explain(&rest, 3), self.identify()];
+            drafts.extend([self.calculate(), self.evaluate(), self.estimate(), self.propose()]);
+            return drafts;
         }
-        drafts
+        match self.stream.below(3) {
+            0 => {
+                let mut drafts = vec![self.identify(), self.construct(), self.explain(&steps, 2)];
+                drafts.extend([self.twist(), self.evaluate(), self.propose()]);
+                drafts
+            }
+            1 => {
+                let (described, rest) = self.split(&steps);
+                let mut drafts = vec![self.describe(described), self.explain(&rest, 2), self.identify()];
+                drafts.extend([self.calculate(), self.twist(), self.unexpected(), self.limitation()]);
+                drafts
+            }
+            _ => {
+                let (described, rest) = self.split(&steps);
+                let mut drafts = vec![self.describe(described), self.explain(&rest, 3), self.identify()];
+                drafts.extend([self.calculate(), self.twist()]);
+                drafts.push(if self.stream.below(2) == 0 { self.estimate() } else { self.evaluate() });
+                drafts
+            }
+        }
     }
 
     fn steps(&self) -> Vec<(InfluenceIx, Direction)> {
@@ -171,28 +186,141 @@ impl Paper<'_, '_> {
                 vec![voice.the(voice.graph.rig(voice.technique.rig).readout)],
             ),
         };
-        let point = Point { statement, accept, reject, ..empty() };
+        let point =
+            Point { model: statement.clone(), wrong: "The control.".into(), statement, accept, reject, ..empty() };
         Draft { kind: PartKind::Identify, term: "identify", skill: "analysing methods", text, points: vec![point] }
     }
 
-    fn held_constant(&mut self) -> Draft {
-        let voice = self.voice;
-        let rig = voice.graph.rig(voice.technique.rig);
+    fn construct(&mut self) -> Draft {
+        let figure = self.voice.figure(self.verdicts.direction);
         let text = format!(
-            "**Identify** one thing, other than the instrument, that is kept the same in every {}.",
-            rig.container.one
+            "**Construct** an appropriately labelled graph of the data in the table, with the error bars, to show how \
+             {} depends on {}.",
+            self.voice.the(self.voice.graph.rig(self.voice.technique.rig).readout),
+            self.voice.the(self.voice.graph.act(self.voice.technique.act).dial)
         );
-        let point = Point {
-            statement: format!(
-                "Any one condition that the text states for every {}: an amount or concentration put in, a time, or \
-                 the number of readings.",
-                rig.container.one
-            ),
-            accept: vec!["temperature, volume or light, where the answer says that it is the same throughout".into()],
-            reject: vec![voice.the(voice.graph.act(voice.technique.act).dial)],
+        let axis = |column: &super::Column| match column.unit.as_str() {
+            "" => column.name.clone(),
+            unit => format!("{} ({unit})", column.name),
+        };
+        let kind = if figure.bars { "bars, one for each category" } else { "points joined by a line" };
+        let point = |statement: String, accept: &str, reject: &str, model: &str| Point {
+            statement,
+            accept: vec![accept.into()],
+            reject: vec![reject.into()],
+            model: model.into(),
             ..empty()
         };
-        Draft { kind: PartKind::Identify, term: "identify", skill: "analysing methods", text, points: vec![point] }
+        let points = vec![
+            point(
+                format!(
+                    "A title, and both axes named with their units: {} across, {} up.",
+                    axis(&figure.x),
+                    axis(&figure.y)
+                ),
+                "any title that names both quantities",
+                "axes the other way round; a unit missing",
+                "(the graph has a title, and both axes are named with their units)",
+            ),
+            point(
+                format!(
+                    "An even scale on both axes that uses more than half of the grid, and the right kind of graph: {kind}."
+                ),
+                "a scale that does not start at 0, where the break is marked",
+                "the levels spaced evenly although they are not",
+                "(both scales are even, and the points are joined by a line)",
+            ),
+            point(
+                "Every mean plotted within half a small square, each with a bar of ±2 SEM.".into(),
+                "bars drawn on one side only, where the text says so",
+                "means without bars",
+                "(every mean is plotted with its bar)",
+            ),
+        ];
+        Draft { kind: PartKind::Construct, term: "construct", skill: "representing data", text, points }
+    }
+
+    fn propose(&mut self) -> Draft {
+        let voice = self.voice;
+        let text = format!(
+            "**Propose** one further control that would show whether {} can respond at all.",
+            voice.the(voice.graph.rig(voice.technique.rig).readout)
+        );
+        let positive = voice.controls(self.verdicts).positive;
+        let point = Point {
+            statement: format!("A positive control, for example {positive}."),
+            accept: vec!["any treatment that is known to drive a later step, with the reading expected of it".into()],
+            reject: vec!["“a control group” alone".into(), "more repeats".into()],
+            model: format!("I would add {positive}."),
+            wrong: "I would repeat everything several more times.".into(),
+            ..empty()
+        };
+        Draft { kind: PartKind::Propose, term: "propose", skill: "designing investigations", text, points: vec![point] }
+    }
+
+    fn limitation(&mut self) -> Draft {
+        let voice = self.voice;
+        let dial = voice.the(voice.graph.act(voice.technique.act).dial);
+        let sample = voice.unknown_sample();
+        let text = format!(
+            "The group wants to judge {dial} for {sample} by this technique. **Describe** one limitation of doing so."
+        );
+        let middle = voice.technique.path.quantities(voice.graph);
+        let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();
+        let says = format!("anything else there that changes {middle} would be read as a difference in {dial}");
+        let point = Point {
+            statement: format!("{}.", capital(&says)),
+            accept: vec![
+                "another condition that is not the same as in the calibration, with its effect on a named step".into(),
+                "a reading outside the calibrated levels cannot be turned into a value".into(),
+            ],
+            reject: vec!["“human error”".into(), "“the sample may vary” alone".into()],
+            model: format!("{}.", capital(&says)),
+            wrong: "There could be human error.".into(),
+            ..empty()
+        };
+        Draft { kind: PartKind::Limitation, term: "describe", skill: "analysing methods", text, points: vec![point] }
+    }
+
+    fn unexpected(&mut self) -> Draft {
+        let voice = self.voice;
+        let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
+        let used = voice.twist().map(|(_, twist)| twist.id.clone());
+        let causes = voice.technique.path.steps().iter().flat_map(|step| {
+            let twists = voice.graph.influence(*step).twists.iter();
+            twists
+                .filter(|twist| twist.kind == TwistKind::Cut && Some(&twist.id) != used.as_ref())
+                .map(|twist| (*step, twist))
+        });
+        let causes: Vec<_> = causes.collect();
+        let cause =
+            self.stream.pick(&causes).map(|(step, twist)| voice.filled_later(&twist.because, *step, Some(twist)));
+        let last = voice.technique.levels.len().saturating_sub(1);
+        let text = format!(
+            "In one repeat of the whole series, {readout} is the same at {} as at {}. **Explain** one fault that would \
+             have this effect.",
+            voice.level(last),
+            voice.level(0)
+        );
+        let step = voice.technique.path.steps().get(voice.technique.path.steps().len() / 2);
+        let link = step.map(|ix| voice.graph.influence(*ix)).map_or_else(String::new, |influence| {
+            format!("{} no longer depends on {}", voice.the(influence.to), voice.the(influence.from))
+        });
+        let statement = match &cause {
+            Some(cause) => format!("One link of the chain is missing, for example: {cause}."),
+            None => format!("One link of the chain is missing, for example because {link}."),
+        };
+        let point = Point {
+            model: statement.clone(),
+            statement,
+            accept: vec![
+                "any one step named that has failed, with a reason why the later ones then do not follow".into(),
+            ],
+            reject: vec!["“it was measured wrongly” alone".into(), "a fault that would only add scatter".into()],
+            wrong: "They must have measured it wrongly.".into(),
+            ..empty()
+        };
+        Draft { kind: PartKind::Unexpected, term: "explain", skill: "argumentation", text, points: vec![point] }
     }
 
     fn calculate(&mut self) -> Draft {
@@ -203,6 +331,8 @@ impl Paper<'_, '_> {
         });
         let setup = Point {
             statement: format!("Setup: {}. Earns even if the arithmetic fails.", calculation.setup),
+            model: format!("{}.", calculation.setup),
+            wrong: "I put the numbers into the formula.".into(),
             accept: vec!["an equivalent setup with the same numbers".into()],
             reject: vec!["a bare answer".into(), "numbers in units that do not match".into()],
             principle: principle.clone(),
@@ -210,6 +340,8 @@ impl Paper<'_, '_> {
         };
         let value = Point {
             statement: format!("Answer: {}.", answer_line(&calculation)),
+            model: format!("This gives {}.", calculation.answer),
+            wrong: format!("The answer is {}.", calculation.bare),
             accept: vec!["a value that follows correctly from a wrong setup".into()],
             reject: vec!["no unit".into(), "wrong sign".into()],
             principle,
@@ -239,7 +371,8 @@ impl Paper<'_, '_> {
         );
         let (low, high) = accepted_levels(voice);
         let unit = &voice.dial().unit;
-        let best = (unknown.level + unknown.on_the_line) / 2.0;
+        let rows_end = voice.technique.levels.len().saturating_sub(1);
+        let best = f64::midpoint(unknown.level, unknown.on_the_line);
         let statement = format!(
             "About {}, read between {} and {}; accept {} to {}.",
             unit.attach(&figures(best, 2)),
@@ -249,14 +382,17 @@ impl Paper<'_, '_> {
             unit.attach(&figures(high, 3))
         );
         let reject = vec![
-            format!(
-                "a value outside {} to {}",
-                voice.level(unknown.after),
-                voice.level(unknown.after + 1)
-            ),
+            format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1)),
             "no unit".into(),
         ];
-        let point = Point { statement, accept: vec!["a value read off a drawn line".into()], reject, ..empty() };
+        let point = Point {
+            model: format!("About {}.", unit.attach(&figures(best, 2))),
+            wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),
+            statement,
+            accept: vec!["a value read off a drawn line".into()],
+            reject,
+            ..empty()
+        };
         let skill = "representing data";
         Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point] }
     }
@@ -302,13 +438,21 @@ impl Paper<'_, '_> {
             )
         };
         let accept = vec!["the same from bars drawn on a graph".into()];
-        let point = Point { statement, accept, reject, ..empty() };
+        let point = Point {
+            model: statement.clone(),
+            wrong: "The means are different, so the claim is right.".into(),
+            statement,
+            accept,
+            reject,
+            ..empty()
+        };
         let skill = "statistical tests and data analysis";
         Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point] }
     }
 
     fn twist(&mut self) -> Draft {
-        let rival = matches!(self.verdicts.twisted.as_ref().map(crate::reasoning::Derivation::verdict), Some(Verdict::Rival));
+        let rival =
+            matches!(self.verdicts.twisted.as_ref().map(crate::reasoning::Derivation::verdict), Some(Verdict::Rival));
         if rival { super::guide::rival_part(self.voice, self.verdicts).into() } else { self.predict() }
     }
 
@@ -330,13 +474,7 @@ impl Paper<'_, '_> {
 
 impl From<super::guide::RivalPart> for Draft {
     fn from(part: super::guide::RivalPart) -> Self {
-        Self {
-            kind: PartKind::Explain,
-            term: "explain",
-            skill: "argumentation",
-            text: part.text,
-            points: part.points,
-        }
+        Self { kind: PartKind::Explain, term: "explain", skill: "argumentation", text: part.text, points: part.points }
     }
 }
 
@@ -359,5 +497,7 @@ pub(super) fn empty() -> Point {
         accept: Vec::new(),
         reject: Vec::new(),
         principle: None,
+        model: String::new(),
+        wrong: String::new(),
     }
 }

@@ -16,7 +16,7 @@ use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, shortest};
 use crate::reasoning::Direction;
 use crate::seed::Stream;
-use crate::technique::Technique;
+use crate::technique::{Form, Technique};
 
 /// Significant figures of a number told in the text.
 const TOLD_FIGURES: usize = 4;
@@ -55,8 +55,7 @@ impl<'a> Voice<'a> {
     fn common(&self) -> Context {
         let mut context = Context::new();
         for noun in &self.nouns {
-            let forms: BTreeMap<&str, String> =
-                BTreeMap::from([("many", many(&noun.key)), ("one", one(&noun.key))]);
+            let forms: BTreeMap<&str, String> = BTreeMap::from([("many", many(&noun.key)), ("one", one(&noun.key))]);
             context.insert(noun.key.clone(), &forms);
         }
         let rig = self.graph.rig(self.technique.rig);
@@ -157,9 +156,12 @@ impl<'a> Voice<'a> {
         }
     }
 
-    /// One of several wordings.
+    /// One of several wordings; a short question takes the tersest.
     pub(super) fn wording<'t>(&self, stream: &mut Stream, wordings: &'t [String]) -> &'t str {
-        stream.pick(wordings).map_or("", String::as_str)
+        let drawn = stream.pick(wordings);
+        let tersest = wordings.iter().min_by_key(|text| text.split_whitespace().count());
+        let chosen = if self.technique.form == Form::Short { tersest } else { drawn };
+        chosen.map_or("", String::as_str)
     }
 
     /// Values of an influence's symbols, as told.
@@ -172,7 +174,7 @@ impl<'a> Voice<'a> {
                     SymbolSource::AtFirst => Value::Number(self.first_value(ix)?),
                     _ => parameters.get(ix, place)?.clone(),
                 };
-                Some((symbol.id, self.show(ix, place, &value)))
+                Some((symbol.id, self.show_told(ix, place, &value)))
             })
             .collect()
     }
@@ -193,17 +195,31 @@ impl<'a> Voice<'a> {
         self.graph.quantity(influence.from).unit.convert(*value, &influence.law.input_unit).ok()
     }
 
-    /// A value of a symbol with its unit.
+    /// A value of a symbol with its unit, as the law reads it.
     pub(super) fn show(&self, ix: InfluenceIx, place: usize, value: &Value) -> String {
+        shown(value, symbol_unit(self.graph, ix, place))
+    }
+
+    /// The same as the text tells it: long times in minutes.
+    fn show_told(&self, ix: InfluenceIx, place: usize, value: &Value) -> String {
         match value {
-            Value::Text(letters) => letters.clone(),
-            Value::List(values) => list(&values.iter().map(|v| shortest(*v, TOLD_FIGURES)).collect::<Vec<_>>()),
             Value::Number(number) => {
-                let unit = symbol_unit(self.graph, ix, place);
-                let (number, unit) = in_minutes(*number, unit);
-                let shown = shortest(number, TOLD_FIGURES);
-                unit.map_or(shown.clone(), |unit| unit.attach(&shown))
+                let (number, unit) = in_minutes(*number, symbol_unit(self.graph, ix, place));
+                shown(&Value::Number(number), unit)
             }
+            _ => shown(value, None),
+        }
+    }
+}
+
+/// A value with its unit, where it has one.
+fn shown(value: &Value, unit: Option<Unit>) -> String {
+    match value {
+        Value::Text(letters) => letters.clone(),
+        Value::List(values) => list(&values.iter().map(|v| shortest(*v, TOLD_FIGURES)).collect::<Vec<_>>()),
+        Value::Number(number) => {
+            let shown = shortest(*number, TOLD_FIGURES);
+            unit.map_or(shown.clone(), |unit| unit.attach(&shown))
         }
     }
 }

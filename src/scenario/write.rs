@@ -4,16 +4,17 @@ use super::agree::{Disagreement, agree};
 use super::front::{Front, form_word};
 use super::map::map;
 use super::parts::parts;
+use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
-use super::{Column, Figure, Prediction, QuantityView, Scenario, Table, TwistView};
+use super::{Column, Controls, Figure, FrontPlot, PartKind, Prediction, QuantityView, Scenario, Table, TwistView};
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};
 use crate::experiment::{Data, Run};
 use crate::quantity::significant::{decimals, round_decimals};
 use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
-use crate::technique::Technique;
+use crate::technique::{Form, Technique};
 
 /// Version of the JSON shape.
 const SHAPE: u32 = 1;
@@ -47,8 +48,7 @@ pub fn write(
     data: &Data,
 ) -> Result<Scenario, Disagreement> {
     let (direction, twisted_direction) = agree(plain, twisted, data)?;
-    let verdicts =
-        Verdicts { plain: plain.clone(), twisted: twisted.cloned(), direction, twisted_direction };
+    let verdicts = Verdicts { plain: plain.clone(), twisted: twisted.cloned(), direction, twisted_direction };
     let voice = Voice::new(graph, technique, data);
     let (parts, guide) = parts(&voice, &verdicts);
     let (purpose, how) = stimulus(&voice);
@@ -60,14 +60,20 @@ pub fn write(
         }
     }
     let map = map(graph, technique, &parts);
+    let samples = if technique.form == Form::Long { samples(&parts, &guide) } else { Vec::new() };
+    let to_draw = parts.iter().any(|part| part.kind == PartKind::Construct);
+    let figure = Figure { to_draw, ..voice.figure(direction) };
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars };
     Ok(Scenario {
         version: SHAPE,
         id: identity(technique),
         title: technique.title.clone(),
         seed: technique.seed.0,
         form: technique.form,
-        treatment: view(&voice, voice.dial(), false),
-        readout: view(&voice, voice.readout(), true),
+        treatment: voice.dial().id.clone(),
+        readout: voice.readout().id.clone(),
+        dial: view(&voice, voice.dial(), false),
+        reading: view(&voice, voice.readout(), true),
         path: technique.path.steps().iter().map(|step| graph.influence(*step).id.clone()).collect(),
         signs: plain.path().iter().map(|step| step.sign.ascii()).collect(),
         prediction: Prediction { direction: direction.word() },
@@ -76,9 +82,12 @@ pub fn write(
         principles: technique.principles(graph).iter().map(|ix| graph.principle(*ix).id.clone()).collect(),
         fields,
         scaffold: scaffold(&voice, &verdicts),
-        figure: figure(&voice, direction),
+        figure,
+        controls: voice.controls(&verdicts),
+        debrief: debrief(&voice),
+        samples,
         cautions: cautions(&voice),
-        front: Front::of(graph, technique, data),
+        front: Front { plot, ..Front::of(graph, technique, data) },
         markdown: String::new(),
         parts,
         guide,
@@ -123,9 +132,11 @@ fn table(voice: &Voice<'_>, run: &Run) -> Table {
     let column = |name: String, unit: &str| Column { name, unit: unit.to_owned() };
     let places = readout_decimals(voice);
     let rounded = |value: f64| round_decimals(value, places);
-    let printed = run.rows.iter().zip(voice.levels()).map(|(row, level)| {
-        [level, decimals(row.mean, places), decimals(row.two_sem, places), row.n.to_string()]
-    });
+    let printed = run
+        .rows
+        .iter()
+        .zip(voice.levels())
+        .map(|(row, level)| [level, decimals(row.mean, places), decimals(row.two_sem, places), row.n.to_string()]);
     Table {
         columns: vec![
             column(dial.name, &dial.unit_shown),
@@ -172,37 +183,6 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
         data: voice.data.twisted.as_ref().map(|run| table(voice, run)),
         rival_path: rival,
     })
-}
-
-fn figure(voice: &Voice<'_>, direction: Direction) -> Figure {
-    let dial = view(voice, voice.dial(), false);
-    let readout = view(voice, voice.readout(), true);
-    let bars = voice.graph.act(voice.technique.act).categories;
-    let rows = &voice.data.plain.rows;
-    let places = readout_decimals(voice);
-    let shown = |row: Option<&crate::experiment::Row>| {
-        row.map_or_else(String::new, |row| shown_reading(voice, row.mean, places))
-    };
-    let alternative = format!(
-        "{} of mean {} against {} at {} levels, with error bars of ±2 SEM. From {} to {} the mean {} from {} to {}.",
-        if bars { "Bar chart" } else { "Line graph" },
-        lower(&readout.name),
-        lower(&dial.name),
-        super::text::number_word(u32::try_from(rows.len()).unwrap_or(0)),
-        voice.level(0),
-        voice.level(rows.len().saturating_sub(1)),
-        super::guide::verb(direction),
-        shown(rows.first()),
-        shown(rows.last())
-    );
-    Figure {
-        title: format!("{} at different values of {}", readout.name, lower(&dial.name)),
-        x: Column { name: dial.name, unit: dial.unit_shown },
-        y: Column { name: readout.name, unit: readout.unit_shown },
-        bars,
-        alternative,
-        picture: voice.graph.rig(voice.technique.rig).picture.clone(),
-    }
 }
 
 /// The purpose, and the procedure in reading order.
@@ -269,6 +249,25 @@ fn cautions(voice: &Voice<'_>) -> Vec<String> {
     hazards.into_iter().map(|hazard| capital(&voice.later(&hazard, None))).collect()
 }
 
+/// A few lines for the talk after it: where the same principles are at work in real laboratories, and what to discuss.
+fn debrief(voice: &Voice<'_>) -> Vec<String> {
+    let graph = voice.graph;
+    let mut lines = Vec::new();
+    for ix in voice.technique.principles(graph) {
+        let principle = graph.principle(ix);
+        if !principle.elsewhere.is_empty() {
+            let real: Vec<&str> = principle.elsewhere.iter().map(|line| line.trim_end_matches('.')).collect();
+            lines.push(format!("{}: {}.", capital(&principle.name), real.join("; ")));
+        }
+    }
+    let dial = voice.the(graph.act(voice.technique.act).dial);
+    lines.push(format!(
+        "To discuss: which step of the chain would you check first, and how, before you trust this technique with {dial} \
+         in a real sample?"
+    ));
+    lines
+}
+
 impl<'a> Voice<'a> {
     /// The twist with the step that it touches.
     pub(super) fn twist(&self) -> Option<(InfluenceIx, &'a Twist)> {
@@ -294,10 +293,70 @@ impl<'a> Voice<'a> {
         purpose.map_or_else(String::new, |purpose| self.fill(&purpose.text, None, None))
     }
 
+    /// What the readings are compared with: where the treatment is least, and where a later quantity is set directly.
+    pub(super) fn controls(&self, verdicts: &Verdicts) -> Controls {
+        let act = self.graph.act(self.technique.act);
+        let rig = self.graph.rig(self.technique.rig);
+        let steps = verdicts.plain.path();
+        let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
+        let (driven, way) = match late {
+            Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
+            None => (self.the(act.dial), Direction::Rises),
+        };
+        let changed = match way {
+            Direction::Falls => "lowered",
+            Direction::Rises | Direction::Unchanged => "raised",
+        };
+        let readout = self.the(rig.readout);
+        let then = super::guide::verb(verdicts.direction);
+        Controls {
+            negative: self.later(&self.fill(&act.control, None, None), None),
+            positive: format!(
+                "a {} at {} in which {driven} is {changed} directly; if the reading can respond, {readout} {then}",
+                rig.container.one,
+                self.level(0)
+            ),
+        }
+    }
+
     /// The unknown sample of this context.
     pub(super) fn unknown_sample(&self) -> String {
         let context = self.graph.context(self.technique.context);
         let purpose = context.purposes.iter().find(|purpose| purpose.act == self.technique.act);
         purpose.map_or_else(String::new, |purpose| self.later(&purpose.unknown, None))
+    }
+
+    /// What the data plot and the schematic need.
+    pub(super) fn figure(&self, direction: Direction) -> Figure {
+        let voice = self;
+        let dial = view(voice, voice.dial(), false);
+        let readout = view(voice, voice.readout(), true);
+        let bars = voice.graph.act(voice.technique.act).categories;
+        let rows = &voice.data.plain.rows;
+        let places = readout_decimals(voice);
+        let shown = |row: Option<&crate::experiment::Row>| {
+            row.map_or_else(String::new, |row| shown_reading(voice, row.mean, places))
+        };
+        let alternative = format!(
+            "{} of mean {} against {} at {} levels, with error bars of ±2 SEM. From {} to {} the mean {} from {} to {}.",
+            if bars { "Bar chart" } else { "Line graph" },
+            lower(&readout.name),
+            lower(&dial.name),
+            super::text::number_word(u32::try_from(rows.len()).unwrap_or(0)),
+            voice.level(0),
+            voice.level(rows.len().saturating_sub(1)),
+            super::guide::verb(direction),
+            shown(rows.first()),
+            shown(rows.last())
+        );
+        Figure {
+            title: format!("{} at different values of {}", readout.name, lower(&dial.name)),
+            x: Column { name: dial.name, unit: dial.unit_shown },
+            y: Column { name: readout.name, unit: readout.unit_shown },
+            bars,
+            to_draw: false,
+            alternative,
+            picture: voice.graph.rig(voice.technique.rig).picture.clone(),
+        }
     }
 }

@@ -96,12 +96,7 @@ impl Catalogue {
 }
 
 /// What holds when these steps are walked.
-fn settings(
-    graph: &Graph,
-    act: ActIx,
-    rig: Option<RigIx>,
-    walked: &[InfluenceIx],
-) -> Result<Settings, Refusal> {
+fn settings(graph: &Graph, act: ActIx, rig: Option<RigIx>, walked: &[InfluenceIx]) -> Result<Settings, Refusal> {
     let mut settings = Settings::default();
     settings.holds.extend(&graph.act(act).needs);
     settings.holds.extend(rig.iter().flat_map(|rig| &graph.rig(*rig).needs));

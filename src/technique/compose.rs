@@ -13,7 +13,7 @@ use crate::reasoning::{Direction, Verdict, derive};
 use crate::seed::{Seed, Stream};
 
 /// Steps of a short question: more would not fit its text.
-const SHORT_STEPS: usize = 5;
+const SHORT_STEPS: usize = 4;
 /// Share of short questions with a twist, where it is left to the draw.
 const SHORT_TWISTS: f64 = 0.6;
 /// Share of twists whose answer is "unchanged", where several answers are to be had: well under half.
@@ -156,12 +156,7 @@ fn draw_names(graph: &Graph, _candidate: &Candidate, stream: &mut Stream) -> BTr
 }
 
 /// A word for what is done or what happens, a coined noun if the path has one, a word for the bench.
-fn draw_title(
-    graph: &Graph,
-    candidate: &Candidate,
-    names: &BTreeMap<EntityIx, usize>,
-    stream: &mut Stream,
-) -> String {
+fn draw_title(graph: &Graph, candidate: &Candidate, names: &BTreeMap<EntityIx, usize>, stream: &mut Stream) -> String {
     let act = graph.act(candidate.act);
     let steps = candidate.path.steps();
     let mut words: Vec<&String> = act.name_words.iter().collect();

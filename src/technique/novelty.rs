@@ -11,10 +11,8 @@ pub fn contains_known(graph: &Graph, path: &Path) -> bool {
         let fields: BTreeSet<FieldIx> = known.path.iter().map(|ix| graph.field_of(*ix)).collect();
         let steps = path.steps();
         let runs = steps.windows(known.path.len()).any(|run| run == known.path.as_slice());
-        let added = steps
-            .iter()
-            .filter(|ix| !known.path.contains(ix) && !fields.contains(&graph.field_of(**ix)))
-            .count();
+        let added =
+            steps.iter().filter(|ix| !known.path.contains(ix) && !fields.contains(&graph.field_of(**ix))).count();
         runs && added < 2
     })
 }
@@ -30,7 +28,7 @@ pub(super) fn known_name(graph: &Graph, title: &str) -> bool {
 fn bag(name: &str) -> Vec<String> {
     let words = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
     let mut words: Vec<String> =
-        words.map(|word| word.to_lowercase()).map(|word| word.trim_end_matches('s').to_owned()).collect();
+        words.map(str::to_lowercase).map(|word| word.trim_end_matches('s').to_owned()).collect();
     words.sort();
     words
 }

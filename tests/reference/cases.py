@@ -148,6 +148,10 @@ p = (0.0001 * u.um / u.s + 0.0002 * u.um / u.s / (u.nmol / u.L) * 25 * u.nmol / 
 case("parallel-permeability", {"background": 0.0001, "per_pore": 0.0002, "pores": 25}, p, "units", "pint", TINY, EXACT)
 c = (0.35 * 40 * u.mmol / u.L * 0.02).to("umol/L").magnitude
 case("released-concentration", {"fraction": 0.35, "inside": 40, "volume_fraction": 0.02}, c, "units", "pint", TINY, EXACT)
+c = ((1 - 0.35) * 40 * u.mmol / u.L * 0.02).to("umol/L").magnitude
+case("retained-concentration", {"fraction": 0.35, "inside": 40, "volume_fraction": 0.02}, c, "units", "pint", TINY, EXACT)
+share = (3e9 / u.mL * 4 / 3 * math.pi * (0.9 * u.um) ** 3).to("").magnitude
+case("packed-volume", {"number": 3e9, "radius": 0.9}, share, "units", "pint", TINY, EXACT)
 for mv, phi, tc in ((-180, 0.02, 25), (-60, 0.001, 37), (40, 0.1, 20)):
     ratio = math.exp(-F * mv / 1000 / (R * (tc + 273.15)))
     c = optimize.brentq(lambda out: (1 - phi) * out + phi * ratio * out - 5.0, 0, 1000, xtol=1e-14)
@@ -268,6 +272,9 @@ for ph in (5.0, 7.5, 9.8):
          "linear system of two protonations by numpy", 1e-9, "conditioning of the system")
 case("inactivation", {"rate": 0.07, "time": 25}, ode(lambda t, y: -0.07 * y, 1.0, 25), "independent",
      "da/dt = -ka by scipy solve_ivp", 1e-8, INTEGRATED)
+k = 0.01 * math.exp(integrate.quad(lambda T: math.log(6) / 10, 40, 52)[0])
+case("heat-survival", {"rate": 0.01, "q10": 6, "from": 40, "to": 52, "time": 10}, ode(lambda t, y: -k * y, 1.0, 10),
+     "independent", "da/dt = -k(T)a by scipy solve_ivp, k(T) by scipy quad", 1e-8, INTEGRATED)
 for pka, base, acid, added in ((7.2, 10, 10, 4), (8.1, 50, 20, 15)):
     # Sodium and chloride as counter-ions, water's own ions counted: charges add up to nought.
     total, ka, kw = (base + acid) / 1000, 10 ** -pka, 1e-14
@@ -416,6 +423,20 @@ for enzyme, site, cut in (("HindIII", "AAGCTT", 1), ("EcoRI", "GAATTC", 1), ("Pv
         lengths = sorted((len(piece) for piece in cutter.catalyse(Seq(turned), linear=False)), reverse=True)
         case("digest", {"sequence": turned, "site": site, "cut": cut, "topology": "circular"}, lengths, "library",
              f"Biopython Restriction.{enzyme}, pUC19 opened at base {start}", 0, "whole numbers")
+c = (12000 * 2e9 / u.mL / u.avogadro_constant).to("nmol/L").magnitude
+case("extract-concentration", {"molecules": 12000, "cells": 2e9}, c, "units", "pint", TINY, EXACT)
+protein = ode(lambda t, p: 30 * 5 - math.log(2) / 40 * p, 0.0, 3000)
+c = (protein / (u.avogadro_constant * 1) * 1.2e9 / u.mL).to("nmol/L").magnitude
+case("extract-yield", {"transcripts": 30, "per_transcript": 5, "half_life": 40, "cells": 1.2e9}, c, "independent",
+     "dp/dt = mk - (ln 2/T)p for 75 half-lives by scipy solve_ivp; moles by pint", 1e-7, INTEGRATED)
+from Bio.SeqUtils import molecular_weight
+
+rng = np.random.default_rng(11)
+for n in (300, 2400):
+    piece = "".join(rng.choice(list("ACGT"), size=n))
+    c = (2 * 50 * u.ug / u.mL / (molecular_weight(piece, "DNA", double_stranded=True) * u.g / u.mol)).to("nmol/L").magnitude
+    case("end-concentration", {"dna": 50, "length": n}, c, "library", "Biopython molecular_weight of a random double strand",
+         0.06, "650 g/mol a base pair is a round value between free acid (618) and sodium salt (662)")
 c = (0.02 / (1000 * u.dimensionless) / u.min / (u.nmol / u.L) * 5 * u.nmol / u.L * 10 * u.min).to("").magnitude * 1000
 case("cuts-made", {"rate": 0.02, "nuclease": 5, "time": 10}, c, "units", "pint", TINY, EXACT)
 rng = np.random.default_rng(20)
@@ -648,6 +669,13 @@ case("exponential-fit", {"x": x, "y": y}, float(a), "library", "scipy.optimize.c
 x, y = [0, 10, 20, 30, 45, 60], [1000, 640, 395, 262, 120, 71]
 (k, a), _ = optimize.curve_fit(lambda x, k, a: a * np.exp(k * x), x, y, p0=(-0.04, 1000), xtol=1e-14, ftol=1e-14)
 case("exponential-fit", {"x": x, "y": y}, float(k), "library", "scipy.optimize.curve_fit", 1e-7, "where SciPy stops", "rate")
+
+layers = 2000
+light = 100.0
+for _ in range(layers):
+    light -= light * math.log(10) * 21000 * 30e-6 / layers
+case("solution-transmittance", {"epsilon": 21000, "path": 1, "concentration": 30}, light, "independent",
+     "light lost layer by layer in 2000 layers", 1e-3, "thickness of a layer")
 
 # ---------------------------------------------------------------- units
 UNITS = []

@@ -17,18 +17,20 @@ pub(super) fn run(format: Option<Format>, world: &mut World<'_>) -> Result<Exit,
 /// Name, title and formula, under a heading for each field.
 fn table(world: &mut World<'_>) -> Result<Exit, Failure> {
     let width = laws::all().map(|law| law.id.len()).max().unwrap_or(0);
-    let mut field = "";
+    let mut fields: Vec<&str> = Vec::new();
     for law in laws::all() {
-        if law.family != field {
-            if !field.is_empty() {
-                writeln!(world.out)?;
-            }
-            field = law.family;
-            writeln!(world.out, "{field}")?;
+        if !fields.contains(&law.family) {
+            fields.push(law.family);
         }
-        writeln!(world.out, "  {:width$}  {}", law.id, law.formula)?;
     }
-    writeln!(world.out, "\n`toehold laws show NAME` tells more of each.")?;
+    for field in fields {
+        writeln!(world.out, "{field}")?;
+        for law in laws::all().filter(|law| law.family == field) {
+            writeln!(world.out, "  {:width$}  {}", law.id, law.formula)?;
+        }
+        writeln!(world.out)?;
+    }
+    writeln!(world.out, "`toehold laws show NAME` tells more of each.")?;
     Ok(Exit::Done)
 }
 

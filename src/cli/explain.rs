@@ -1,0 +1,160 @@
+//! `toehold explain`: what follows from signed arrows, and why.
+
+use std::io::{self, Read as _, Write};
+use std::path::{Path, PathBuf};
+
+use clap::{Args, ValueEnum};
+use serde_json::{Map, Value, json};
+
+use super::diagram::{self, Reading};
+use super::generate::{KindWord, unknown};
+use super::ways::ways;
+use super::{Exit, Failure, World, files};
+use crate::reasoning::press::{Diagram, Response, press_all};
+
+/// Explain what follows from signs: every way between two quantities, or a diagram of your own.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    toehold explain detergent-concentration absorbance\n  \
+    toehold explain detergent-concentration absorbance --twist reverse --format json\n  \
+    toehold explain --diagram pond.csv\n  \
+    toehold explain --diagram pond.csv --format json\n\n\
+    A diagram names its columns in the first row and has one arrow a row:\n  \
+    from,sign,to\n  \
+    algae,-,algae\n  \
+    algae,+,snail\n  \
+    snail,-,algae\n\n\
+    Each thing is raised for good in turn. A sign is given only where it holds however strong each arrow is, in any\n\
+    community that can come to rest. Draw `algae,-,algae` where a thing holds itself back; without it, nothing does.")]
+pub struct Arguments {
+    /// The quantity that is raised
+    #[arg(required_unless_present = "diagram", requires = "to")]
+    from: Option<String>,
+    /// The quantity that is asked about
+    to: Option<String>,
+    /// Only with the steps changed by a twist of this kind
+    #[arg(long, value_name = "KIND", value_enum, conflicts_with = "diagram")]
+    twist: Option<KindWord>,
+    /// CSV file with the columns from,sign,to
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["from", "to"])]
+    diagram: Option<PathBuf>,
+    /// Use the concepts of this folder instead of the program's own
+    #[arg(long, value_name = "DIR", conflicts_with = "diagram")]
+    concepts: Option<PathBuf>,
+    /// How to print the answer
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+/// How an explanation is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// A table, and the reason for each answer withheld
+    Text,
+    /// One JSON object
+    Json,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// A message for the user.
+pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    if let Some(path) = &arguments.diagram {
+        return explain_diagram(path, arguments.format, world);
+    }
+    let graph = files::graph(arguments.concepts.as_deref(), world)?;
+    let quantity = |id: &Option<String>| {
+        let id = id.as_deref().unwrap_or_default();
+        let known = graph.quantities().map(|(_, quantity)| quantity.id.as_str());
+        graph.find_quantity(id).ok_or_else(|| unknown("quantity", id, known))
+    };
+    let (from, to) = (quantity(&arguments.from)?, quantity(&arguments.to)?);
+    ways(&graph, from, to, arguments.twist.map(KindWord::kind), arguments.format == Format::Json, world)?;
+    Ok(Exit::Done)
+}
+
+/// Explains a teacher's own diagram.
+fn explain_diagram(path: &Path, format: Format, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let Reading { diagram, faults, warnings } = diagram::read(&bytes(path)?);
+    for warning in &warnings {
+        writeln!(world.err, "warning: {}:{warning}", path.display())?;
+    }
+    for fault in &faults {
+        writeln!(world.err, "error: {}:{fault}", path.display())?;
+    }
+    if !faults.is_empty() {
+        return Ok(Exit::Bad);
+    }
+    match format {
+        Format::Text => write_text(&diagram, world.out)?,
+        Format::Json => writeln!(world.out, "{}", as_json(&diagram))?,
+    }
+    Ok(Exit::Done)
+}
+
+/// The file's bytes, if it is not far too large to be a diagram.
+fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+    let fails = |error| files::unreadable(path, &error);
+    let file = std::fs::File::open(path).map_err(fails)?;
+    let mut bytes = Vec::new();
+    file.take(diagram::LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(fails)?;
+    if u64::try_from(bytes.len()).is_ok_and(|length| length <= diagram::LARGEST_FILE) {
+        return Ok(bytes);
+    }
+    let message = format!("`{}` is larger than a diagram can be ({} bytes)", path.display(), diagram::LARGEST_FILE);
+    Err(Failure::new(message).hint("give a CSV file with one arrow a row"))
+}
+
+fn as_json(diagram: &Diagram) -> Value {
+    let mut pairs = Map::new();
+    for ((source, target), response) in press_all(diagram) {
+        if let (Some(from), Some(to)) = (diagram.nodes.get(source), diagram.nodes.get(target))
+            && source != target
+        {
+            pairs.insert(format!("{from}>{to}"), Value::from(response.ascii()));
+        }
+    }
+    json!({ "pairs": pairs })
+}
+
+/// A table (rows: the thing raised; columns: what happens to each), then the reasons.
+fn write_text(diagram: &Diagram, out: &mut dyn Write) -> io::Result<()> {
+    let responses = press_all(diagram);
+    let size = diagram.nodes.len();
+    let digits = size.to_string().len();
+    let label =
+        |place: usize| format!("{:>digits$} {}", place + 1, diagram.nodes.get(place).map_or("", String::as_str));
+    let width = (0..size).map(|place| label(place).chars().count()).max().unwrap_or(0);
+    writeln!(out, "Raising each thing for good (rows): what happens to each (columns)\n")?;
+    write!(out, "{:width$}", "")?;
+    for number in 1..=size {
+        write!(out, " {number:>digits$}")?;
+    }
+    writeln!(out)?;
+    for source in 0..size {
+        write!(out, "{:width$}", label(source))?;
+        for target in 0..size {
+            write!(out, " {:>digits$}", responses.get(&(source, target)).map_or("?", printed))?;
+        }
+        writeln!(out)?;
+    }
+    writeln!(out, "\n+ rises, − falls, 0 stays; ? the signs do not tell")?;
+    let mut gap = "\n";
+    for ((source, target), response) in &responses {
+        if let (Response::Withheld(reason), Some(from), Some(to)) =
+            (response, diagram.nodes.get(*source), diagram.nodes.get(*target))
+        {
+            writeln!(out, "{gap}? {from} raised, {to}: {reason}")?;
+            gap = "";
+        }
+    }
+    Ok(())
+}
+
+fn printed(response: &Response) -> &'static str {
+    match response {
+        Response::Falls => "−",
+        other => other.ascii(),
+    }
+}

@@ -1,0 +1,145 @@
+//! One page that needs nothing else: a scenario file's text, its figures drawn, its answers folded away.
+
+use serde::Serialize;
+use tera::Context;
+
+use super::body::{self, Pictures};
+use super::document::{Document, DocumentError, Kind, Section};
+use super::figure::{Chart, plot};
+use super::{RenderError, Templates, table};
+
+/// Who gets it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Copy {
+    /// The whole.
+    Teacher,
+    /// Without answers, guide and map.
+    Student,
+}
+
+/// Why there is no page.
+#[derive(Debug, thiserror::Error)]
+pub enum PageError {
+    /// The file is at fault.
+    #[error(transparent)]
+    Document(#[from] DocumentError),
+    /// A template is.
+    #[error(transparent)]
+    Template(#[from] RenderError),
+}
+
+/// A section as the template prints it.
+#[derive(Debug, Serialize)]
+struct SectionView {
+    id: String,
+    heading: String,
+    level: u8,
+    kind: &'static str,
+    html: String,
+}
+
+/// The page of a scenario file.
+///
+/// # Errors
+/// A file that is no scenario, or a fault in a template.
+pub fn page(templates: &Templates, text: &str, copy: Copy) -> Result<String, PageError> {
+    let document = Document::read(text)?;
+    Ok(page_of(templates, &document, copy)?)
+}
+
+fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<String, RenderError> {
+    let figures = Figures::of(document);
+    let view = |(place, section): (usize, &Section)| SectionView {
+        id: id(section, place),
+        heading: section.heading.clone(),
+        level: section.level,
+        kind: class(section.kind),
+        html: body::html(&section.text, section.kind, &figures),
+    };
+    let (for_students, for_teachers) = document.parted();
+    let n_for_students = for_students.len();
+    let for_students: Vec<SectionView> = for_students.into_iter().enumerate().map(view).collect();
+    let for_teachers: Vec<SectionView> = match copy {
+        Copy::Student => Vec::new(),
+        Copy::Teacher => for_teachers
+            .into_iter()
+            .enumerate()
+            .map(|(place, section)| view((n_for_students + place, section)))
+            .collect(),
+    };
+    let mut context = Context::new();
+    context.insert("title", &document.title);
+    context.insert("sections", &for_students);
+    context.insert("answers", &for_teachers);
+    context.insert("student", &(copy == Copy::Student));
+    context.insert("seed", &document.front.seed);
+    context.insert("concepts", &document.front.graph);
+    Ok(templates.tera.render("page.html", &context)?)
+}
+
+/// The id of a section on its page: what it is for, and its place, since a kind may come twice.
+fn id(section: &Section, place: usize) -> String {
+    match section.kind {
+        Kind::Other => format!("section-{}", place + 1),
+        Kind::Lead => "top".into(),
+        kind => format!("{}-{}", class(kind), place + 1),
+    }
+}
+
+fn class(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Lead => "lead",
+        Kind::How => "how",
+        Kind::Data => "data",
+        Kind::Questions => "questions",
+        Kind::Scaffold => "scaffold",
+        Kind::Cautions => "cautions",
+        Kind::Answers => "answers",
+        Kind::Guide => "guide",
+        Kind::Map => "map",
+        Kind::Other => "other",
+    }
+}
+
+/// The figures of a file, drawn.
+struct Figures {
+    plot: Option<String>,
+}
+
+impl Figures {
+    fn of(document: &Document) -> Self {
+        Self { plot: chart(document).map(|chart| plot(&chart).inline()) }
+    }
+}
+
+/// The chart that the data table of a file makes.
+pub fn chart(document: &Document) -> Option<Chart> {
+    let (_, table) = table::of_data(document)?;
+    Chart::read(&table.headers(), &table.texts(), &document.front.plot)
+}
+
+impl Pictures for Figures {
+    fn figure(&self, address: &str, caption: &str) -> Option<String> {
+        let is_picture = address.to_ascii_lowercase().ends_with(".svg");
+        let drawn = self.plot.as_ref().filter(|_| is_picture)?;
+        let caption = if caption.is_empty() { String::new() } else { format!("<figcaption>{caption}</figcaption>\n") };
+        Some(format!("<figure class=\"plot\">\n{drawn}\n{caption}</figure>\n"))
+    }
+}
+
+/// The Markdown of a file without front matter and answers: what a student gets.
+///
+/// # Errors
+/// A file that is no scenario.
+pub fn student_markdown(text: &str) -> Result<String, DocumentError> {
+    let document = Document::read(text)?;
+    let sections = document.parted().0.into_iter().map(|section| {
+        let heading = match section.level {
+            _ if section.kind == Kind::Lead => String::new(),
+            2 => format!("\n## {}\n", section.heading),
+            _ => format!("\n### {}\n", section.heading),
+        };
+        format!("{heading}\n{}\n", section.text)
+    });
+    Ok(format!("# {}\n{}", document.title, sections.collect::<String>()))
+}

@@ -1,0 +1,226 @@
+//! Properties of every scenario, over thousands of seeds.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::LazyLock;
+
+use toehold::concepts::{Graph, embedded, load_and_check};
+use toehold::experiment::simulate;
+use toehold::reasoning::{Direction, Sign, StepSign, Verdict, derive, necessary, verify};
+use toehold::render::{Templates, json, markdown};
+use toehold::scenario::{Generator, Run, Scenario, agree, generate};
+use toehold::seed::Seed;
+use toehold::technique::{Form, Refusals, Technique, TwistWish, Wish, contains_known};
+
+/// Seeds over which properties are shown.
+const SEEDS: u64 = 2000;
+
+static GENERATOR: LazyLock<Generator> = LazyLock::new(|| {
+    let graph = load_and_check(&embedded()).unwrap_or_else(|faults| panic!("{} faults in the concepts", faults.len()));
+    Generator::new(graph)
+});
+static TEMPLATES: LazyLock<Templates> = LazyLock::new(|| Templates::new(&[]).expect("the templates work"));
+
+/// One scenario a seed, made once for all tests of this file.
+static SCENARIOS: LazyLock<Vec<Scenario>> = LazyLock::new(|| {
+    let mut refusals = Refusals::default();
+    let made: Vec<Scenario> = (0..SEEDS)
+        .map(|seed| GENERATOR.one(&Wish::default(), Seed(seed), &mut refusals).expect("a scenario"))
+        .collect();
+    println!("{SEEDS} seeds; rejected draws:");
+    for (reason, n) in refusals.iter() {
+        println!("{n:>8}  {reason}");
+    }
+    made
+});
+
+fn technique(graph: &Graph, scenario: &Scenario) -> Technique {
+    scenario.front.technique(graph).expect("the front matter names a technique")
+}
+
+#[test]
+fn there_are_hundreds_of_techniques_and_every_act_has_some() {
+    let catalogue = GENERATOR.catalogue();
+    assert!(catalogue.n_paths() >= 300, "{} paths", catalogue.n_paths());
+    for (ix, act) in GENERATOR.graph().acts() {
+        assert!(catalogue.candidates().iter().any(|candidate| candidate.act == ix), "`{}` leads nowhere", act.id);
+    }
+}
+
+#[test]
+fn the_concepts_are_as_rich_as_promised() {
+    let graph = GENERATOR.graph();
+    assert!(graph.quantities().count() >= 45);
+    assert!(graph.influences().count() >= 60);
+    assert!(graph.principles().count() >= 35);
+    assert!(graph.contexts().count() >= 12);
+}
+
+#[test]
+fn signs_and_numbers_agree_at_every_level() {
+    let graph = GENERATOR.graph();
+    for scenario in SCENARIOS.iter() {
+        let technique = technique(graph, scenario);
+        let plain = derive(graph, &technique.path, &technique.settings, None);
+        let twisted = technique.twist.map(|at| derive(graph, &technique.path, &technique.settings, Some(at)));
+        let data = simulate(graph, &technique).expect("data");
+        let (direction, _) = agree(&plain, twisted.as_ref(), &data).expect("both engines agree");
+        let product = plain.path().iter().fold(Sign::Plus, |product, step| match step.sign {
+            StepSign::Acts(sign) => product.times(sign),
+            StepSign::Zero => panic!("a step of a plain path acts"),
+        });
+        assert_eq!(Direction::from(product), direction, "{}", scenario.id);
+        assert_eq!(scenario.prediction.direction, direction.word());
+        for (one, next) in data.plain.noiseless.iter().zip(data.plain.noiseless.iter().skip(1)) {
+            assert_eq!(next > one, direction == Direction::Rises, "{}", scenario.id);
+        }
+        if let (Some(view), Some(run)) = (&scenario.twist, &data.twisted) {
+            assert_ne!(view.prediction.direction, scenario.prediction.direction, "{}", scenario.id);
+            for (one, next) in run.noiseless.iter().zip(run.noiseless.iter().skip(1)) {
+                match view.prediction.direction {
+                    "rises" => assert!(next > one, "{}", scenario.id),
+                    "falls" => assert!(next < one, "{}", scenario.id),
+                    _ => assert!(
+                        (next - one).abs() < run.rows[0].two_sem.max(1e-9) + 1e-2 * one.abs(),
+                        "{}",
+                        scenario.id
+                    ),
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn derivations_are_proved_again_and_need_every_step() {
+    let graph = GENERATOR.graph();
+    for scenario in SCENARIOS.iter() {
+        let technique = technique(graph, scenario);
+        let plain = derive(graph, &technique.path, &technique.settings, None);
+        verify(graph, &technique.path, &technique.settings, None, &plain).expect("the checker agrees");
+        assert!(matches!(plain.verdict(), Verdict::Determined(_)));
+        // Sufficient: the one way that there is is the path of the scaffold.
+        let ways: Vec<Vec<_>> =
+            plain.routes().iter().map(|route| route.steps.iter().map(|step| step.influence).collect()).collect();
+        assert_eq!(ways, [technique.path.steps().to_vec()], "{}", scenario.id);
+        assert_eq!(scenario.scaffold.len(), technique.path.steps().len());
+        for step in technique.path.steps() {
+            assert!(necessary(graph, &technique.path, &technique.settings, None, *step), "{}", scenario.id);
+        }
+        if let Some(at) = technique.twist {
+            let twisted = derive(graph, &technique.path, &technique.settings, Some(at));
+            verify(graph, &technique.path, &technique.settings, Some(at), &twisted).expect("the checker agrees");
+        }
+    }
+}
+
+#[test]
+fn every_technique_is_physical_and_new() {
+    let graph = GENERATOR.graph();
+    for scenario in SCENARIOS.iter() {
+        let technique = technique(graph, scenario);
+        assert!((3..=7).contains(&technique.path.steps().len()));
+        assert!(technique.fields(graph).len() >= 2, "{}", scenario.id);
+        assert!(technique.settings.clash(graph).is_none(), "{}", scenario.id);
+        assert!(!contains_known(graph, &technique.path), "{}", scenario.id);
+        for step in technique.path.steps() {
+            assert!(technique.settings.allow(graph.influence(*step)), "{}", scenario.id);
+        }
+    }
+}
+
+#[test]
+fn points_and_sections_are_as_they_should_be() {
+    for scenario in SCENARIOS.iter() {
+        let total: u32 = scenario.parts.iter().map(|part| part.points).sum();
+        match scenario.form {
+            Form::Short => assert!((3..=4).contains(&total), "{}: {total}", scenario.id),
+            Form::Long => assert_eq!(total, 10, "{}", scenario.id),
+        }
+        assert_eq!(u32::try_from(scenario.guide.len()).expect("few"), total, "{}", scenario.id);
+        let text = markdown(&TEMPLATES, scenario).expect("Markdown");
+        for section in [
+            "## How it works",
+            "## Data",
+            "## Questions",
+            "## What do you already know?",
+            "## Scoring guide",
+            "## Map",
+            "## Cautions",
+        ] {
+            assert_eq!(text.matches(&format!("\n{section}\n")).count(), 1, "{}: {section}", scenario.id);
+        }
+        assert!(!scenario.purpose.is_empty() && !scenario.how.is_empty() && !scenario.title.is_empty());
+        for part in &scenario.parts {
+            assert!(part.text.contains("**"), "{}: no command term in ({})", scenario.id, part.label);
+        }
+    }
+}
+
+/// What no reader should see: unfilled places, marks, double spaces, an article that does not fit.
+#[test]
+fn no_seam_shows() {
+    for scenario in SCENARIOS.iter() {
+        let text = markdown(&TEMPLATES, scenario).expect("Markdown");
+        let body = text.splitn(3, "---\n").nth(2).expect("a body");
+        for seam in ["{{", "}}", "⟦", "⟧", " a a", " an a ", "the the ", "..", " ,", " .\n", "NaN", "inf "] {
+            assert!(!body.contains(seam), "{}: `{seam}` in\n{body}", scenario.id);
+        }
+        for line in body.lines().filter(|line| !line.starts_with('|') && !line.trim_start().is_empty()) {
+            assert!(!line.trim_start().contains("  "), "{}: two spaces in `{line}`", scenario.id);
+        }
+    }
+}
+
+#[test]
+fn the_same_seed_gives_the_same_bytes_alone_or_in_a_run() {
+    let wish = Wish::default();
+    let mut run = Run::default();
+    let mut refusals = Refusals::default();
+    let again = Generator::new(GENERATOR.graph().clone());
+    for index in 0..60 {
+        let scenario = generate(&GENERATOR, &wish, Seed(5), index, &mut run, &mut refusals).expect("a scenario");
+        let alone = again.one(&wish, Seed(scenario.seed), &mut Refusals::default()).expect("the same");
+        assert_eq!(json(&TEMPLATES, &scenario).expect("JSON"), json(&TEMPLATES, &alone).expect("JSON"));
+        let from_front = again.again(&scenario.front).expect("made again");
+        assert_eq!(markdown(&TEMPLATES, &scenario).expect("text"), markdown(&TEMPLATES, &from_front).expect("text"));
+    }
+}
+
+#[test]
+fn a_run_repeats_nothing_and_no_answer_prevails() {
+    let mut run = Run::default();
+    let mut refusals = Refusals::default();
+    let made: Vec<Scenario> = (0..150)
+        .map(|index| generate(&GENERATOR, &Wish::default(), Seed(11), index, &mut run, &mut refusals).expect("one"))
+        .collect();
+    let keys: BTreeSet<_> = made
+        .iter()
+        .map(|one| {
+            (one.path.clone(), one.front.twist.as_ref().map(|twist| twist.id.clone()), one.front.context.clone())
+        })
+        .collect();
+    assert_eq!(keys.len(), made.len());
+    let mut answers: BTreeMap<&str, usize> = BTreeMap::new();
+    for twist in made.iter().filter_map(|one| one.twist.as_ref()) {
+        *answers.entry(twist.prediction.direction).or_default() += 1;
+    }
+    let twists: usize = answers.values().sum();
+    println!("twist answers of 150: {answers:?}; rejected: {:?}", refusals.iter().collect::<Vec<_>>());
+    assert!(answers.values().all(|n| 2 * n <= twists + 1), "{answers:?}");
+}
+
+#[test]
+fn wishes_are_met() {
+    let graph = GENERATOR.graph();
+    let mut refusals = Refusals::default();
+    for (field, part) in graph.fields() {
+        let wish = Wish { fields: vec![field], form: Some(Form::Long), ..Wish::default() };
+        let scenario = GENERATOR.one(&wish, Seed(1), &mut refusals).expect("a scenario of each field");
+        assert!(scenario.fields.contains(&part.id));
+        assert_eq!(scenario.form, Form::Long);
+    }
+    let wish = Wish { twist: TwistWish::Without, ..Wish::default() };
+    for seed in 0..20 {
+        assert!(GENERATOR.one(&wish, Seed(seed), &mut refusals).expect("one").twist.is_none());
+    }
+}

@@ -153,7 +153,11 @@ impl<'a> Lexer<'a> {
         if letter == '-' && !spaced && !before.ends_with(')') {
             return None;
         }
-        let fits = ends_operand(before, tight) && starts_operand(after);
+        let end = before.trim_end_matches([' ', '*', '_', '`']).len();
+        let after_number = self.tokens.last().is_some_and(|last| {
+            last.span.end == end && matches!(&last.kind, Kind::Fact(Fact::Number(number)) if !number.in_words)
+        });
+        let fits = (after_number || ends_operand(before, tight)) && starts_operand(after);
         fits.then_some(sign)
     }
 }
@@ -245,6 +249,7 @@ mod tests {
             "A = (24000 L/(mol·cm))(1 cm)(2.02 µmol/L × 10⁻⁶ mol/µmol)",
             &["24000 L/(mol·cm)", "1 cm", "2.02 µmol/L", "×", "10⁻⁶ mol/µmol"],
         );
+        case("(30 min − 10 min)/(2 s)", &["30 min", "−", "10 min", "/", "2 s"]);
         case("(98 − 100)/100 × 100 %", &["98", "−", "100", "/", "100", "×", "100 %"]);
         case("![at 5 %](plot-5.svg) <!-- 7 --> Na+ and up / down", &["5 %"]);
         case("the double-stranded 2nd pH7 of ±2 SEM", &["7", "±", "2"]);

@@ -53,6 +53,8 @@ fn number(text: &str, stream: &mut Stream) -> Option<Mutant> {
         Place::Figure,
         Place::Answer,
         Place::Scaffold,
+        Place::Sample,
+        Place::After,
         Place::Map,
     ];
     let lines = lines(text);
@@ -84,7 +86,7 @@ fn number_word(text: &str, stream: &mut Stream) -> Option<Mutant> {
 
 /// A minus becomes a plus or goes, a plus becomes a minus, a number becomes negative.
 fn sign(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::DataRow, Place::GuideRow, Place::Question, Place::GuideRow, Place::Prose];
+    let places = [Place::DataRow, Place::GuideRow, Place::Question, Place::GuideRow, Place::Prose, Place::Sample];
     let lines = lines(text);
     let line = line_at(&lines, &places, stream)?;
     let mut choices: Vec<(std::ops::Range<usize>, &str)> = Vec::new();
@@ -145,7 +147,7 @@ const UNITS: [&str; 22] = [
 
 /// The unit behind a number, or in a header, becomes another.
 fn unit(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::DataHeader, Place::GuideRow, Place::Question, Place::Prose, Place::Figure];
+    let places = [Place::DataHeader, Place::GuideRow, Place::Question, Place::Prose, Place::Figure, Place::Sample];
     let lines = lines(text);
     let line = line_at(&lines, &places, stream)?;
     let mut found = Vec::new();
@@ -229,7 +231,7 @@ const COMPARATIVES: [(&str, &str); 14] = [
 ];
 
 fn direction(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::Answer, Place::GuideRow, Place::Figure, Place::Scaffold, Place::Question];
+    let places = [Place::Answer, Place::GuideRow, Place::Figure, Place::Scaffold, Place::Question, Place::Sample];
     swapped(text, stream, &VERBS, &places)
 }
 

@@ -668,10 +668,10 @@ pub static SIGN_DIFFERS: Code = Code {
     wrong: "7.4 bar",
     right: "−7.4 bar",
 };
-/// The numbers of a setup stand in another order.
+/// Numbers or directions have changed places.
 pub static ORDER_DIFFERS: Code = Code {
     name: "order-differs",
-    meaning: "the numbers of a setup stand in another order",
+    meaning: "numbers or directions have changed places",
     wrong: "(100 − 84)/100",
     right: "(84 − 100)/100",
 };

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::ops::Range;
 
-use super::compare::{Difference, differences};
+use super::compare::{Difference, differences, swapped};
 use super::fact::{Direction, Fact, Kind, Number, Token};
 use super::{Made, Proof};
 use crate::diagnostic::{Code, Diagnostic, code};
@@ -74,6 +74,9 @@ pub(super) fn report(
 ) {
     let report = Report { proof, made, old, new, whole, policy };
     let differences = differences(old, new);
+    if differences.is_empty() && policy.missing != Weight::Nothing {
+        faults.extend(report.swapped());
+    }
     let mut units: BTreeSet<String> = BTreeSet::new();
     // From the end, since the unit of a list stands with its last number.
     for difference in differences.iter().rev() {
@@ -176,6 +179,15 @@ impl Report<'_> {
             }
             _ => None,
         }
+    }
+
+    /// The same facts in the same words, but one for the other.
+    fn swapped(&self) -> Option<Diagnostic> {
+        let (was, is) = swapped(self.old, self.new)?;
+        let (was, here) = (self.made.shown(self.old.get(was)?), self.new.get(is)?);
+        let message = format!("{} has `{}` in another place", self.policy.place, self.proof.shown(here));
+        let fault = Diagnostic::error(&code::ORDER_DIFFERS, self.proof.span(here.span.clone()), message);
+        Some(fault.hint(format!("the same facts stand in another order; here it was `{was}`")))
     }
 
     /// Where the stretch ends, for what is gone from its end.

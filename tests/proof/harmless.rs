@@ -87,7 +87,7 @@ fn prose_synonym(text: &str, stream: &mut Stream) -> Option<String> {
 }
 
 fn guide_synonym(text: &str, stream: &mut Stream) -> Option<String> {
-    swap(text, stream, &WORDS, &[Place::GuideRow, Place::Answer, Place::Scaffold])
+    swap(text, stream, &WORDS, &[Place::GuideRow, Place::Answer, Place::Scaffold, Place::Sample, Place::After])
 }
 
 /// Words for the same direction.
@@ -114,7 +114,7 @@ const SAME_WAY: [(&str, &str); 30] = [
     ("fewer", "less"),
     ("Fewer", "A smaller number of"),
     ("More", "A greater amount of"),
-    ("more", "a larger number of"),
+    ("more", "to a greater extent"),
     ("raises", "increases"),
     ("lowers", "reduces"),
     ("lowers", "decreases"),
@@ -125,7 +125,7 @@ const SAME_WAY: [(&str, &str); 30] = [
 ];
 
 fn direction_synonym(text: &str, stream: &mut Stream) -> Option<String> {
-    swap(text, stream, &SAME_WAY, &[Place::GuideRow, Place::Answer, Place::Figure, Place::Scaffold])
+    swap(text, stream, &SAME_WAY, &[Place::GuideRow, Place::Answer, Place::Figure, Place::Scaffold, Place::Sample])
 }
 
 /// Ends of sentences: a stop, a space, a capital letter.
@@ -363,11 +363,12 @@ fn typo(text: &str, stream: &mut Stream) -> Option<String> {
 /// A plain hyphen for a minus, `u` for `µ`, noughts at the end, thousands set apart, units in words.
 fn number_style(text: &str, stream: &mut Stream) -> Option<String> {
     let mut found: Vec<(Range<usize>, String)> = Vec::new();
-    for line in lines(text).iter().filter(|line| !matches!(line.place, Place::Front | Place::Heading)) {
+    for line in lines(text).iter().filter(|line| !matches!(line.place, Place::Front | Place::Heading | Place::Other)) {
         for (old, new) in [("µmol", "umol"), ("−", "-"), (" min", " minutes"), (" %", "%"), ("µm", "μm"), (" °C", "°C")]
         {
             for (at, _) in line.text.match_indices(old) {
-                let end = line.text[at + old.len()..].chars().next();
+                // "min⁻¹" is no number of minutes.
+                let end = line.text[at + old.len()..].chars().next().map(|c| if c == '⁻' { 'x' } else { c });
                 let in_header = line.place == Place::DataHeader;
                 if !end.is_some_and(char::is_alphanumeric) && !(in_header && old.starts_with(' ')) {
                     let range = line.range.start + at..line.range.start + at + old.len();

@@ -21,6 +21,10 @@ mod program;
 #[cfg(test)]
 mod proof;
 #[cfg(test)]
+mod proofread;
+#[cfg(test)]
+mod render;
+#[cfg(test)]
 mod scenarios;
 #[cfg(test)]
 mod signs;

@@ -60,6 +60,19 @@ pub struct Reading {
     pub relative_name: Option<String>,
 }
 
+/// Things that make up a share, looked at one by one.
+#[derive(Debug, Clone)]
+pub struct Counted {
+    /// How a single thing is seen, one whole sentence.
+    pub how: String,
+    /// The things, plural, without article.
+    pub things: String,
+    /// What those are that make up the share.
+    pub yes: String,
+    /// What the others are.
+    pub no: String,
+}
+
 /// A thing that can be more or less.
 #[derive(Debug, Clone)]
 pub struct Quantity {
@@ -89,6 +102,8 @@ pub struct Quantity {
     pub at_the_bench: String,
     /// Instrument, exactly for readouts.
     pub reading: Option<Reading>,
+    /// What is counted, where a share is of things that can be looked at one by one.
+    pub counted: Option<Counted>,
     /// Whole sentences.
     pub hazards: Vec<String>,
 }

@@ -126,9 +126,25 @@ pub struct Quantity {
     pub at_the_bench: Text,
     /// Instrument, for a readout.
     pub reading: Option<Reading>,
+    /// For a share of things that can be looked at one by one: what is counted.
+    pub counted: Option<Counted>,
     /// Hazards, each a whole sentence.
     #[serde(default)]
     pub hazards: Vec<Text>,
+}
+
+/// Things that make up a share, looked at one by one.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Counted {
+    /// How a single thing is seen, one whole sentence without numbers.
+    pub how: Text,
+    /// The things, plural, without article (`single pairs of strands`).
+    pub things: Text,
+    /// What those are that make up the share (`paired`).
+    pub yes: Text,
+    /// What the others are (`apart`).
+    pub no: Text,
 }
 
 /// How a readout is read.

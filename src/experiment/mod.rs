@@ -10,4 +10,4 @@ mod simulate;
 
 pub use model::{Fault, Model};
 pub use parameters::{Parameter, Parameters};
-pub use simulate::{Data, Row, Run, Trend, Unknown, simulate};
+pub use simulate::{Counts, Data, Row, Run, Trend, Unknown, simulate};

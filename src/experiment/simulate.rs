@@ -5,6 +5,7 @@ use super::noise::{Replicates, spread};
 use super::parameters::Parameters;
 use crate::concepts::graph::{Graph, Reading};
 use crate::concepts::{QuantityIx, Settings};
+use crate::laws::{self, Value};
 use crate::technique::{Refusal, Technique};
 
 /// Points of a curve between the first and the last level.
@@ -66,6 +67,8 @@ pub struct Data {
     pub twisted: Option<Run>,
     /// A sample of unknown level, read like the others.
     pub unknown: Unknown,
+    /// Single things counted at two levels, where a share on the way is of things that can be.
+    pub counts: Option<Counts>,
 }
 
 /// A reading whose level is to be found from the table.
@@ -79,6 +82,25 @@ pub struct Unknown {
     pub reading: f64,
     /// The level that a straight line between the two printed means gives for it.
     pub on_the_line: f64,
+}
+
+/// Single things counted at two neighbouring levels, and the test of whether their shares differ.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Counts {
+    /// The share that they make up.
+    pub quantity: QuantityIx,
+    /// Things looked at, at each of the two levels.
+    pub n: u32,
+    /// Number of the lower level; the other is the next one.
+    pub at: usize,
+    /// Those that make up the share, at the lower level.
+    pub first: u32,
+    /// The same at the next level.
+    pub second: u32,
+    /// Expected at both, if the shares were the same.
+    pub expected: f64,
+    /// Pearson's statistic of the four counts.
+    pub chi_square: f64,
 }
 
 /// Runs a technique.
@@ -95,7 +117,8 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
         return Err(Refusal::NotVisible);
     }
     let unknown = unknown(graph, technique, &model, scale, &plain)?;
-    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown }) };
+    let counts = counts(graph, technique, &plain);
+    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown, counts }) };
     let model = model.twisted(graph, technique, at).map_err(refusal)?;
     let settings = at.get(graph).map_or_else(Settings::default, |twist| technique.settings.after(twist));
     let label = format!("noise/{}/twisted", technique.attempt);
@@ -104,7 +127,36 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
         Refusal::NotVisible | Refusal::NotOneDirection => Refusal::TwistDoesNotShow,
         other => other,
     })?;
-    Ok(Data { plain, twisted: Some(twisted), unknown })
+    Ok(Data { plain, twisted: Some(twisted), unknown, counts })
+}
+
+/// Looks at single things at two neighbouring levels; `None` where no share on the way can be counted, or where the test
+/// would not be allowed (an expected count below five) at any two.
+fn counts(graph: &Graph, technique: &Technique, plain: &Run) -> Option<Counts> {
+    let path = technique.path.quantities(graph);
+    let quantity = path.into_iter().find(|ix| graph.quantity(*ix).counted.is_some())?;
+    let mut stream = technique.seed.stream(&format!("counts/{}", technique.attempt));
+    let n = 40 + 10 * u32::try_from(stream.below(7)).ok()?;
+    let mut pairs: Vec<usize> = (0..plain.values.len().saturating_sub(1)).collect();
+    stream.shuffle(&mut pairs);
+    let mut seen = |at: usize| {
+        let (_, share) = plain.values.get(at)?.iter().find(|(ix, _)| *ix == quantity)?;
+        u32::try_from((0..n).filter(|_| stream.unit() < *share).count()).ok()
+    };
+    pairs.into_iter().find_map(|at| compared(quantity, at, n, (seen(at)?, seen(at + 1)?)))
+}
+
+/// Two counts of `n` each with their chi-square, if the test is allowed.
+fn compared(quantity: QuantityIx, at: usize, n: u32, (first, second): (u32, u32)) -> Option<Counts> {
+    let expected = f64::from(first + second) / 2.0;
+    let other = f64::from(n) - expected;
+    if expected < 5.0 || other < 5.0 {
+        return None;
+    }
+    let observed = [first, n - first, second, n - second].map(f64::from).to_vec();
+    let inputs = [Value::List(observed), Value::List(vec![expected, other, expected, other]), Value::Number(2.0)];
+    let chi_square = laws::find("chi-square")?.value(&inputs).ok()?;
+    Some(Counts { quantity, at, n, first, second, expected, chi_square })
 }
 
 /// A level somewhere in the middle of two printed ones, and what it reads.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use tera::Context;
 
-use super::body::{self, Pictures};
+use super::body::{self, Pictures, printable};
 use super::document::{Document, DocumentError, Kind, Section};
 use super::figure::{Chart, Picture, plot};
 use super::{RenderError, Templates, readings, schematic, table};
@@ -51,7 +51,7 @@ fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<Str
     let figures = Figures::of(document);
     let view = |(place, section): (usize, &Section)| SectionView {
         id: id(section, place),
-        heading: section.heading.clone(),
+        heading: printable(&section.heading),
         level: section.level,
         kind: class(section.kind),
         html: body::html(&section.text, section.kind, &figures),
@@ -70,12 +70,12 @@ fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<Str
             .collect(),
     };
     let mut context = Context::new();
-    context.insert("title", &document.title);
+    context.insert("title", &printable(&document.title));
     context.insert("sections", &for_students);
     context.insert("answers", &for_teachers);
     context.insert("student", &(copy == Copy::Student));
     context.insert("seed", &document.front.seed);
-    context.insert("concepts", &document.front.graph);
+    context.insert("concepts", &printable(&document.front.graph));
     Ok(templates.tera.render("page.html", &context)?)
 }
 

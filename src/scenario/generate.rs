@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use super::likeness::Texts;
 use super::write::write;
-use super::{Front, FrontError, Scenario};
+use super::{Front, FrontError, Scenario, proofread};
 use crate::concepts::graph::Graph;
 use crate::experiment::simulate;
 use crate::reasoning::derive;
@@ -14,6 +15,9 @@ use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose};
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
 const MOST_SEEDS: u64 = 60;
+
+/// Seeds after which a text much like another of the run is put up with: a large run must end in time.
+const ALIKE_SEEDS: u64 = 8;
 
 /// Makes scenarios from one graph.
 #[derive(Debug, Clone)]
@@ -43,7 +47,8 @@ impl Generator {
     pub fn one(&self, wish: &Wish, seed: Seed, refusals: &mut Refusals) -> Option<Scenario> {
         for attempt in 0..MOST_ATTEMPTS {
             let drawn = compose(&self.graph, &self.catalogue, wish, seed, attempt);
-            match drawn.and_then(|technique| self.write(&technique)) {
+            let written = drawn.and_then(|technique| self.write(&technique));
+            match written.and_then(|scenario| proofread::refusal(&scenario).map_or(Ok(scenario), Err)) {
                 Ok(scenario) => return Some(scenario),
                 Err(refusal) => refusals.count(refusal),
             }
@@ -51,7 +56,7 @@ impl Generator {
         None
     }
 
-    /// The scenario that front matter names, made again.
+    /// The scenario that front matter names, made again. It was given out once, so it is not proofread here.
     ///
     /// # Errors
     /// What in the front matter does not fit the graph.
@@ -94,32 +99,47 @@ impl Generator {
 pub struct Run {
     met: BTreeSet<(Vec<String>, Option<String>, String)>,
     titles: BTreeSet<String>,
+    texts: Texts,
     answers: std::collections::BTreeMap<&'static str, u64>,
     twists: u64,
 }
 
 impl Run {
-    /// Whether a scenario may join: no other has its path, twist and context, or its name, and no answer takes more
-    /// than half of the twists.
+    /// Whether a scenario may join: no other has its path, twist and context, or its name, or shares more than a third
+    /// of its sentences, and no answer takes more than half of the twists.
     fn admits(&self, scenario: &Scenario) -> Result<(), Refusal> {
         if self.met.contains(&key(scenario)) || self.titles.contains(&scenario.title) {
             return Err(Refusal::Repeated);
         }
-        let Some(twist) = &scenario.twist else { return Ok(()) };
-        let answer = twist.prediction.direction;
-        let with_this = self.answers.get(answer).copied().unwrap_or(0) + 1;
+        if self.is_too_often(scenario) {
+            return Err(Refusal::AnswerQuota);
+        }
+        let most = self.texts.most_alike(&text(scenario));
+        if most.is_some_and(|most| most.is_too_much()) { Err(Refusal::TooAlike) } else { Ok(()) }
+    }
+
+    /// Whether the twist's answer would take more than half of the twists.
+    fn is_too_often(&self, scenario: &Scenario) -> bool {
+        let Some(twist) = &scenario.twist else { return false };
+        let with_this = self.answers.get(twist.prediction.direction).copied().unwrap_or(0) + 1;
         // The first twist of a run is all of it; from the second on no answer may take more than half.
-        if self.twists > 0 && 2 * with_this > self.twists + 1 { Err(Refusal::AnswerQuota) } else { Ok(()) }
+        self.twists > 0 && 2 * with_this > self.twists + 1
     }
 
     fn join(&mut self, scenario: &Scenario) {
         self.met.insert(key(scenario));
         self.titles.insert(scenario.title.clone());
+        self.texts.add(&text(scenario));
         if let Some(twist) = &scenario.twist {
             *self.answers.entry(twist.prediction.direction).or_default() += 1;
             self.twists += 1;
         }
     }
+}
+
+/// What a student reads before the questions.
+fn text(scenario: &Scenario) -> String {
+    format!("{} {}", scenario.purpose, scenario.how.join(" "))
 }
 
 fn key(scenario: &Scenario) -> (Vec<String>, Option<String>, String) {
@@ -146,15 +166,19 @@ pub fn generate(
             }
             Err(refusal) => {
                 refusals.count(refusal);
-                // A repeat is never given out; an answer too many may be, where a wish leaves no other.
-                if refusal == Refusal::AnswerQuota {
-                    spare = Some(scenario);
+                // A repeat is never given out. Where a wish leaves no other, a text much like another may be, or else an
+                // answer too many.
+                let better = spare.as_ref().is_none_or(|(worse, _)| refusal > *worse);
+                if refusal > Refusal::Repeated && better {
+                    spare = Some((refusal, scenario));
                 }
             }
         }
+        if attempt >= ALIKE_SEEDS && spare.as_ref().is_some_and(|(refusal, _)| *refusal == Refusal::TooAlike) {
+            break;
+        }
     }
-    if let Some(scenario) = &spare {
-        run.join(scenario);
-    }
-    spare
+    let (_, scenario) = spare?;
+    run.join(&scenario);
+    Some(scenario)
 }

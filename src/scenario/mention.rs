@@ -99,13 +99,14 @@ pub(super) fn tidy(text: &str) -> String {
     articles(&out)
 }
 
-/// "a" or "an" by the sound that follows, as far as letters tell.
+/// "a" or "an" by the sound that follows, as far as letters tell. Before a capital (DNA, N–H) the author knows better.
 fn articles(text: &str) -> String {
     let words: Vec<&str> = text.split(' ').collect();
     let mut out: Vec<String> = Vec::with_capacity(words.len());
     for (place, word) in words.iter().enumerate() {
         let next = words.get(place + 1).copied().unwrap_or_default();
         let fixed = match *word {
+            article @ ("a" | "an" | "A" | "An") if next.starts_with(char::is_uppercase) => article,
             "a" | "an" if sounds_like_vowel(next) => "an",
             "a" | "an" => "a",
             "A" | "An" if sounds_like_vowel(next) => "An",
@@ -156,6 +157,7 @@ mod tests {
 
     #[test]
     fn articles_follow_the_sound() {
+        case("a N–H group, an N–H group, a DNA strand", "A N–H group, an N–H group, a DNA strand");
         case(
             "a enzyme and an pouch. an unit, a hour, a 8 mm rod",
             "An enzyme and a pouch. A unit, an hour, an 8 mm rod",

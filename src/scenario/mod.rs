@@ -10,9 +10,11 @@ mod figure;
 mod front;
 mod generate;
 mod guide;
+mod likeness;
 mod map;
 mod mention;
 mod parts;
+pub mod proofread;
 mod samples;
 mod scaffold;
 mod text;
@@ -24,6 +26,7 @@ pub use agree::{Disagreement, agree};
 pub use figure::{Figure, FrontPlot, Item, Panel, Readings, Scene, Shape};
 pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
+pub use likeness::{Alike, Texts, too_alike};
 pub use write::write;
 
 use crate::concepts::written::TwistKind;
@@ -91,6 +94,27 @@ pub struct Scenario {
     /// What is needed to make it again.
     #[serde(skip)]
     pub front: Front,
+    /// Words that would hand over a step of the path: for proofreading.
+    #[serde(skip)]
+    pub never: Vec<String>,
+    /// Things with names of their own: for proofreading.
+    #[serde(skip)]
+    pub nouns: Vec<NounView>,
+}
+
+/// A thing and what it is called.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct NounView {
+    /// What it is, for its first mention.
+    pub intro: String,
+    /// Singular.
+    pub one: String,
+    /// Plural or mass noun.
+    pub many: String,
+    /// Whether the name is made up.
+    pub coined: bool,
+    /// Names that it goes by elsewhere, and not here.
+    pub others: Vec<String>,
 }
 
 /// What the readings are compared with.

@@ -7,10 +7,14 @@ use super::write::{Verdicts, readout_decimals, shown_reading};
 use super::{Part, PartKind, Point};
 use crate::concepts::InfluenceIx;
 use crate::concepts::written::TwistKind;
+use crate::experiment::Counts;
 use crate::quantity::significant::{decimals, figures};
 use crate::reasoning::{Direction, Verdict};
 use crate::seed::Stream;
 use crate::technique::Form;
+
+/// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
+const CRITICAL: f64 = 3.84;
 
 /// A part before it has its label.
 struct Draft {
@@ -105,7 +109,9 @@ impl Paper<'_, '_> {
             _ => {
                 let (described, rest) = self.split(&steps);
                 let mut drafts = vec![self.describe(described), self.explain(&rest, 3), self.identify()];
-                drafts.extend([self.calculate(), self.twist()]);
+                let test = self.voice.data.counts.and_then(|counts| self.count_test(counts));
+                drafts.push(test.unwrap_or_else(|| self.calculate()));
+                drafts.push(self.twist());
                 drafts.push(if self.stream.below(2) == 0 { self.estimate() } else { self.evaluate() });
                 drafts
             }
@@ -238,6 +244,29 @@ impl Paper<'_, '_> {
             ),
         ];
         Draft { kind: PartKind::Construct, term: "construct", skill: "representing data", text, points }
+    }
+
+    /// Two counts compared: whether the shares of single things differ.
+    fn count_test(&self, counts: Counts) -> Option<Draft> {
+        let voice = self.voice;
+        let counted = voice.graph.quantity(counts.quantity).counted.as_ref()?;
+        let say = |text: &str| voice.later(text, None);
+        let (from, to) = (voice.level(counts.at), voice.level(counts.at + 1));
+        let text = format!(
+            "{} Of {} {} at {from}, {} are {}; of {} at {to}, {} are. **Evaluate**, by a chi-square test at the 5 % \
+             level, the claim that {} is the same at both.",
+            say(&counted.how),
+            counts.n,
+            say(&counted.things),
+            counts.first,
+            say(&counted.yes),
+            counts.n,
+            counts.second,
+            voice.the(counts.quantity)
+        );
+        let skill = "statistical tests and data analysis";
+        let points = vec![chi_square_value(counts), chi_square_verdict(counts)];
+        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points })
     }
 
     fn propose(&mut self) -> Draft {
@@ -475,6 +504,52 @@ impl Paper<'_, '_> {
 impl From<super::guide::RivalPart> for Draft {
     fn from(part: super::guide::RivalPart) -> Self {
         Self { kind: PartKind::Explain, term: "explain", skill: "argumentation", text: part.text, points: part.points }
+    }
+}
+
+/// The point for setup and value of the statistic.
+fn chi_square_value(counts: Counts) -> Point {
+    let other = f64::from(counts.n) - counts.expected;
+    let term = |seen: u32, expected: f64| {
+        let expected = decimals(expected, 1);
+        format!("({seen} − {expected})²/{expected}")
+    };
+    let setup = [
+        term(counts.first, counts.expected),
+        term(counts.n - counts.first, other),
+        term(counts.second, counts.expected),
+        term(counts.n - counts.second, other),
+    ];
+    let says = format!("χ² = {} = {}", setup.join(" + "), decimals(counts.chi_square, 2));
+    let (low, high) = (decimals(counts.chi_square * 0.98, 2), decimals(counts.chi_square * 1.02, 2));
+    Point {
+        statement: format!("Setup and value: {says}. The setup earns even if the arithmetic fails."),
+        accept: vec![format!("{low} to {high}")],
+        reject: vec!["percentages in place of counts".into()],
+        model: format!("{says}."),
+        wrong: "The two percentages are not the same.".into(),
+        ..empty()
+    }
+}
+
+/// The point for what follows from it.
+fn chi_square_verdict(counts: Counts) -> Point {
+    let rejected = counts.chi_square > CRITICAL;
+    let verdict = if rejected {
+        format!("χ² is larger than {CRITICAL} (1 degree of freedom), so the claim is rejected: the shares differ.")
+    } else {
+        format!(
+            "χ² is not larger than {CRITICAL} (1 degree of freedom), so the claim cannot be rejected; that does not \
+             prove it."
+        )
+    };
+    Point {
+        model: verdict.clone(),
+        statement: verdict,
+        accept: vec!["a verdict that follows from a wrong value".into()],
+        reject: vec![if rejected { "“the claim is proved wrong for certain”" } else { "“the claim is proved”" }.into()],
+        wrong: if rejected { "So the claim may well be right." } else { "So the claim is proved." }.into(),
+        ..empty()
     }
 }
 

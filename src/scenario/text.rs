@@ -21,6 +21,9 @@ use crate::technique::{Form, Technique};
 /// Significant figures of a number told in the text.
 const TOLD_FIGURES: usize = 4;
 
+/// A short question takes wordings at most this many words longer than the tersest.
+const TERSE_SLACK: usize = 3;
+
 /// What fills the fragments of one scenario.
 pub(super) struct Voice<'a> {
     pub(super) graph: &'a Graph,
@@ -156,12 +159,13 @@ impl<'a> Voice<'a> {
         }
     }
 
-    /// One of several wordings; a short question takes the tersest.
+    /// One of several wordings; a short question takes one of the terse ones.
     pub(super) fn wording<'t>(&self, stream: &mut Stream, wordings: &'t [String]) -> &'t str {
-        let drawn = stream.pick(wordings);
-        let tersest = wordings.iter().min_by_key(|text| text.split_whitespace().count());
-        let chosen = if self.technique.form == Form::Short { tersest } else { drawn };
-        chosen.map_or("", String::as_str)
+        let length = |text: &&String| text.split_whitespace().count();
+        let shortest = wordings.iter().map(|text| length(&text)).min().unwrap_or(0);
+        let most = if self.technique.form == Form::Short { shortest + TERSE_SLACK } else { usize::MAX };
+        let fitting: Vec<&String> = wordings.iter().filter(|text| length(text) <= most).collect();
+        stream.pick(&fitting).map_or("", |text| text.as_str())
     }
 
     /// Values of an influence's symbols, as told.

@@ -8,7 +8,9 @@ use super::parts::parts;
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
-use super::{Column, Controls, Figure, FrontPlot, PartKind, Prediction, QuantityView, Scenario, Table, TwistView};
+use super::{
+    Column, Controls, Figure, FrontPlot, NounView, PartKind, Prediction, QuantityView, Scenario, Table, TwistView,
+};
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};
@@ -91,12 +93,38 @@ pub fn write(
         cautions: cautions(&voice),
         front: Front { plot, apparatus, ..Front::of(graph, technique, data) },
         markdown: String::new(),
+        never: never(graph, technique),
+        nouns: nouns(graph, technique),
         parts,
         guide,
         purpose,
         how,
         map,
     })
+}
+
+/// Words that may not stand in the stimulus, for all steps of the path.
+fn never(graph: &Graph, technique: &Technique) -> Vec<String> {
+    let words = technique.path.steps().iter().flat_map(|step| &graph.influence(*step).never);
+    let all: std::collections::BTreeSet<&String> = words.collect();
+    all.into_iter().cloned().collect()
+}
+
+/// Entities by the names that they bear here, and those that they do not.
+fn nouns(graph: &Graph, technique: &Technique) -> Vec<NounView> {
+    let nouns = technique.names.iter().filter_map(|(ix, number)| {
+        let entity = graph.entity(*ix);
+        let name = entity.names.get(*number)?;
+        let others = entity.names.iter().filter(|other| other.one != name.one);
+        Some(NounView {
+            intro: entity.intro.clone(),
+            one: name.one.clone(),
+            many: name.many.clone(),
+            coined: name.coined,
+            others: others.flat_map(|other| [other.one.clone(), other.many.clone()]).collect(),
+        })
+    });
+    nouns.collect()
 }
 
 /// The title in lower case with hyphens, and the seed.

@@ -44,7 +44,7 @@ pub fn compose(
     let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
     let names = draw_names(graph, candidate, &mut stream);
     let title = draw_title(graph, candidate, &names, &mut stream);
-    if known_name(graph, &title) {
+    if known_name(graph, &title).is_some() {
         return Err(Refusal::KnownName);
     }
     Ok(Technique {

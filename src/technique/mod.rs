@@ -5,6 +5,7 @@
 
 mod catalogue;
 mod compose;
+mod names;
 mod novelty;
 mod refusal;
 
@@ -19,7 +20,7 @@ use crate::seed::Seed;
 
 pub use catalogue::{Candidate, Catalogue};
 pub use compose::compose;
-pub use novelty::contains_known;
+pub use novelty::{contains_known, known_name, real_name};
 pub use refusal::{Refusal, Refusals};
 
 /// Length of a question.

@@ -1,9 +1,17 @@
 //! Whether a path or a name is new.
 
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
+use super::names::Names;
 use crate::concepts::graph::Graph;
 use crate::concepts::{FieldIx, Path};
+
+/// Names of real techniques, with their source and licence in the first lines.
+static LISTED: &str = include_str!("technique-names.txt");
+
+/// The list, indexed once.
+static REAL: LazyLock<Names> = LazyLock::new(|| Names::new(LISTED.lines().filter(|line| !line.starts_with('#'))));
 
 /// Whether the path contains a textbook technique as a run and adds fewer than two influences of another field.
 pub fn contains_known(graph: &Graph, path: &Path) -> bool {
@@ -17,18 +25,14 @@ pub fn contains_known(graph: &Graph, path: &Path) -> bool {
     })
 }
 
-/// Whether a title is the name of a textbook technique, spelling and word order aside.
-pub(super) fn known_name(graph: &Graph, title: &str) -> bool {
-    let words = bag(title);
-    let names = graph.known().iter().flat_map(|known| known.other_names.iter().chain([&known.name]));
-    names.map(|name| bag(name)).any(|name| name == words)
+/// The real technique whose name a title is, or holds: a textbook technique of the graph, or one of the list. Spelling
+/// within a letter, word order, plural and hyphens aside.
+pub fn known_name(graph: &Graph, title: &str) -> Option<String> {
+    let known = graph.known().iter().flat_map(|known| known.other_names.iter().chain([&known.name]));
+    Names::new(known.map(String::as_str)).find(title).or_else(|| real_name(title))
 }
 
-/// The words of a name, in lower case, sorted, without a plural s.
-fn bag(name: &str) -> Vec<String> {
-    let words = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
-    let mut words: Vec<String> =
-        words.map(str::to_lowercase).map(|word| word.trim_end_matches('s').to_owned()).collect();
-    words.sort();
-    words
+/// The listed name that a title is, or holds.
+pub fn real_name(title: &str) -> Option<String> {
+    REAL.find(title)
 }

@@ -359,6 +359,10 @@ for row in table("opt_fret_sternvolmer.csv"):
     else:
         case("quenching", {"constant": float(row["param"]) / 1000, "quencher": float(row["x"]) * 1000},
              1 / float(row["result"]), "units", "opt_fret_sternvolmer.csv, worked in mol/L", 1e-9, "12 digits in the file")
+# A lit dye of lifetime 1 gives off light at rate 1, and loses its energy to quencher at rate K(Q0 - q).
+lit = integrate.quad(lambda t: math.exp(-(1 + 12 * (0.2 - 0.08)) * t), 0, np.inf, epsabs=1e-14, epsrel=1e-12)[0]
+case("quenching-by-the-rest", {"constant": 12, "start": 0.2, "used": 0.08}, lit, "independent",
+     "share of excitations given off as light, integrated over the dye's life by scipy quad", 1e-9, "error of the integrator")
 for r in (3.0, 5.5, 8.0):
     # An excited donor of lifetime 1 loses its energy by itself or to the acceptor, at rate (R0/r)^6 times the first.
     k = (5.0 / r) ** 6

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::super::graph::{
-    Act, Context, DeclaredSign, Entity, Field, Fragment, Influence, Known, Misconception, Name, Parts, Principle,
-    Purpose, Quantity, Reading, Recall, Rig, Setting, Twist,
+    Act, Context, Counted, DeclaredSign, Entity, Field, Fragment, Influence, Known, Misconception, Name, Parts,
+    Principle, Purpose, Quantity, Reading, Recall, Rig, Setting, Twist,
 };
 use super::super::ids::{ActIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, SettingIx};
 use super::super::written::{self, SignWritten, Text};
@@ -107,6 +107,12 @@ fn quantity(scope: &Scope<'_>, place: usize) -> Option<Quantity> {
         range: (low, high),
         role: part.role.value,
         at_the_bench: own(&part.at_the_bench),
+        counted: part.counted.as_ref().map(|counted| Counted {
+            how: own(&counted.how),
+            things: own(&counted.things),
+            yes: own(&counted.yes),
+            no: own(&counted.no),
+        }),
         reading,
         hazards: texts(&part.hazards),
     })

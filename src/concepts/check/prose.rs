@@ -80,6 +80,8 @@ fn entity(entity: &Entity) -> Vec<&Text> {
 fn quantity(quantity: &Quantity) -> Vec<&Text> {
     let mut texts = vec![&quantity.name, &quantity.the, &quantity.symbol, &quantity.more, &quantity.less];
     texts.push(&quantity.at_the_bench);
+    texts
+        .extend(quantity.counted.iter().flat_map(|counted| [&counted.how, &counted.things, &counted.yes, &counted.no]));
     texts.extend(&quantity.hazards);
     if let Some(reading) = &quantity.reading {
         texts.push(&reading.instrument);

@@ -1,0 +1,64 @@
+//! Reading ease: suited to ages 16 to 19.
+
+use super::super::syllables::syllables;
+use super::super::words::sentences;
+use super::super::{Found, Lint, Manuscript};
+use crate::diagnostic::{Code, Severity};
+
+pub(in crate::scenario::proofread) static LINT: Lint = Lint {
+    code: Code {
+        name: "reading-ease",
+        meaning: "the stimulus is easier or harder to read than ages 16 to 19 expect",
+        wrong: "It is hot. It is wet.",
+        right: "At low tide the pools on the reef become far warmer than the sea around them.",
+    },
+    hint: "shorten sentences and words, or join them",
+    source: Some("Kincaid, Fishburne, Rogers & Chissom 1975, Research Branch Report 8-75: grade level"),
+    severity: Severity::Warning,
+    check,
+};
+
+/// School years that the stimulus may ask for.
+const EASIEST: f64 = 9.0;
+const HARDEST: f64 = 12.5;
+
+fn check(manuscript: &Manuscript) -> Vec<Found> {
+    let stimulus: Vec<&str> = manuscript.stimulus().iter().map(|passage| passage.text).collect();
+    let Some(grade) = grade(&stimulus.join(" ")) else { return Vec::new() };
+    let message = if grade < EASIEST {
+        format!("grade {grade:.1} is below {EASIEST}")
+    } else if grade > HARDEST {
+        format!("grade {grade:.1} is above {HARDEST}")
+    } else {
+        return Vec::new();
+    };
+    vec![Found::new("how it works", "", message)]
+}
+
+/// The Flesch–Kincaid grade of a text; none without a sentence.
+///
+/// # Source
+/// Kincaid, Fishburne, Rogers & Chissom 1975: 0.39 words a sentence + 11.8 syllables a word − 15.59. Counted as Flesch
+/// does (How to Write Plain English 1979, ch. 2): a compound with a hyphen is one word; abbreviations, figures and
+/// symbols are words of one syllable.
+pub fn grade(text: &str) -> Option<f64> {
+    let n_sentences = sentences(text).len();
+    let words: Vec<&str> = text.split_whitespace().filter(|word| word.contains(char::is_alphanumeric)).collect();
+    if n_sentences == 0 || words.is_empty() {
+        return None;
+    }
+    let n_syllables: usize = words.iter().map(|word| spoken(word)).sum();
+    let count = |n: usize| u32::try_from(n).map_or(f64::MAX, f64::from);
+    let (sentences, words) = (count(n_sentences), count(words.len()));
+    Some(0.39 * words / sentences + 11.8 * count(n_syllables) / words - 15.59)
+}
+
+/// Syllables of what stands between two spaces; the parts of a compound are counted one by one.
+fn spoken(word: &str) -> usize {
+    let abbreviation = word.chars().filter(|c| c.is_uppercase()).count() > 1 || word.starts_with("pH");
+    if abbreviation || word.contains(|c: char| c.is_ascii_digit() || "/·°%µ⁻".contains(c)) {
+        return 1;
+    }
+    let parts = word.split('-').map(|part| part.trim_end_matches("'s").trim_end_matches("’s"));
+    parts.filter(|part| part.contains(char::is_alphabetic)).map(syllables).sum()
+}

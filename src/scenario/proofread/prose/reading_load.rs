@@ -1,0 +1,48 @@
+//! Reading load: ten minutes must do for six short questions and two long ones.
+
+use super::super::words::n_words;
+use super::super::{Found, Lint, Manuscript};
+use crate::diagnostic::{Code, Severity};
+use crate::technique::Form;
+
+pub(in crate::scenario::proofread) static LINT: Lint = Lint {
+    code: Code {
+        name: "reading-load",
+        meaning: "the stimulus has more words than its form allows: 130 for a short question, 320 for a long one",
+        wrong: "a short question with 200 words before the first part",
+        right: "a short question with 120 words before the first part",
+    },
+    hint: "tell only what the questions need",
+    source: Some("common practice, no source"),
+    severity: Severity::Warning,
+    check,
+};
+
+const MOST_SHORT: usize = 130;
+const MOST_LONG: usize = 320;
+
+fn check(manuscript: &Manuscript) -> Vec<Found> {
+    let (Some(most), n) = (most(manuscript), load(manuscript)) else { return Vec::new() };
+    if n <= most {
+        return Vec::new();
+    }
+    vec![Found::new("how it works", "", format!("{n} words, {} more than {most}", n - most))]
+}
+
+/// Whether a long question is longer than it may be: such a one is not given out. For short ones the load is a warning,
+/// since none of them keeps to it yet.
+pub fn is_far_too_long(manuscript: &Manuscript) -> bool {
+    manuscript.form == Some(Form::Long) && load(manuscript) > MOST_LONG
+}
+
+fn most(manuscript: &Manuscript) -> Option<usize> {
+    Some(match manuscript.form? {
+        Form::Short => MOST_SHORT,
+        Form::Long => MOST_LONG,
+    })
+}
+
+/// Words before the first question.
+fn load(manuscript: &Manuscript) -> usize {
+    manuscript.stimulus().iter().map(|passage| n_words(passage.text)).sum()
+}

@@ -15,6 +15,8 @@ mod laws;
 #[cfg(test)]
 mod mutation;
 #[cfg(test)]
+mod paper;
+#[cfg(test)]
 mod program;
 #[cfg(test)]
 mod proof;

@@ -507,10 +507,10 @@ pub static FRONT_MATTER_MISSING: Code = Code {
     wrong: "# Packed-lantern wells",
     right: "---\ntoehold: 1\n…\n---",
 };
-/// The front matter of a scenario file does not end.
+/// The front matter of a scenario file is empty, or does not end.
 pub static FRONT_MATTER_MALFORMED: Code = Code {
     name: "front-matter-malformed",
-    meaning: "the front matter of a scenario file does not end",
+    meaning: "the front matter of a scenario file is empty, or does not end",
     wrong: "---\ntoehold: 1\n# Title",
     right: "---\ntoehold: 1\n…\n---\n# Title",
 };

@@ -207,6 +207,7 @@ fn cost(before: &Fact, after: &Fact, near: bool) -> Option<u8> {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "places come from the same text")]
 mod tests {
     use super::super::token::tokens;
     use super::*;

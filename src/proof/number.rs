@@ -140,11 +140,11 @@ fn whole(text: &str) -> Option<(i32, usize)> {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "places come from the same text")]
 mod tests {
     use super::*;
 
     #[track_caller]
-    #[expect(clippy::float_cmp, reason = "read from the same digits")]
     fn case(text: &str, value: f64, rest: &str) {
         let (read, length) = at_start(text).unwrap_or_else(|| panic!("no number in {text:?}"));
         assert_eq!((read, &text[length..]), (value, rest), "{text}");

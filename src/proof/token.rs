@@ -79,7 +79,10 @@ impl<'a> Lexer<'a> {
         let sign = rest.chars().next().filter(|c| "-−".contains(*c));
         let follows = self.before().is_some_and(|c| c == ')' || c == '%');
         let after_sign = sign.map_or(0, char::len_utf8);
-        if (sign.is_some() && follows) || (joined && !self.after_ph()) {
+        // "plot-12.svg", "CO-2": a part of a name.
+        let before = self.text.get(..self.at).unwrap_or_default();
+        let in_name = before.strip_suffix('-').is_some_and(|before| before.ends_with(char::is_alphabetic));
+        if (sign.is_some() && follows) || (joined && !self.after_ph()) || in_name {
             return false;
         }
         let digits = rest.get(after_sign..).unwrap_or_default();
@@ -228,6 +231,7 @@ fn points(tokens: &mut [Token]) {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "places come from the same text")]
 mod tests {
     use super::*;
 
@@ -252,6 +256,7 @@ mod tests {
         case("(30 min − 10 min)/(2 s)", &["30 min", "−", "10 min", "/", "2 s"]);
         case("(98 − 100)/100 × 100 %", &["98", "−", "100", "/", "100", "×", "100 %"]);
         case("![at 5 %](plot-5.svg) <!-- 7 --> Na+ and up / down", &["5 %"]);
+        case("the file wells-long-42.svg, 5-10 and 5–10", &["5", "10", "5", "10"]);
         case("the double-stranded 2nd pH7 of ±2 SEM", &["7", "±", "2"]);
         case("level\n20\r\n% of it", &["20\r\n%"]);
         case("about **105** % or `4` min", &["105** %", "4` min"]);

@@ -68,7 +68,7 @@ fn within(section: &str, line: &str) -> Place {
         _ if line.trim().is_empty() || rule || line.starts_with("![") => Place::Other,
         "opening" if line.contains("points.") && line.starts_with('*') => Place::Subtitle,
         "opening" | "How it works" => Place::Prose,
-        "Data" if line.starts_with("**Figure") => Place::Figure,
+        "Data" if line.contains("error bars") => Place::Figure,
         "Data" if row && line.contains("SEM") => Place::DataHeader,
         "Data" if row => Place::DataRow,
 

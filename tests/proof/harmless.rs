@@ -12,7 +12,7 @@ const N: usize = 500;
 
 type Rewording = fn(&str, &mut Stream) -> Option<String>;
 
-const REWORDINGS: [(&str, Rewording); 18] = [
+const REWORDINGS: [(&str, Rewording); 19] = [
     ("synonym in prose", prose_synonym),
     ("synonym in guide or answers", guide_synonym),
     ("other word for a direction", direction_synonym),
@@ -31,6 +31,7 @@ const REWORDINGS: [(&str, Rewording); 18] = [
     ("alternative added or taken out", alternative),
     ("heading or title", heading),
     ("cautions or map", cautions),
+    ("pictures", pictures),
 ];
 
 /// Replaces one of these words where it stands in one of these places.
@@ -482,6 +483,15 @@ fn cautions(text: &str, stream: &mut Stream) -> Option<String> {
     }
     let at = text.find("*Fields:*")?;
     Some(format!("{}*Level:* upper school. {}", &text[..at], &text[at..]))
+}
+
+/// A picture gets words of its own, another name, or goes.
+fn pictures(text: &str, stream: &mut Stream) -> Option<String> {
+    let all = lines(text);
+    let found: Vec<_> = all.iter().filter(|line| line.text.starts_with("![")).collect();
+    let line = pick(stream, &found)?;
+    let new = ["![A sketch of it](sketch-7.svg)", "", "*See the picture on the board.*"];
+    Some(replaced(text, line.range.clone(), pick(stream, &new)?))
 }
 
 #[test]

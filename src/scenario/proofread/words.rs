@@ -107,7 +107,7 @@ pub(super) fn stem(word: &str) -> String {
 /// Words that carry no matter of their own.
 const SMALL: &[&str] = &[
     "a", "about", "after", "all", "also", "an", "and", "any", "are", "as", "at", "be", "because", "been", "before",
-    "but", "by", "can", "does", "each", "equal", "every", "for", "from", "goes", "had", "has", "have", "how", "get",
+    "but", "by", "can", "does", "each", "equal", "every", "for", "from", "goes", "had", "has", "have", "hold", "holds", "how", "get",
     "gets", "if", "in", "inside", "into", "is", "it", "its", "itself", "less", "lower", "make", "makes", "many",
     "more", "most", "no", "not", "now", "of", "off", "on", "one", "only", "or", "other", "out", "outside", "over",
     "same", "so", "some", "stay", "stays", "such", "than", "that", "the", "their", "them", "then", "there", "these",

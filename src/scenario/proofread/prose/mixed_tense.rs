@@ -43,8 +43,14 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
     found.collect()
 }
 
-/// Whether the main verb is in the past; none where no form of "be" tells.
+/// Words with which the past is right beside the present: what was done earlier.
+const EARLIER: &[&str] = &["before", "beforehand", "already", "earlier", "previously", "ago", "once"];
+
+/// Whether the main verb is in the past; none where no form of "be" tells, or where the past comes before the rest.
 fn past(sentence: &str) -> Option<bool> {
+    if words(sentence).iter().any(|word| word.is_one_of(EARLIER)) {
+        return None;
+    }
     let mut subordinate = false;
     let mut before: Option<Word<'_>> = None;
     for word in words(sentence) {

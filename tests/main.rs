@@ -15,11 +15,15 @@ mod laws;
 #[cfg(test)]
 mod mutation;
 #[cfg(test)]
+mod paper;
+#[cfg(test)]
 mod program;
 #[cfg(test)]
 mod proof;
 #[cfg(test)]
 mod proofread;
+#[cfg(test)]
+mod render;
 #[cfg(test)]
 mod scenarios;
 #[cfg(test)]

@@ -5,12 +5,14 @@ use std::sync::LazyLock;
 
 use toehold::concepts::{embedded, load_and_check};
 use toehold::diagnostic::Severity;
+use toehold::experiment::simulate;
+use toehold::reasoning::derive;
 use toehold::scenario::proofread::{
     Answer, LINTS, Manuscript, Question, grade, is_far_too_long, proofread, read, syllables,
 };
-use toehold::scenario::{Generator, NounView, Run, Scenario, Texts, generate};
+use toehold::scenario::{Generator, NounView, Run, Scenario, Texts, generate, write};
 use toehold::seed::Seed;
-use toehold::technique::{Form, Refusal, Refusals, Wish, known_name, real_name};
+use toehold::technique::{Form, Refusal, Refusals, Wish, compose, known_name, real_name};
 
 /// Seeds over which the lints are measured.
 const SEEDS: u64 = 1000;
@@ -80,7 +82,7 @@ fn cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
 fn prose_cases() -> Vec<(&'static str, Manuscript, Manuscript)> {
     let hard = "Notwithstanding considerable methodological heterogeneity, investigators unanimously characterised \
                 extracellular osmoregulatory perturbations quantitatively.";
-    let fair = "At low tide the pools on the reef flat can become far warmer than the open sea around them, and the \
+    let fair = "At low tide the pools on the reef flat can become far warmer than the open sea around them. The \
                 wardens of the reef want to know how warm each of the pools becomes during a summer day.";
     vec![
         ("stray-space", purpose("Dye is added  to each well."), purpose("Dye is added to each well … and read.")),
@@ -223,55 +225,90 @@ fn lints_are_documented() {
     }
 }
 
-#[test]
-fn no_scenario_is_given_out_with_a_grave_flaw() {
-    let mut flagged: BTreeMap<&str, usize> = BTreeMap::new();
-    let mut examples: BTreeMap<&str, BTreeMap<String, usize>> = BTreeMap::new();
-    let mut grades = Vec::new();
-    for scenario in SCENARIOS.iter() {
+/// One scenario a seed, as first written: what the lints then let through is what is given out.
+static DRAFTS: LazyLock<Vec<Scenario>> = LazyLock::new(|| {
+    let graph = GENERATOR.graph();
+    let draft = |seed: u64| {
+        (0..400).find_map(|attempt| {
+            let drawn = compose(graph, GENERATOR.catalogue(), &Wish::default(), Seed(seed), attempt).ok()?;
+            let plain = derive(graph, &drawn.path, &drawn.settings, None);
+            let twisted = drawn.twist.map(|at| derive(graph, &drawn.path, &drawn.settings, Some(at)));
+            let data = simulate(graph, &drawn).ok()?;
+            write(graph, &drawn, &plain, twisted.as_ref(), &data).ok()
+        })
+    };
+    (0..SEEDS).map(|seed| draft(seed).expect("a draft")).collect()
+});
+
+/// How many of these scenarios have each flaw, with the commonest places.
+fn flagged(scenarios: &[Scenario]) -> BTreeMap<&'static str, (usize, Vec<(String, usize)>)> {
+    let mut found: BTreeMap<&str, (usize, BTreeMap<String, usize>)> = BTreeMap::new();
+    for scenario in scenarios {
         let flaws = proofread(scenario);
+        for code in flaws.iter().map(|flaw| flaw.code.name).collect::<BTreeSet<_>>() {
+            found.entry(code).or_default().0 += 1;
+        }
         for flaw in &flaws {
-            assert!(flaw.severity != Severity::Error, "{}: {flaw:?}", scenario.id);
             let example = format!("{} | {} | {}", flaw.place, flaw.quote, flaw.message);
-            *examples.entry(flaw.code.name).or_default().entry(example).or_default() += 1;
+            *found.entry(flaw.code.name).or_default().1.entry(example).or_default() += 1;
         }
-        let codes: BTreeSet<&str> = flaws.iter().map(|flaw| flaw.code.name).collect();
-        for code in codes {
-            *flagged.entry(code).or_default() += 1;
-        }
-        assert!(!is_far_too_long(&Manuscript::from(scenario)), "{}", scenario.id);
-        grades.push(grade(&format!("{} {}", scenario.purpose, scenario.how.join(" "))).expect("a grade"));
     }
-    grades.sort_by(f64::total_cmp);
-    println!("grade: {:.1} to {:.1}, half below {:.1}", grades[0], grades[grades.len() - 1], grades[grades.len() / 2]);
-    println!("scenarios of {SEEDS} with each flaw:");
-    for lint in LINTS {
-        println!("{:>6}  {:?}  {}", flagged.get(lint.code.name).unwrap_or(&0), lint.severity, lint.code.name);
-        let mut examples: Vec<_> = examples.remove(lint.code.name).unwrap_or_default().into_iter().collect();
+    let sorted = |examples: BTreeMap<String, usize>| {
+        let mut examples: Vec<_> = examples.into_iter().collect();
         examples.sort_by_key(|(_, n)| std::cmp::Reverse(*n));
-        for (example, n) in examples.iter().take(4) {
-            println!("        {n:>4} × {example}");
-        }
-    }
+        examples
+    };
+    found.into_iter().map(|(code, (n, examples))| (code, (n, sorted(examples)))).collect()
 }
 
-/// Proofreading must not shut out a treatment or a step altogether.
+#[test]
+fn no_scenario_is_given_out_with_a_grave_flaw() {
+    let (drafts, given) = (flagged(&DRAFTS), flagged(&SCENARIOS));
+    let n = |of: &BTreeMap<&str, (usize, Vec<_>)>, code: &str| of.get(code).map_or(0, |(n, _)| *n);
+    println!("of {SEEDS} scenarios, drafts and given out, with each flaw:");
+    for lint in LINTS {
+        let code = lint.code.name;
+        println!("{:>6} {:>6}  {:?}  {code}", n(&drafts, code), n(&given, code), lint.severity);
+        for (example, n) in drafts.get(code).into_iter().flat_map(|(_, examples)| examples).take(12) {
+            println!("               {n:>4} × {example}");
+        }
+        assert!(lint.severity != Severity::Error || n(&given, code) == 0, "`{code}` was given out");
+    }
+    for scenario in SCENARIOS.iter() {
+        assert!(!is_far_too_long(&Manuscript::from(scenario)), "{}", scenario.id);
+    }
+    let text = |one: &Scenario| format!("{} {}", one.purpose, one.how.join(" "));
+    let mut grades: Vec<f64> = SCENARIOS.iter().filter_map(|one| grade(&text(one))).collect();
+    grades.sort_by(f64::total_cmp);
+    println!("grade: {:.1} to {:.1}, half below {:.1}", grades[0], grades[grades.len() - 1], grades[grades.len() / 2]);
+}
+
+/// Proofreading shuts out no treatment and no step.
 #[test]
 fn every_act_and_step_still_comes_up() {
-    let graph = GENERATOR.graph();
-    let acts: BTreeSet<&str> = SCENARIOS.iter().map(|one| one.front.act.as_str()).collect();
-    let missing: Vec<&str> = graph.acts().map(|(_, act)| act.id.as_str()).filter(|id| !acts.contains(id)).collect();
-    assert!(missing.is_empty(), "acts that no scenario uses: {missing:?}");
-    let steps: BTreeSet<&str> = SCENARIOS.iter().flat_map(|one| &one.path).map(String::as_str).collect();
-    let walked = GENERATOR.catalogue().candidates().iter().flat_map(|candidate| candidate.path.steps());
-    let walked: BTreeSet<&str> = walked.map(|ix| graph.influence(*ix).id.as_str()).collect();
+    let acts = |all: &[Scenario]| -> BTreeMap<String, usize> {
+        all.iter().fold(BTreeMap::new(), |mut acts, one| {
+            *acts.entry(one.front.act.clone()).or_default() += 1;
+            acts
+        })
+    };
+    let (drafted, given) = (acts(&DRAFTS), acts(&SCENARIOS));
+    println!("drafts and scenarios of each act:");
+    for (ix, act) in GENERATOR.graph().acts() {
+        let n = |of: &BTreeMap<String, usize>| of.get(&act.id).copied().unwrap_or(0);
+        let ways = GENERATOR.catalogue().candidates().iter().filter(|candidate| candidate.act == ix).count();
+        println!("{:>6} {:>6}  {} ({ways} candidates)", n(&drafted), n(&given), act.id);
+        assert!(2 * n(&given) >= n(&drafted), "proofreading leaves out `{}`", act.id);
+    }
+    let steps = |all: &[Scenario]| all.iter().flat_map(|one| one.path.clone()).collect::<BTreeSet<String>>();
+    let (drafted, given) = (steps(&DRAFTS), steps(&SCENARIOS));
     println!(
-        "{} of {} steps come up; not: {:?}",
-        steps.len(),
-        walked.len(),
-        walked.difference(&steps).collect::<Vec<_>>()
+        "{} steps in drafts, {} given out; gone: {:?}",
+        drafted.len(),
+        given.len(),
+        drafted.difference(&given).collect::<Vec<_>>()
     );
-    assert!(20 * steps.len() >= 19 * walked.len());
+    assert!(20 * given.len() >= 19 * drafted.len());
 }
 
 /// # Source
@@ -344,7 +381,7 @@ fn no_title_is_the_name_of_a_real_technique() {
 fn a_listed_name_is_known_in_disguise() {
     let list = include_str!("../src/technique/technique-names.txt");
     let names: Vec<&str> = list.lines().filter(|line| !line.starts_with('#')).collect();
-    assert!(names.len() > 12_000 && list.contains("CC BY 4.0") | list.contains("Attribution 4.0"));
+    assert!(names.len() > 12_000 && list.contains("Attribution 4.0"));
     for name in names.iter().step_by(101) {
         let turned: Vec<&str> = name.split(' ').rev().collect();
         let mut disguises = vec![(*name).to_owned(), turned.join(" "), name.replace(' ', "-"), name.to_uppercase()];
@@ -366,7 +403,7 @@ fn a_listed_name_is_known_in_disguise() {
 /// No two scenarios of a run share more than a third of their sentences.
 #[test]
 fn the_texts_of_a_run_differ() {
-    for seed in [3, 14, 159] {
+    for seed in [3, 14, 159, 2653] {
         let (mut run, mut refusals) = (Run::default(), Refusals::default());
         let made: Vec<Scenario> = (0..100)
             .map(|index| {

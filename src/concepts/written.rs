@@ -342,7 +342,8 @@ pub struct Influence {
     pub never: Vec<Text>,
     /// "What plays its part here?"
     pub role: Recall,
-    /// What happens when `from` rises: a whole clause, no capital, no full stop.
+    /// What happens when `from` rises: a whole clause, no capital, no full stop. Of a turning influence two clauses, for
+    /// below and for above the turning point, parted by ` // `.
     pub up: Text,
     /// What happens when `from` falls.
     pub down: Text,

@@ -507,10 +507,10 @@ pub static FRONT_MATTER_MISSING: Code = Code {
     wrong: "# Packed-lantern wells",
     right: "---\ntoehold: 1\n…\n---",
 };
-/// The front matter of a scenario file does not end.
+/// The front matter of a scenario file is empty, or does not end.
 pub static FRONT_MATTER_MALFORMED: Code = Code {
     name: "front-matter-malformed",
-    meaning: "the front matter of a scenario file does not end",
+    meaning: "the front matter of a scenario file is empty, or does not end",
     wrong: "---\ntoehold: 1\n# Title",
     right: "---\ntoehold: 1\n…\n---\n# Title",
 };
@@ -668,10 +668,10 @@ pub static SIGN_DIFFERS: Code = Code {
     wrong: "7.4 bar",
     right: "−7.4 bar",
 };
-/// The numbers of a setup stand in another order.
+/// Numbers or directions have changed places.
 pub static ORDER_DIFFERS: Code = Code {
     name: "order-differs",
-    meaning: "the numbers of a setup stand in another order",
+    meaning: "numbers or directions have changed places",
     wrong: "(100 − 84)/100",
     right: "(84 − 100)/100",
 };

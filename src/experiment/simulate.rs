@@ -14,6 +14,8 @@ const CURVE_POINTS: u32 = 24;
 const VISIBLE_SEM: f64 = 6.0;
 /// ... and this many steps of the instrument.
 const VISIBLE_STEPS: f64 = 5.0;
+/// ... and this share of the larger reading: a smaller change makes no point in a class.
+const VISIBLE_SHARE: f64 = 0.1;
 /// "Unchanged" means a noiseless change below this many standard errors.
 const FLAT_SEM: f64 = 0.5;
 
@@ -259,7 +261,9 @@ fn trend(noiseless: &[f64], reading: &Reading, n: u32) -> Result<Trend, Refusal>
         return Err(Refusal::NotOneDirection);
     };
     let change = (last - first).abs();
-    if change >= VISIBLE_SEM * sem && change >= VISIBLE_STEPS * reading.resolution {
+    let largest = first.abs().max(last.abs());
+    if change >= VISIBLE_SEM * sem && change >= VISIBLE_STEPS * reading.resolution && change >= VISIBLE_SHARE * largest
+    {
         Ok(trend)
     } else {
         Err(Refusal::NotVisible)

@@ -144,3 +144,51 @@ fn exchange(
     }
     best.1
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::concepts::{embedded, load_and_check};
+    use crate::scenario::Generator;
+    use crate::seed::Seed;
+    use crate::technique::{Refusals, Wish};
+
+    #[test]
+    fn no_exchange_betters_a_choice() {
+        let graph = load_and_check(&embedded()).unwrap();
+        let fields: Vec<String> = graph.fields().map(|(_, field)| field.id.clone()).collect();
+        let generator = Generator::new(graph);
+        for start in [0, 100, 200] {
+            let seeds = (start..start + 40).map(Seed);
+            let pool: Vec<Scenario> =
+                seeds.filter_map(|seed| generator.one(&Wish::default(), seed, &mut Refusals::default())).collect();
+            let pool: Vec<&Scenario> = pool.iter().collect();
+            let chosen = choose(&pool, &fields, 4, 2).unwrap();
+            let terms: BTreeSet<&str> = pool.iter().flat_map(|one| terms_of(one)).collect();
+            let skills: BTreeSet<&str> = pool.iter().flat_map(|one| skills_of(one)).collect();
+            let of = |chosen: &[usize]| {
+                let questions: Vec<&Scenario> = chosen.iter().map(|at| pool[*at]).collect();
+                Balance::of(&questions, &fields, &terms, &skills)
+            };
+            let reached = of(&chosen);
+            for place in 0..chosen.len() {
+                for new in 0..pool.len() {
+                    let mut other = chosen.clone();
+                    other[place] = new;
+                    let same_form = pool[new].form == pool[chosen[place]].form;
+                    let paths: BTreeSet<_> = other.iter().map(|at| &pool[*at].path).collect();
+                    let titles: BTreeSet<_> = other.iter().map(|at| &pool[*at].title).collect();
+                    if same_form && paths.len() == other.len() && titles.len() == other.len() {
+                        assert!(of(&other) >= reached, "{chosen:?} against {other:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn too_few_are_counted() {
+        assert_eq!(choose(&[], &[], 0, 2), Err(Short { form: "long", found: 0, needed: 2 }));
+        assert_eq!(choose(&[], &[], 0, 0), Ok(Vec::new()));
+    }
+}

@@ -7,10 +7,12 @@ use std::collections::BTreeMap;
 
 use similar::{Algorithm, DiffOp, capture_diff_slices};
 
-use super::fact::{Fact, Token};
+use super::fact::{Fact, Kind, Token};
 
 /// Texts with more words than this are not aligned: the facts are still counted.
 const MOST_ALIGNED: usize = 8000;
+/// New facts of one text that are looked at; a text with more is another text.
+const MOST_NEW: usize = 200;
 
 /// One difference. Places are those of tokens.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,7 +40,8 @@ pub(super) enum Difference {
 pub(super) fn differences(made: &[Token], written: &[Token]) -> Vec<Difference> {
     let alignment = Alignment::of(made, written);
     let gone = surplus(made, written, &alignment.made);
-    let new = surplus(written, made, &alignment.written);
+    let mut new = surplus(written, made, &alignment.written);
+    new.truncate(MOST_NEW);
     let gone: Vec<usize> = gone.into_iter().filter(|place| !is_small_word(made, *place)).collect();
     let mut pairs = pairs(made, written, &gone, &new, &alignment);
     pairs.sort_unstable_by_key(|pair| pair.1);
@@ -61,6 +64,20 @@ pub(super) fn differences(made: &[Token], written: &[Token]) -> Vec<Difference> 
         out.push(Difference::Missing { made: *made_at, near });
     }
     out
+}
+
+/// The first fact of either text that stands in another place although no word has changed: (scenario, file).
+pub(super) fn swapped(made: &[Token], written: &[Token]) -> Option<(usize, usize)> {
+    let words = |tokens: &[Token]| {
+        tokens.iter().filter(|token| matches!(token.kind, Kind::Word(_))).map(Token::key).collect::<Vec<String>>()
+    };
+    let facts = |tokens: &[Token]| {
+        let facts = tokens.iter().enumerate().filter_map(|(place, token)| Some((place, token.fact()?.key())));
+        facts.collect::<Vec<(usize, String)>>()
+    };
+    let (here, there) = (facts(made), facts(written));
+    let differ = here.iter().zip(&there).find(|((_, one), (_, other))| one != other)?;
+    (words(made) == words(written)).then_some((differ.0.0, differ.1.0))
 }
 
 /// Where the texts differ: regions of words that were changed together.
@@ -190,6 +207,7 @@ fn cost(before: &Fact, after: &Fact, near: bool) -> Option<u8> {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "places come from the same text")]
 mod tests {
     use super::super::token::tokens;
     use super::*;

@@ -53,7 +53,13 @@ pub(super) fn read(file: FileId, text: &str) -> FrontMatter<'_> {
     };
     matter.yaml = start..end;
     matter.body = Some(body);
-    if !matter.is_newer() {
+    let yaml = text.get(start..end).unwrap_or_default();
+    if yaml.lines().all(|line| line.trim().is_empty() || line.trim().starts_with('#')) {
+        let message = "the front matter is empty";
+        let fault =
+            Diagnostic::error(&code::FRONT_MATTER_MALFORMED, Span { file, start: fence, end: fence + 3 }, message);
+        matter.faults.push(fault.hint("put back the lines that `toehold generate` wrote"));
+    } else if !matter.is_newer() {
         matter.parse();
     }
     matter
@@ -116,7 +122,9 @@ impl FrontMatter<'_> {
                     let fault = yaml_fault(self.file, &text, &error);
                     let at = fault.primary.start;
                     let unknown = *fault.code == code::UNKNOWN_FIELD;
-                    self.faults.push(fault);
+                    if !self.is_misspelt(&fault) {
+                        self.faults.push(fault);
+                    }
                     let entries = entries(&text, self.yaml.start);
                     let Some(entry) = entries.into_iter().find(|entry| unknown && entry.contains(&at)) else { return };
                     if text.get(entry.clone()).is_none_or(|entry| entry.trim().is_empty()) {
@@ -126,6 +134,13 @@ impl FrontMatter<'_> {
                 }
             }
         }
+    }
+
+    /// Whether a missing field is there under a name that has been reported.
+    fn is_misspelt(&self, fault: &Diagnostic) -> bool {
+        let name = fault.message.split('`').nth(1).unwrap_or_default();
+        let meant = format!("did you mean `{name}`?");
+        *fault.code == code::MISSING_FIELD && self.faults.iter().any(|other| other.hints.contains(&meant))
     }
 
     /// Bytes of a field's name and of its value.

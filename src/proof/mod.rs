@@ -24,7 +24,7 @@ use std::collections::BTreeSet;
 use std::ops::Range;
 
 use crate::concepts::unreadable;
-use crate::diagnostic::{Diagnostic, Severity};
+use crate::diagnostic::{Diagnostic, Severity, code};
 use crate::render::{RenderError, Templates, markdown};
 use crate::scenario::{Generator, Scenario};
 use crate::source::{FileId, Sources, Span};
@@ -83,7 +83,9 @@ pub fn proofread(
     templates: &Templates,
 ) -> Result<Vec<Diagnostic>, RenderError> {
     if let Some(fault) = unreadable(sources, file) {
-        return Ok(vec![fault]);
+        let hint = "a scenario of this program is a hundred times smaller: is it the right file?";
+        let too_large = *fault.code == code::FILE_TOO_LARGE;
+        return Ok(vec![if too_large { Diagnostic { hints: vec![hint.to_owned()], ..fault } } else { fault }]);
     }
     let text = sources.text(file);
     let mut front = front::read(file, text);

@@ -191,7 +191,7 @@ impl Reader {
         let before = self.page.sections.last().and_then(|section| section.parts.last()).map(|part| part.key.clone());
         let next =
             before.and_then(|key| key.chars().next()).is_some_and(|last| u32::from(last) + 1 == u32::from(letter));
-        if !rest.starts_with([' ', '*']) || !(line.after_blank || (next && rest.contains("**"))) {
+        if !(rest.is_empty() || rest.starts_with([' ', '*'])) || !(line.after_blank || (next && rest.contains("**"))) {
             return false;
         }
         let start = line.start + indent;

@@ -1,9 +1,9 @@
 //! Differences in the words of a teacher: what stands here, what the scenario made again has, what to do.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
-use super::compare::{Difference, differences};
+use super::compare::{Difference, differences, swapped};
 use super::fact::{Direction, Fact, Kind, Number, Token};
 use super::{Made, Proof};
 use crate::diagnostic::{Code, Diagnostic, code};
@@ -74,6 +74,10 @@ pub(super) fn report(
 ) {
     let report = Report { proof, made, old, new, whole, policy };
     let differences = differences(old, new);
+    if differences.is_empty() && policy.missing != Weight::Nothing {
+        faults.extend(report.swapped());
+    }
+    faults.extend(report.missing_numbers(&differences));
     let mut units: BTreeSet<String> = BTreeSet::new();
     // From the end, since the unit of a list stands with its last number.
     for difference in differences.iter().rev() {
@@ -149,21 +153,34 @@ impl Report<'_> {
         Some(fault.hint("no data stand behind it: make sure that it is right, or take it out"))
     }
 
+    /// Numbers that are gone, those of one place together.
+    fn missing_numbers(&self, differences: &[Difference]) -> Vec<Diagnostic> {
+        let mut places: BTreeMap<(usize, usize), Vec<String>> = BTreeMap::new();
+        for difference in differences {
+            let Difference::Missing { made, near } = difference else { continue };
+            let Some(token) = self.old.get(*made) else { continue };
+            let Some(Fact::Number(number)) = token.fact() else { continue };
+            let elsewhere =
+                self.policy.missing == Weight::Look && (number.in_words || self.proof.pool.contains(&token.key()));
+            if !(number.of_points || elsewhere) {
+                let span = self.place(*near);
+                places.entry((span.start, span.end)).or_default().push(format!("`{}`", self.made.shown(token)));
+            }
+        }
+        let one = |((start, end), gone): ((usize, usize), Vec<String>)| {
+            let gone = gone.join(", ");
+            let message = format!("{} no longer says {gone}", self.policy.place);
+            let fault = weighed(&code::NUMBER_MISSING, self.policy.missing, self.proof, start..end, message)?;
+            Some(fault.hint(format!("put {gone} back where a reader needs it")))
+        };
+        places.into_iter().filter_map(one).collect()
+    }
+
     fn missing(&self, made: usize, near: Option<usize>) -> Option<Diagnostic> {
         let token = self.old.get(made)?;
         let was = self.made.shown(token);
-        let span = near.and_then(|near| self.new.get(near)).map_or_else(|| self.end(), |token| token.span.clone());
+        let span = self.place(near);
         match token.fact()? {
-            Fact::Number(number) => {
-                let elsewhere =
-                    self.policy.missing == Weight::Look && (number.in_words || self.proof.pool.contains(&token.key()));
-                if number.of_points || elsewhere {
-                    return None;
-                }
-                let message = format!("{} no longer says `{was}`", self.policy.place);
-                let fault = weighed(&code::NUMBER_MISSING, self.policy.missing, self.proof, span, message)?;
-                Some(fault.hint(format!("put `{was}` back where a reader needs it")))
-            }
             Fact::Operator(_) if self.policy.missing == Weight::Fault => {
                 let message = format!("{} has lost the sign `{was}`", self.policy.place);
                 let fault = weighed(&code::SIGN_DIFFERS, Weight::Fault, self.proof, span, message)?;
@@ -178,9 +195,19 @@ impl Report<'_> {
         }
     }
 
-    /// Where the stretch ends, for what is gone from its end.
-    fn end(&self) -> Range<usize> {
-        self.new.last().map_or_else(|| self.whole.clone(), |token| token.span.clone())
+    /// The same facts in the same words, but one for the other.
+    fn swapped(&self) -> Option<Diagnostic> {
+        let (was, is) = swapped(self.old, self.new)?;
+        let (was, here) = (self.made.shown(self.old.get(was)?), self.new.get(is)?);
+        let message = format!("{} has `{}` in another place", self.policy.place, self.proof.shown(here));
+        let fault = Diagnostic::error(&code::ORDER_DIFFERS, self.proof.span(here.span.clone()), message);
+        Some(fault.hint(format!("the same facts stand in another order; here it was `{was}`")))
+    }
+
+    /// What stands where something is gone; the end of the stretch where nothing does.
+    fn place(&self, near: Option<usize>) -> Range<usize> {
+        let token = near.and_then(|near| self.new.get(near)).or(self.new.last());
+        token.map_or_else(|| self.whole.clone(), |token| token.span.clone())
     }
 
     fn unit_pair(&self, difference: Difference) -> String {

@@ -79,7 +79,10 @@ impl<'a> Lexer<'a> {
         let sign = rest.chars().next().filter(|c| "-−".contains(*c));
         let follows = self.before().is_some_and(|c| c == ')' || c == '%');
         let after_sign = sign.map_or(0, char::len_utf8);
-        if (sign.is_some() && follows) || (joined && !self.after_ph()) {
+        // "plot-12.svg", "CO-2": a part of a name.
+        let before = self.text.get(..self.at).unwrap_or_default();
+        let in_name = before.strip_suffix('-').is_some_and(|before| before.ends_with(char::is_alphabetic));
+        if (sign.is_some() && follows) || (joined && !self.after_ph()) || in_name {
             return false;
         }
         let digits = rest.get(after_sign..).unwrap_or_default();
@@ -153,7 +156,11 @@ impl<'a> Lexer<'a> {
         if letter == '-' && !spaced && !before.ends_with(')') {
             return None;
         }
-        let fits = ends_operand(before, tight) && starts_operand(after);
+        let end = before.trim_end_matches([' ', '*', '_', '`']).len();
+        let after_number = self.tokens.last().is_some_and(|last| {
+            last.span.end == end && matches!(&last.kind, Kind::Fact(Fact::Number(number)) if !number.in_words)
+        });
+        let fits = (after_number || ends_operand(before, tight)) && starts_operand(after);
         fits.then_some(sign)
     }
 }
@@ -175,7 +182,7 @@ fn unit_after(text: &str) -> (Option<crate::quantity::Unit>, usize) {
 
 /// Whether a text ends in something that can stand before an operator: a number, a bracket, a symbol.
 fn ends_operand(text: &str, tight: bool) -> bool {
-    let text = text.trim_end_matches(' ');
+    let text = text.trim_end_matches([' ', '*', '_', '`']);
     if text.ends_with([')', '%']) || text.ends_with(|c: char| c.is_ascii_digit()) {
         return true;
     }
@@ -186,7 +193,7 @@ fn ends_operand(text: &str, tight: bool) -> bool {
 
 /// Whether a text starts with something that can stand after an operator.
 fn starts_operand(text: &str) -> bool {
-    let text = text.trim_start_matches(' ');
+    let text = text.trim_start_matches([' ', '*', '_', '`']);
     if text.starts_with(['(', '−']) || text.starts_with(|c: char| c.is_ascii_digit()) {
         return true;
     }
@@ -224,6 +231,7 @@ fn points(tokens: &mut [Token]) {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "places come from the same text")]
 mod tests {
     use super::*;
 
@@ -245,8 +253,10 @@ mod tests {
             "A = (24000 L/(mol·cm))(1 cm)(2.02 µmol/L × 10⁻⁶ mol/µmol)",
             &["24000 L/(mol·cm)", "1 cm", "2.02 µmol/L", "×", "10⁻⁶ mol/µmol"],
         );
+        case("(30 min − 10 min)/(2 s)", &["30 min", "−", "10 min", "/", "2 s"]);
         case("(98 − 100)/100 × 100 %", &["98", "−", "100", "/", "100", "×", "100 %"]);
         case("![at 5 %](plot-5.svg) <!-- 7 --> Na+ and up / down", &["5 %"]);
+        case("the file wells-long-42.svg, 5-10 and 5–10", &["5", "10", "5", "10"]);
         case("the double-stranded 2nd pH7 of ±2 SEM", &["7", "±", "2"]);
         case("level\n20\r\n% of it", &["20\r\n%"]);
         case("about **105** % or `4` min", &["105** %", "4` min"]);

@@ -134,6 +134,7 @@ pub(super) fn counts_particles(unit: &Unit) -> bool {
 }
 
 #[cfg(test)]
+#[expect(clippy::string_slice, reason = "places come from the same text")]
 mod tests {
     use super::*;
 

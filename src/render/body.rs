@@ -2,7 +2,7 @@
 //!
 //! Links lead to the web or within the page; pictures are the page's own figures or their words.
 
-use pulldown_cmark::{CowStr, Event, Parser, Tag, TagEnd, html};
+use pulldown_cmark::{CodeBlockKind, CowStr, Event, Parser, Tag, TagEnd, html};
 
 use super::document::{Kind, options};
 use super::glue::glue;
@@ -105,12 +105,15 @@ pub(super) fn safe<'a>(parser: Parser<'a>) -> Vec<Event<'a>> {
         match event {
             Event::Start(Tag::HtmlBlock) => events.push(Event::Start(Tag::Paragraph)),
             Event::End(TagEnd::HtmlBlock) => events.push(Event::End(TagEnd::Paragraph)),
-            Event::Html(markup) | Event::InlineHtml(markup) => events.push(Event::Text(markup)),
-            Event::Start(Tag::Link { ref dest_url, .. }) => {
-                let passes = is_safe(dest_url);
+            Event::Html(markup) | Event::InlineHtml(markup) => events.push(Event::Text(printable(&markup).into())),
+            Event::Code(words) => events.push(Event::Code(printable(&words).into())),
+            // The language of a code block would become a class of the page.
+            Event::Start(Tag::CodeBlock(_)) => events.push(Event::Start(Tag::CodeBlock(CodeBlockKind::Indented))),
+            Event::Start(Tag::Link { link_type, dest_url, id, .. }) => {
+                let passes = is_safe(&dest_url);
                 links.push(passes);
                 if passes {
-                    events.push(event);
+                    events.push(Event::Start(Tag::Link { link_type, dest_url, title: CowStr::Borrowed(""), id }));
                 }
             }
             Event::End(TagEnd::Link) => {
@@ -118,7 +121,7 @@ pub(super) fn safe<'a>(parser: Parser<'a>) -> Vec<Event<'a>> {
                     events.push(event);
                 }
             }
-            Event::Text(words) => events.push(Event::Text(glue(&words).into())),
+            Event::Text(words) => events.push(Event::Text(glue(&printable(&words)).into())),
             other => events.push(other),
         }
     }
@@ -171,6 +174,12 @@ fn pictures_as_words(events: &mut [Event<'_>]) {
             }
         }
     }
+}
+
+/// A text without the characters that no page can hold.
+pub(super) fn printable(text: &str) -> String {
+    let holds = |c: &char| matches!(c, '\n' | '\t') || !(c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}'));
+    text.chars().filter(holds).collect()
 }
 
 /// Whether a link may lead there: to the web, or within the page.

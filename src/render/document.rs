@@ -123,6 +123,12 @@ impl Document {
         self.sections.iter().find(|section| section.kind == kind)
     }
 
+    /// The section of the second level that a section of the third stands in.
+    pub fn outer(&self, section: &Section) -> Option<&Section> {
+        let before = self.sections.iter().take_while(|other| other.line < section.line);
+        before.filter(|other| other.level == 2).last().filter(|_| section.level > 2)
+    }
+
     /// The sections that a student may see, and the others. After the first section of answers only those that are
     /// known to be for students count, so that a renamed guide does not slip through.
     pub fn parted(&self) -> (Vec<&Section>, Vec<&Section>) {

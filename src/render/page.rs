@@ -3,7 +3,7 @@
 use serde::Serialize;
 use tera::Context;
 
-use super::body::{self, Pictures};
+use super::body::{self, Pictures, printable};
 use super::document::{Document, DocumentError, Kind, Section};
 use super::figure::{Chart, Picture, plot};
 use super::{RenderError, Templates, readings, schematic, table};
@@ -36,6 +36,8 @@ struct SectionView {
     level: u8,
     kind: &'static str,
     html: String,
+    /// Sections within it.
+    inner: Vec<SectionView>,
 }
 
 /// The page of a scenario file.
@@ -51,31 +53,34 @@ fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<Str
     let figures = Figures::of(document);
     let view = |(place, section): (usize, &Section)| SectionView {
         id: id(section, place),
-        heading: section.heading.clone(),
+        heading: printable(&section.heading),
         level: section.level,
         kind: class(section.kind),
         html: body::html(&section.text, section.kind, &figures),
+        inner: Vec::new(),
     };
     let (mut for_students, for_teachers) = document.parted();
     // The steps go on a sheet of their own when printed, so everything else comes before.
     for_students.sort_by_key(|section| section.kind == Kind::Scaffold);
     let n_for_students = for_students.len();
     let for_students: Vec<SectionView> = for_students.into_iter().enumerate().map(view).collect();
-    let for_teachers: Vec<SectionView> = match copy {
-        Copy::Student => Vec::new(),
-        Copy::Teacher => for_teachers
-            .into_iter()
-            .enumerate()
-            .map(|(place, section)| view((n_for_students + place, section)))
-            .collect(),
-    };
+    let mut folded: Vec<SectionView> = Vec::new();
+    for (place, section) in for_teachers.iter().enumerate().filter(|_| copy == Copy::Teacher) {
+        let made = view((n_for_students + place, section));
+        let outer = document.outer(section).filter(|outer| for_teachers.contains(outer));
+        match folded.last_mut().filter(|_| outer.is_some()) {
+            // A section within a section is folded away with it.
+            Some(last) => last.inner.push(made),
+            None => folded.push(made),
+        }
+    }
     let mut context = Context::new();
-    context.insert("title", &document.title);
+    context.insert("title", &printable(&document.title));
     context.insert("sections", &for_students);
-    context.insert("answers", &for_teachers);
+    context.insert("answers", &folded);
     context.insert("student", &(copy == Copy::Student));
     context.insert("seed", &document.front.seed);
-    context.insert("concepts", &document.front.graph);
+    context.insert("concepts", &printable(&document.front.graph));
     Ok(templates.tera.render("page.html", &context)?)
 }
 

@@ -19,7 +19,7 @@ pub struct Sheet {
     pub data: Stretch,
     /// The parts, in order.
     pub parts: Vec<Asked>,
-    /// The sections that only a teacher gets.
+    /// The sections that only a teacher gets, and the cautions.
     pub answers: Vec<Stretch>,
     /// The plot that the reader is to draw, as HTML, for the guide.
     pub drawn: Option<String>,
@@ -68,9 +68,14 @@ impl Sheet {
         let to_draw = parts.iter().any(|part| part.to_draw);
         let mut stimulus = Vec::new();
         let mut data = String::new();
+        let mut cautions = Vec::new();
         for section in for_students {
             let mut text = match section.kind {
-                Kind::Scaffold | Kind::Cautions => continue,
+                Kind::Scaffold => continue,
+                Kind::Cautions => {
+                    cautions.push(section);
+                    continue;
+                }
                 Kind::Questions => before.clone(),
                 Kind::Lead => without_form(&section.text),
                 _ => section.text.clone(),
@@ -83,9 +88,8 @@ impl Sheet {
                 stimulus.push(stretch(section, html(&text, section.kind), text));
             }
         }
-        let answers = for_teachers
-            .into_iter()
-            .map(|section| stretch(section, html(&section.text, section.kind), section.text.clone()));
+        let answers = for_teachers.into_iter().chain(cautions);
+        let answers = answers.map(|section| stretch(section, html(&section.text, section.kind), section.text.clone()));
         let drawn = chart(document).filter(|_| to_draw).map(|chart| apart(&figure::plot(&chart).inline(), name));
         let data = Stretch { html: html(&data, Kind::Data), markdown: data, ..Stretch::default() };
         Self { title: document.title.clone(), stimulus, data, parts, answers: answers.collect(), drawn }

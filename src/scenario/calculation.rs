@@ -65,7 +65,10 @@ pub(super) struct Calculation {
 pub(super) fn calculation(voice: &Voice<'_>, stream: &mut Stream) -> Calculation {
     let mut steps: Vec<InfluenceIx> = voice.technique.path.steps().to_vec();
     steps.retain(|ix| CLASSROOM.contains(&voice.graph.influence(*ix).law.law.id));
+    // At a level of the dial its own value would be told twice: such a law is taken only where there is no other.
+    let dial = voice.graph.act(voice.technique.act).dial;
     stream.shuffle(&mut steps);
+    steps.sort_by_key(|ix| voice.graph.influence(*ix).from == dial);
     let level = 1 + stream.below(voice.technique.levels.len().saturating_sub(1));
     steps.iter().find_map(|ix| from_law(voice, *ix, level)).unwrap_or_else(|| per_cent(voice))
 }
@@ -82,7 +85,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
             _ => voice.data.plain.parameters.get(ix, place)?.clone(),
         };
         if symbol.kind == Kind::Number && place != influence.law.input {
-            told.push(format!("{} = {}", symbol.letter, voice.show(ix, place, &value)));
+            told.push(format!("{} = {} ({})", symbol.letter, voice.show(ix, place, &value), symbol.meaning));
         }
         inputs.push(value);
     }
@@ -93,9 +96,8 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let cause = voice.show(ix, influence.law.input, inputs.get(influence.law.input)?);
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "At {} in the {}, {} ({}) is {cause}.{given} **Calculate** {}, using {}. Show the setup.",
+        "At the level {}, {} ({}) is {cause}.{given} **Calculate** {}, using {}. Show the setup.",
         voice.level(level),
-        voice.graph.rig(voice.technique.rig).container.many,
         voice.the(influence.from),
         driven.letter,
         voice.the(influence.to),

@@ -14,7 +14,10 @@ use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose};
 /// Draws of one seed before it is given up.
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
-const MOST_SEEDS: u64 = 60;
+const MOST_SEEDS: u64 = 120;
+/// Share of its sentences, in per cent, that a scenario may have in common with another of its run. Where a place of the
+/// run could not be filled below one limit, the next holds from there on.
+const LIMITS: &[usize] = &[33, 50, 67, 100];
 
 /// Makes scenarios from one graph.
 #[derive(Debug, Clone)]
@@ -87,7 +90,17 @@ impl Generator {
         let plain = derive(&self.graph, &technique.path, &technique.settings, None);
         let twisted = technique.twist.map(|at| derive(&self.graph, &technique.path, &technique.settings, Some(at)));
         let data = simulate(&self.graph, technique)?;
-        Ok(write(&self.graph, technique, &plain, twisted.as_ref(), &data)?)
+        let scenario = write(&self.graph, technique, &plain, twisted.as_ref(), &data)?;
+        if self.names_a_stranger(technique, &scenario) { Err(Refusal::ProseFault) } else { Ok(scenario) }
+    }
+
+    /// Whether the title speaks of a thing that the text never mentions.
+    fn names_a_stranger(&self, technique: &Technique, scenario: &Scenario) -> bool {
+        let title = technique.title.to_lowercase();
+        let text = scenario.how.join(" ");
+        let coined = technique.names.iter().filter_map(|(ix, number)| self.graph.entity(*ix).names.get(*number));
+        let mut coined = coined.filter(|name| name.coined && title.contains(&name.one));
+        coined.any(|name| !text.contains(&name.one) && !text.contains(&name.many))
     }
 }
 
@@ -97,22 +110,24 @@ pub struct Run {
     met: BTreeSet<(Vec<String>, Option<String>, String)>,
     titles: BTreeSet<String>,
     texts: Texts,
+    limit: usize,
     answers: std::collections::BTreeMap<&'static str, u64>,
     twists: u64,
 }
 
 impl Run {
-    /// Whether a scenario may join: no other has its path, twist and context, or its name, or shares more than a third
-    /// of its sentences, and no answer takes more than half of the twists.
-    fn admits(&self, scenario: &Scenario) -> Result<(), Refusal> {
+    /// Whether a scenario may join: no other has its path, twist and context, or its name, no answer takes more than half
+    /// of the twists, and no other shares too many of its sentences. With the refusal comes the share in per cent.
+    fn admits(&self, scenario: &Scenario) -> Result<(), (Refusal, usize)> {
         if self.met.contains(&key(scenario)) || self.titles.contains(&scenario.title) {
-            return Err(Refusal::Repeated);
+            return Err((Refusal::Repeated, 0));
         }
         if self.is_too_often(scenario) {
-            return Err(Refusal::AnswerQuota);
+            return Err((Refusal::AnswerQuota, 0));
         }
-        let most = self.texts.most_alike(&text(scenario));
-        if most.is_some_and(|most| most.is_too_much()) { Err(Refusal::TooAlike) } else { Ok(()) }
+        let share = self.texts.most_alike(&text(scenario)).map_or(0, |most| most.per_cent());
+        let limit = LIMITS.get(self.limit).copied().unwrap_or(100);
+        if share > limit { Err((Refusal::TooAlike, share)) } else { Ok(()) }
     }
 
     /// Whether the twist's answer would take more than half of the twists.
@@ -153,26 +168,25 @@ pub fn generate(
     run: &mut Run,
     refusals: &mut Refusals,
 ) -> Option<Scenario> {
-    let mut spare = None;
+    let mut spare: Option<(Refusal, usize, Scenario)> = None;
     for attempt in 0..MOST_SEEDS {
         let scenario = generator.one(wish, run_seed.of_run(index, attempt), refusals)?;
-        match run.admits(&scenario) {
-            Ok(()) => {
-                run.join(&scenario);
-                return Some(scenario);
-            }
-            Err(refusal) => {
-                refusals.count(refusal);
-                // A repeat is never given out. Where a wish leaves no other, a text much like another may be, or else an
-                // answer too many.
-                let better = spare.as_ref().is_none_or(|(worse, _)| refusal > *worse);
-                if refusal > Refusal::Repeated && better {
-                    spare = Some((refusal, scenario));
-                }
-            }
+        let Err((refusal, per_cent)) = run.admits(&scenario) else {
+            run.join(&scenario);
+            return Some(scenario);
+        };
+        refusals.count(refusal);
+        // A repeat is never given out. Where a wish leaves no other, the text least like another may be, or else an answer
+        // too many.
+        let better = spare.as_ref().is_none_or(|(worse, most, _)| {
+            refusal == Refusal::TooAlike && (*worse != Refusal::TooAlike || per_cent < *most)
+        });
+        if refusal != Refusal::Repeated && better {
+            spare = Some((refusal, per_cent, scenario));
         }
     }
-    let (_, scenario) = spare?;
+    let (refusal, _, scenario) = spare?;
+    run.limit += usize::from(refusal == Refusal::TooAlike);
     run.join(&scenario);
     Some(scenario)
 }

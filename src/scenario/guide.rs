@@ -63,18 +63,19 @@ pub(super) fn chain(voice: &Voice<'_>, steps: &[(InfluenceIx, Direction)], n: us
 fn joined(voice: &Voice<'_>, group: &[(InfluenceIx, Direction)]) -> Point {
     let mut point = empty();
     let mut clauses = Vec::new();
+    let mut misconception = None;
     for (ix, cause) in group {
         let one = earns(voice, *ix, *cause);
         clauses.push(voice.clause(*ix, *cause));
-        point.accept.extend(one.accept);
-        point.reject.extend(one.reject);
+        // Room for one alternative a step, and two where the step stands alone; the misconception comes last and stays.
+        let most = if group.len() == 1 { 2 } else { 1 };
+        point.accept.extend(one.accept.into_iter().take(most));
+        let mut reject = one.reject;
+        misconception = reject.pop();
+        point.reject.extend(reject.into_iter().take(most));
         point.principle = one.principle;
         point.wrong = one.wrong;
     }
-    // The guide has room for a few alternatives a point; the misconception comes last and stays.
-    let misconception = point.reject.pop();
-    point.accept.truncate(3);
-    point.reject.truncate(2);
     point.reject.extend(misconception);
     point.statement = format!("{}.", capital(&clauses.join("; ")));
     point.model.clone_from(&point.statement);

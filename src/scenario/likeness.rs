@@ -29,6 +29,11 @@ impl Alike {
     pub fn is_too_much(&self) -> bool {
         SHARE * self.shared > self.of
     }
+
+    /// The share in per cent, rounded down.
+    pub fn per_cent(&self) -> usize {
+        (100 * self.shared).checked_div(self.of).unwrap_or(0)
+    }
 }
 
 /// Texts met so far, by sentence.

@@ -49,7 +49,15 @@ impl Mentions {
             let Some((mark, after)) = after.split_once(CLOSE) else { break };
             let (key, number) = mark.split_once('|').unwrap_or((mark, "many"));
             if let Some(noun) = nouns.iter().find(|noun| noun.key == key) {
-                out.push_str(&self.words(noun, number == "one", ends_with_article(before)));
+                // Before a first mention, "the" would point at what has not been met.
+                let enters = number != "one" && !self.met.contains(&noun.key) && noun.intro != noun.many;
+                let bare = out.strip_suffix("the ").or_else(|| out.strip_suffix("The ")).filter(|_| enters);
+                let bare = bare.filter(|rest| rest.is_empty() || rest.ends_with(' '));
+                if let Some(bare) = bare {
+                    out.truncate(bare.len());
+                }
+                let article = ends_with_article(&out);
+                out.push_str(&self.words(noun, number == "one", article));
             }
             rest = after;
         }

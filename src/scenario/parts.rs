@@ -8,7 +8,7 @@ use super::{Part, PartKind, Point};
 use crate::concepts::InfluenceIx;
 use crate::concepts::written::TwistKind;
 use crate::experiment::Counts;
-use crate::quantity::significant::{decimals, figures};
+use crate::quantity::significant::{decimals, figures, round_decimals};
 use crate::reasoning::{Direction, Verdict};
 use crate::seed::Stream;
 use crate::technique::Form;
@@ -177,7 +177,7 @@ impl Paper<'_, '_> {
                 format!("**Identify** the {containers} with which all the others are compared."),
                 capital(&format!("{control}.")),
                 vec![format!("the {containers} at {}", voice.level(0))],
-                vec!["“the control” alone".to_owned(), "the group itself".to_owned()],
+                vec!["“the control” alone".to_owned()],
             ),
             1 => (
                 "**Identify** the dependent variable of the investigation.".to_owned(),
@@ -296,7 +296,7 @@ impl Paper<'_, '_> {
         );
         let middle = voice.technique.path.quantities(voice.graph);
         let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();
-        let says = format!("anything else there that changes {middle} would be read as a difference in {dial}");
+        let says = format!("anything else in the sample that changes {middle} would be read as a difference in {dial}");
         let point = Point {
             statement: format!("{}.", capital(&says)),
             accept: vec![
@@ -318,7 +318,8 @@ impl Paper<'_, '_> {
         let causes = voice.technique.path.steps().iter().flat_map(|step| {
             let twists = voice.graph.influence(*step).twists.iter();
             twists
-                .filter(|twist| twist.kind == TwistKind::Cut && Some(&twist.id) != used.as_ref())
+                .filter(|twist| matches!(twist.kind, TwistKind::Cut | TwistKind::Bypass | TwistKind::Saturate))
+                .filter(|twist| Some(&twist.id) != used.as_ref())
                 .map(|twist| (*step, twist))
         });
         let causes: Vec<_> = causes.collect();
@@ -394,7 +395,7 @@ impl Paper<'_, '_> {
         let act = voice.graph.act(voice.technique.act);
         let rig = voice.graph.rig(voice.technique.rig);
         let text = format!(
-            "Under the same conditions, a {} prepared with {sample} reads {reading}. **Estimate** {} there.",
+            "Under the same conditions, a {} prepared with {sample} reads {reading}. **Estimate** {} in that sample.",
             rig.container.one,
             voice.the(act.dial)
         );
@@ -430,8 +431,13 @@ impl Paper<'_, '_> {
         let voice = self.voice;
         let rows = &voice.data.plain.rows;
         let places = readout_decimals(voice);
-        let overlap = |pair: usize| match (rows.get(pair), rows.get(pair + 1)) {
-            (Some(one), Some(next)) => (one.mean - next.mean).abs() <= one.two_sem + next.two_sem,
+        // Verdict and intervals come from the numbers as printed: those are what a student has.
+        let printed = |row: usize| {
+            rows.get(row).map(|row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places)))
+        };
+        let slack = libm::pow(10.0, -6.0);
+        let overlap = |pair: usize| match (printed(pair), printed(pair + 1)) {
+            (Some((one, one_bar)), Some((next, next_bar))) => (one - next).abs() <= one_bar + next_bar + slack,
             _ => false,
         };
         let pairs: Vec<usize> = (0..rows.len().saturating_sub(1)).collect();
@@ -446,9 +452,8 @@ impl Paper<'_, '_> {
              means and ±2 SEM in the table."
         );
         let interval = |row: usize| {
-            rows.get(row).map_or_else(String::new, |row| {
-                let low = decimals(row.mean - row.two_sem, places);
-                format!("{low} to {}", shown_reading(voice, row.mean + row.two_sem, places))
+            printed(row).map_or_else(String::new, |(mean, bar)| {
+                format!("{} to {}", decimals(mean - bar, places), shown_reading(voice, mean + bar, places))
             })
         };
         let intervals = format!("{} at {one} and {} at {next}", interval(pair), interval(pair + 1));

@@ -4,6 +4,7 @@ use super::ScaffoldStep;
 use super::text::{Voice, capital};
 use super::write::Verdicts;
 use crate::concepts::InfluenceIx;
+use crate::concepts::graph::Recall;
 use crate::concepts::written::WrongSign;
 use crate::reasoning::Direction;
 use crate::seed::Stream;
@@ -12,24 +13,26 @@ use crate::seed::Stream;
 pub(super) fn scaffold(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<ScaffoldStep> {
     let mut stream = voice.technique.seed.stream(&format!("scaffold/{}", voice.technique.attempt));
     let causes = verdicts.causes(voice.technique);
-    causes
-        .iter()
-        .zip(verdicts.plain.path())
-        .map(|((ix, cause), step)| scaffold_step(voice, &mut stream, *ix, *cause, step.then))
-        .collect()
+    let mut steps: Vec<ScaffoldStep> = Vec::new();
+    for ((ix, cause), step) in causes.iter().zip(verdicts.plain.path()) {
+        let asked: Vec<String> = steps.iter().map(|step| step.recall.clone()).collect();
+        steps.push(scaffold_step(voice, &mut stream, &asked, (*ix, *cause, step.then)));
+    }
+    steps
 }
 
 fn scaffold_step(
     voice: &Voice<'_>,
     stream: &mut Stream,
-    ix: InfluenceIx,
-    cause: Direction,
-    effect: Direction,
+    asked: &[String],
+    (ix, cause, effect): (InfluenceIx, Direction, Direction),
 ) -> ScaffoldStep {
     let influence = voice.graph.influence(ix);
     let principle = voice.graph.principle(influence.principle);
     let told = influence.told.is_some();
-    let recall = stream.pick(&principle.recall);
+    // Two steps of one principle do not ask the same.
+    let fresh: Vec<&Recall> = principle.recall.iter().filter(|recall| !asked.contains(&recall.ask)).collect();
+    let recall = stream.pick(&fresh).copied().or_else(|| principle.recall.first());
     let (recall, answer) = match recall {
         Some(recall) if !told => (recall.ask.clone(), recall.answer.clone()),
         _ => (String::new(), String::new()),

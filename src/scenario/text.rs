@@ -9,7 +9,7 @@ use tera::{Context, Tera};
 
 use super::mention::{Mentions, Noun, many, one, tidy};
 use crate::concepts::graph::{Graph, Quantity, SymbolSource, Twist};
-use crate::concepts::{InfluenceIx, QuantityIx};
+use crate::concepts::{InfluenceIx, QuantityIx, Side};
 use crate::experiment::{Data, Parameters};
 use crate::laws::{UnitRule, Value};
 use crate::quantity::Unit;
@@ -20,6 +20,9 @@ use crate::technique::{Form, Technique};
 
 /// Significant figures of a number told in the text.
 const TOLD_FIGURES: usize = 4;
+
+/// A short question takes wordings at most this many words longer than the tersest.
+const TERSE_SLACK: usize = 3;
 
 /// What fills the fragments of one scenario.
 pub(super) struct Voice<'a> {
@@ -65,10 +68,9 @@ impl<'a> Voice<'a> {
         context.insert("group", &self.graph.context(self.technique.context).group);
         let levels = self.levels();
         let unit = &self.dial().unit;
-        let with_unit = |text: Option<&String>| unit.attach(text.map_or("", String::as_str));
-        context.insert("first", &with_unit(levels.first()));
-        context.insert("reference", &with_unit(levels.first()));
-        context.insert("last", &with_unit(levels.last()));
+        context.insert("first", &self.level(0));
+        context.insert("reference", &self.level(0));
+        context.insert("last", &self.level(levels.len().saturating_sub(1)));
         context.insert("levels", &unit.attach(&list(&levels)));
         context.insert("unit", unit.display());
         context.insert("wait", &self.wait());
@@ -93,7 +95,10 @@ impl<'a> Voice<'a> {
 
     /// A level with its unit.
     pub(super) fn level(&self, number: usize) -> String {
-        self.dial().unit.attach(self.levels().get(number).map_or("", String::as_str))
+        let levels = self.levels();
+        let level = levels.get(number).map_or("", String::as_str);
+        // A bare number would not be understood: the scale is named with it.
+        if self.dial().unit.code() == "[pH]" { format!("pH {level}") } else { self.dial().unit.attach(level) }
     }
 
     /// How long the bench waits for earlier steps to settle, in words.
@@ -148,20 +153,30 @@ impl<'a> Voice<'a> {
     pub(super) fn clause(&self, ix: InfluenceIx, cause: Direction) -> String {
         let influence = self.graph.influence(ix);
         match cause {
-            Direction::Rises => self.later(&influence.up, Some(ix)),
-            Direction::Falls => self.later(&influence.down, Some(ix)),
+            Direction::Rises => self.later(self.on_side(ix, &influence.up), Some(ix)),
+            Direction::Falls => self.later(self.on_side(ix, &influence.down), Some(ix)),
             Direction::Unchanged => {
                 format!("{} does not change, so {} does not either", self.the(influence.from), self.the(influence.to))
             }
         }
     }
 
-    /// One of several wordings; a short question takes the tersest.
+    /// Of a clause with two halves, for below and above a turning point, the half that holds here.
+    fn on_side<'t>(&self, ix: InfluenceIx, clause: &'t str) -> &'t str {
+        match (clause.split_once(" // "), self.technique.settings.sides.get(&ix)) {
+            (Some((below, _)), Some(Side::Below)) => below,
+            (Some((_, above)), Some(Side::Above)) => above,
+            _ => clause,
+        }
+    }
+
+    /// One of several wordings; a short question takes one of the terse ones.
     pub(super) fn wording<'t>(&self, stream: &mut Stream, wordings: &'t [String]) -> &'t str {
-        let drawn = stream.pick(wordings);
-        let tersest = wordings.iter().min_by_key(|text| text.split_whitespace().count());
-        let chosen = if self.technique.form == Form::Short { tersest } else { drawn };
-        chosen.map_or("", String::as_str)
+        let length = |text: &&String| text.split_whitespace().count();
+        let shortest = wordings.iter().map(|text| length(&text)).min().unwrap_or(0);
+        let most = if self.technique.form == Form::Short { shortest + TERSE_SLACK } else { usize::MAX };
+        let fitting: Vec<&String> = wordings.iter().filter(|text| length(text) <= most).collect();
+        stream.pick(&fitting).map_or("", |text| text.as_str())
     }
 
     /// Values of an influence's symbols, as told.
@@ -243,13 +258,19 @@ pub(super) fn symbol_unit(graph: &Graph, ix: InfluenceIx, place: usize) -> Optio
     if group(output.id, output.unit) == wanted {
         return Some(law.output_unit.clone());
     }
-    // Another arrow into the same quantity by the same law may drive a symbol of this group.
-    let drives = |other: &&(InfluenceIx, &crate::concepts::graph::Influence)| {
-        let driven = other.1.law.law.inputs.get(other.1.law.input);
-        other.1.law.law.id == law.law.id && driven.is_some_and(|driven| group(driven.id, driven.unit) == wanted)
+    let own = law.law.inputs.get(law.input)?;
+    if group(own.id, own.unit) == wanted {
+        return Some(law.input_unit.clone());
+    }
+    // Another arrow by the same law may drive a symbol of this group: one into the same quantity, or else any.
+    let to = graph.influence(ix).to;
+    let drives = |other: &&crate::concepts::graph::Influence| {
+        let driven = other.law.law.inputs.get(other.law.input);
+        other.law.law.id == law.law.id && driven.is_some_and(|driven| group(driven.id, driven.unit) == wanted)
     };
-    let all: Vec<_> = graph.influences().collect();
-    all.iter().find(drives).map(|(_, other)| other.law.input_unit.clone())
+    let all: Vec<_> = graph.influences().map(|(_, influence)| influence).collect();
+    let near = all.iter().filter(|other| other.to == to).copied().find(|other| drives(other));
+    near.or_else(|| all.iter().copied().find(|other| drives(other))).map(|other| other.law.input_unit.clone())
 }
 
 /// Long times in seconds are told in minutes.

@@ -215,15 +215,41 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
     })
 }
 
+/// Which visit to the bench a sentence belongs to: a path may come back to waiting after it has taken a sample.
+#[derive(Debug, Default)]
+struct Rounds {
+    number: u8,
+    last: Option<Slot>,
+}
+
+impl Rounds {
+    /// What is used and made ready is told at the start, what is read at the end; between them each step back along the
+    /// slots opens a new round.
+    fn of(&mut self, slot: Slot) -> u8 {
+        match slot {
+            Slot::Specimen | Slot::Prepare | Slot::Treat => 0,
+            Slot::Read => u8::MAX,
+            Slot::Wait | Slot::Transfer | Slot::Run => {
+                if self.last.is_some_and(|last| slot < last) {
+                    self.number = self.number.saturating_add(1);
+                }
+                self.last = Some(slot);
+                self.number
+            }
+        }
+    }
+}
+
 /// The purpose, and the procedure in reading order.
 fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
     let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
-    let mut said: Vec<(Slot, String)> = Vec::new();
+    let mut said: Vec<(u8, Slot, String)> = Vec::new();
+    let mut round = Rounds::default();
     let mut settings: Vec<SettingIx> = Vec::new();
     let graph = voice.graph;
     let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
         let wording = voice.wording(&mut stream, &fragment.text);
-        (fragment.slot, voice.fill(wording, ix, None))
+        (round.of(fragment.slot), fragment.slot, voice.fill(wording, ix, None))
     };
     for step in voice.technique.path.steps() {
         let influence = graph.influence(*step);
@@ -244,13 +270,13 @@ fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
         let wording = voice.wording(&mut stream, wordings);
         voice.fill(wording, None, None)
     };
-    said.push((Slot::Treat, one_of(&act.text)));
-    said.push((Slot::Read, one_of(&rig.read)));
-    said.push((Slot::Read, one_of(&rig.repeat)));
+    said.push((0, Slot::Treat, one_of(&act.text)));
+    said.push((u8::MAX, Slot::Read, one_of(&rig.read)));
+    said.push((u8::MAX, Slot::Read, one_of(&rig.repeat)));
     // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
-    said.sort_by_key(|(slot, _)| *slot);
+    said.sort_by_key(|(round, slot, _)| (*round, *slot));
     let mut texts: Vec<String> = vec![voice.purpose()];
-    for (_, sentence) in said {
+    for (_, _, sentence) in said {
         if !texts.contains(&sentence) {
             texts.push(sentence);
         }
@@ -334,15 +360,15 @@ impl<'a> Voice<'a> {
             None => (self.the(act.dial), Direction::Rises),
         };
         let changed = match way {
-            Direction::Falls => "lowered",
-            Direction::Rises | Direction::Unchanged => "raised",
+            Direction::Falls => "lower",
+            Direction::Rises | Direction::Unchanged => "higher",
         };
         let readout = self.the(rig.readout);
         let then = super::guide::verb(verdicts.direction);
         Controls {
             negative: self.later(&self.fill(&act.control, None, None), None),
             positive: format!(
-                "a {} at {} in which {driven} is {changed} directly; if the reading can respond, {readout} {then}",
+                "a {} at {} in which {driven} is set {changed} by hand; if the reading can respond, {readout} {then}",
                 rig.container.one,
                 self.level(0)
             ),

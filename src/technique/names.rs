@@ -4,12 +4,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Letters from which on a word may differ by one.
 const LONG: usize = 6;
+/// Last words that a name may go without: a "western blot assay" is a western blot.
+const GENERAL: &[&str] = &["assay", "technique", "method", "analysis"];
 
 /// Names, indexed by word.
 #[derive(Debug, Default)]
 pub(super) struct Names {
     /// Words of each name, in order, as numbers of `words`.
-    names: Vec<Vec<usize>>,
+    all: Vec<Vec<usize>>,
     /// Each word in the singular.
     words: Vec<String>,
     /// Number of each word.
@@ -27,28 +29,36 @@ impl Names {
     pub(super) fn new<'a>(names: impl Iterator<Item = &'a str>) -> Self {
         let mut all = Self::default();
         for name in names {
-            let place = all.names.len();
-            let words = parts(name);
-            all.joined.entry(words.concat()).or_insert(place);
-            let numbers: Vec<usize> = words.into_iter().map(|word| all.number(word)).collect();
-            for number in numbers.iter().collect::<BTreeSet<_>>() {
-                if let Some(uses) = all.uses.get_mut(*number) {
-                    uses.push(place);
-                }
+            let mut words = parts(name);
+            all.add(&words);
+            let general = words.pop().is_some_and(|last| GENERAL.contains(&last.as_str()));
+            if general && words.len() > 1 {
+                all.add(&words);
             }
-            all.names.push(numbers);
         }
         all
     }
 
-    fn number(&mut self, word: String) -> usize {
-        if let Some(number) = self.numbers.get(&word) {
+    fn add(&mut self, words: &[String]) {
+        let place = self.all.len();
+        self.joined.entry(words.concat()).or_insert(place);
+        let numbers: Vec<usize> = words.iter().map(|word| self.number(word)).collect();
+        for number in numbers.iter().collect::<BTreeSet<_>>() {
+            if let Some(uses) = self.uses.get_mut(*number) {
+                uses.push(place);
+            }
+        }
+        self.all.push(numbers);
+    }
+
+    fn number(&mut self, word: &str) -> usize {
+        if let Some(number) = self.numbers.get(word) {
             return *number;
         }
         let number = self.words.len();
         self.by_length.entry(word.chars().count()).or_default().push(number);
-        self.numbers.insert(word.clone(), number);
-        self.words.push(word);
+        self.numbers.insert(word.to_owned(), number);
+        self.words.push(word.to_owned());
         self.uses.push(Vec::new());
         number
     }
@@ -64,7 +74,7 @@ impl Names {
                 let joined = words.get(run.clone()).map(<[String]>::concat).unwrap_or_default();
                 let same = near.get(run).and_then(|near| self.same_words(near));
                 let found = same.or_else(|| self.joined.get(&joined).copied());
-                let name = found.filter(|name| whole || self.names.get(*name).is_some_and(|words| words.len() > 1));
+                let name = found.filter(|name| whole || self.all.get(*name).is_some_and(|words| words.len() > 1));
                 if let Some(name) = name {
                     return Some(self.spelled(name));
                 }
@@ -74,7 +84,7 @@ impl Names {
     }
 
     fn spelled(&self, name: usize) -> String {
-        let words = self.names.get(name).into_iter().flatten().filter_map(|word| self.words.get(*word));
+        let words = self.all.get(name).into_iter().flatten().filter_map(|word| self.words.get(*word));
         words.map(String::as_str).collect::<Vec<_>>().join(" ")
     }
 
@@ -93,7 +103,7 @@ impl Names {
         };
         let rarest = near.iter().min_by_key(|words| n_uses(words))?;
         let candidates = rarest.iter().filter_map(|word| self.uses.get(*word)).flatten();
-        candidates.copied().find(|name| self.names.get(*name).is_some_and(|words| pairs_up(words, near)))
+        candidates.copied().find(|name| self.all.get(*name).is_some_and(|words| pairs_up(words, near)))
     }
 }
 
@@ -158,7 +168,7 @@ mod tests {
     #[track_caller]
     fn case(title: &str, found: bool) {
         let names =
-            ["gel electrophoresis", "Western blot", "immunoassay", "comet assay", "patch clamp", "cell sorting"];
+            ["gel electrophoresis", "Western blot", "immunoassay", "comet assay", "patch clamp assay", "cell sorting"];
         assert_eq!(Names::new(names.into_iter()).find(title).is_some(), found, "{title}");
     }
 
@@ -173,6 +183,7 @@ mod tests {
         case("Immuno-assay", true);
         case("Patchclamp", true);
         case("Electrophoresis gels", true);
+        case("Patch-clamp", true);
     }
 
     #[test]

@@ -18,6 +18,8 @@ pub(super) enum Place {
     Scaffold,
     Answer,
     GuideRow,
+    Sample,
+    After,
     Map,
     Other,
 }
@@ -63,17 +65,20 @@ fn within(section: &str, line: &str) -> Place {
     let row = line.starts_with('|');
     let rule = row && line.chars().all(|c| "|-: ".contains(c));
     match section {
-        _ if line.trim().is_empty() || rule => Place::Other,
+        _ if line.trim().is_empty() || rule || line.starts_with("![") => Place::Other,
         "opening" if line.contains("points.") && line.starts_with('*') => Place::Subtitle,
         "opening" | "How it works" => Place::Prose,
-        "Data" if line.starts_with("**Figure") => Place::Figure,
+        "Data" if line.contains("error bars") => Place::Figure,
         "Data" if row && line.contains("SEM") => Place::DataHeader,
         "Data" if row => Place::DataRow,
+
         "Questions" => Place::Question,
         "What do you already know?" => Place::Scaffold,
         "Answers to the steps" => Place::Answer,
         "Scoring guide" if row && !line.starts_with("| point") => Place::GuideRow,
+        "After it" => Place::After,
         "Map" => Place::Map,
+        other if other.contains(" of ") => Place::Sample,
         _ => Place::Other,
     }
 }

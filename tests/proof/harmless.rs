@@ -12,7 +12,7 @@ const N: usize = 500;
 
 type Rewording = fn(&str, &mut Stream) -> Option<String>;
 
-const REWORDINGS: [(&str, Rewording); 18] = [
+const REWORDINGS: [(&str, Rewording); 19] = [
     ("synonym in prose", prose_synonym),
     ("synonym in guide or answers", guide_synonym),
     ("other word for a direction", direction_synonym),
@@ -31,6 +31,7 @@ const REWORDINGS: [(&str, Rewording); 18] = [
     ("alternative added or taken out", alternative),
     ("heading or title", heading),
     ("cautions or map", cautions),
+    ("pictures", pictures),
 ];
 
 /// Replaces one of these words where it stands in one of these places.
@@ -87,7 +88,7 @@ fn prose_synonym(text: &str, stream: &mut Stream) -> Option<String> {
 }
 
 fn guide_synonym(text: &str, stream: &mut Stream) -> Option<String> {
-    swap(text, stream, &WORDS, &[Place::GuideRow, Place::Answer, Place::Scaffold])
+    swap(text, stream, &WORDS, &[Place::GuideRow, Place::Answer, Place::Scaffold, Place::Sample, Place::After])
 }
 
 /// Words for the same direction.
@@ -114,7 +115,7 @@ const SAME_WAY: [(&str, &str); 30] = [
     ("fewer", "less"),
     ("Fewer", "A smaller number of"),
     ("More", "A greater amount of"),
-    ("more", "a larger number of"),
+    ("more", "to a greater extent"),
     ("raises", "increases"),
     ("lowers", "reduces"),
     ("lowers", "decreases"),
@@ -125,7 +126,7 @@ const SAME_WAY: [(&str, &str); 30] = [
 ];
 
 fn direction_synonym(text: &str, stream: &mut Stream) -> Option<String> {
-    swap(text, stream, &SAME_WAY, &[Place::GuideRow, Place::Answer, Place::Figure, Place::Scaffold])
+    swap(text, stream, &SAME_WAY, &[Place::GuideRow, Place::Answer, Place::Figure, Place::Scaffold, Place::Sample])
 }
 
 /// Ends of sentences: a stop, a space, a capital letter.
@@ -363,11 +364,12 @@ fn typo(text: &str, stream: &mut Stream) -> Option<String> {
 /// A plain hyphen for a minus, `u` for `µ`, noughts at the end, thousands set apart, units in words.
 fn number_style(text: &str, stream: &mut Stream) -> Option<String> {
     let mut found: Vec<(Range<usize>, String)> = Vec::new();
-    for line in lines(text).iter().filter(|line| !matches!(line.place, Place::Front | Place::Heading)) {
+    for line in lines(text).iter().filter(|line| !matches!(line.place, Place::Front | Place::Heading | Place::Other)) {
         for (old, new) in [("µmol", "umol"), ("−", "-"), (" min", " minutes"), (" %", "%"), ("µm", "μm"), (" °C", "°C")]
         {
             for (at, _) in line.text.match_indices(old) {
-                let end = line.text[at + old.len()..].chars().next();
+                // "min⁻¹" is no number of minutes.
+                let end = line.text[at + old.len()..].chars().next().map(|c| if c == '⁻' { 'x' } else { c });
                 let in_header = line.place == Place::DataHeader;
                 if !end.is_some_and(char::is_alphanumeric) && !(in_header && old.starts_with(' ')) {
                     let range = line.range.start + at..line.range.start + at + old.len();
@@ -481,6 +483,15 @@ fn cautions(text: &str, stream: &mut Stream) -> Option<String> {
     }
     let at = text.find("*Fields:*")?;
     Some(format!("{}*Level:* upper school. {}", &text[..at], &text[at..]))
+}
+
+/// A picture gets words of its own, another name, or goes.
+fn pictures(text: &str, stream: &mut Stream) -> Option<String> {
+    let all = lines(text);
+    let found: Vec<_> = all.iter().filter(|line| line.text.starts_with("![")).collect();
+    let line = pick(stream, &found)?;
+    let new = ["![A sketch of it](sketch-7.svg)", "", "*See the picture on the board.*"];
+    Some(replaced(text, line.range.clone(), pick(stream, &new)?))
 }
 
 #[test]

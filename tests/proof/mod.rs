@@ -4,6 +4,7 @@ mod clean;
 mod edits;
 mod harmless;
 mod mutants;
+mod remake;
 mod rough;
 
 use toehold::concepts::{embedded, load_and_check};

@@ -19,7 +19,7 @@ struct Mutant {
 
 type Mutator = fn(&str, &mut Stream) -> Option<Mutant>;
 
-const MUTATORS: [(&str, Mutator); 8] = [
+const MUTATORS: [(&str, Mutator); 9] = [
     ("number", number),
     ("number", number),
     ("number word", number_word),
@@ -28,6 +28,7 @@ const MUTATORS: [(&str, Mutator); 8] = [
     ("total", total),
     ("direction", direction),
     ("comparative", comparative),
+    ("two numbers swapped", swapped_numbers),
 ];
 
 fn mutant(text: &str, line: &Line<'_>, range: std::ops::Range<usize>, with: &str) -> Mutant {
@@ -44,7 +45,18 @@ fn line_at<'a>(lines: &'a [Line<'a>], places: &[Place], stream: &mut Stream) -> 
 
 /// One digit becomes another, one is put in, or the point moves.
 fn number(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::DataRow, Place::GuideRow, Place::Question, Place::Prose, Place::Figure, Place::Answer];
+    let places = [
+        Place::DataRow,
+        Place::GuideRow,
+        Place::Question,
+        Place::Prose,
+        Place::Figure,
+        Place::Answer,
+        Place::Scaffold,
+        Place::Sample,
+        Place::After,
+        Place::Map,
+    ];
     let lines = lines(text);
     let line = line_at(&lines, &places, stream)?;
     let range = pick(stream, &numbers(line))?.clone();
@@ -74,7 +86,7 @@ fn number_word(text: &str, stream: &mut Stream) -> Option<Mutant> {
 
 /// A minus becomes a plus or goes, a plus becomes a minus, a number becomes negative.
 fn sign(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::DataRow, Place::GuideRow, Place::Question, Place::GuideRow, Place::Prose];
+    let places = [Place::DataRow, Place::GuideRow, Place::Question, Place::GuideRow, Place::Prose, Place::Sample];
     let lines = lines(text);
     let line = line_at(&lines, &places, stream)?;
     let mut choices: Vec<(std::ops::Range<usize>, &str)> = Vec::new();
@@ -135,7 +147,7 @@ const UNITS: [&str; 22] = [
 
 /// The unit behind a number, or in a header, becomes another.
 fn unit(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::DataHeader, Place::GuideRow, Place::Question, Place::Prose, Place::Figure];
+    let places = [Place::DataHeader, Place::GuideRow, Place::Question, Place::Prose, Place::Figure, Place::Sample];
     let lines = lines(text);
     let line = line_at(&lines, &places, stream)?;
     let mut found = Vec::new();
@@ -219,7 +231,7 @@ const COMPARATIVES: [(&str, &str); 14] = [
 ];
 
 fn direction(text: &str, stream: &mut Stream) -> Option<Mutant> {
-    let places = [Place::Answer, Place::GuideRow, Place::Figure, Place::Answer, Place::GuideRow];
+    let places = [Place::Answer, Place::GuideRow, Place::Figure, Place::Scaffold, Place::Question, Place::Sample];
     swapped(text, stream, &VERBS, &places)
 }
 
@@ -240,6 +252,22 @@ fn swapped(text: &str, stream: &mut Stream, pairs: &[(&str, &str)], places: &[Pl
     }
     let (range, new) = pick(stream, &found)?.clone();
     Some(mutant(text, line, range, new))
+}
+
+/// Two numbers of a line change places.
+fn swapped_numbers(text: &str, stream: &mut Stream) -> Option<Mutant> {
+    let places = [Place::DataRow, Place::GuideRow, Place::Question, Place::Figure, Place::Prose];
+    let lines = lines(text);
+    let line = line_at(&lines, &places, stream)?;
+    let found = numbers(line);
+    let (one, other) = (pick(stream, &found)?.clone(), pick(stream, &found)?.clone());
+    if one.end >= other.start || text[one.clone()].parse::<f64>() == text[other.clone()].parse::<f64>() {
+        return None;
+    }
+    let swapped = replaced(text, other.clone(), &text[one.clone()]);
+    let mut mutant = mutant(&swapped, line, one.clone(), &text[other.clone()]);
+    mutant.what = format!("{:?} line {}: `{}` <-> `{}`", line.place, line.number, &text[one], &text[other]);
+    Some(mutant)
 }
 
 #[test]

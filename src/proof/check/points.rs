@@ -1,8 +1,10 @@
 //! Points: of each question, in all, and one row of the guide for each.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::diagnostic::{Diagnostic, code};
+use crate::proof::check::questions::is_asked;
 use crate::proof::fact::{Fact, Token};
 use crate::proof::page::Section;
 use crate::proof::report::{Weight, weighed};
@@ -18,7 +20,7 @@ pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
 /// Against the scenario made again.
 fn against(proof: &Proof<'_>, made: &Made, faults: &mut Vec<Diagnostic>) {
     for (_, old, new) in proof.pairs() {
-        for part in &new.parts {
+        for part in new.parts.iter().filter(|_| is_asked(&made.text, old)) {
             let same = old.parts.iter().find(|other| other.key == part.key);
             let expected = same.and_then(|same| worth(made.slice(&same.body), 0));
             let Some((expected, _)) = expected else { continue };
@@ -51,7 +53,8 @@ fn against(proof: &Proof<'_>, made: &Made, faults: &mut Vec<Diagnostic>) {
 
 /// Against itself, where nothing says which scenario it is.
 fn alone(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
-    let parts: Vec<_> = proof.page.sections.iter().flat_map(|section| &section.parts).collect();
+    let asked = proof.page.sections.iter().filter(|section| is_asked(proof.text, section));
+    let parts: Vec<_> = asked.flat_map(|section| &section.parts).collect();
     let worths = parts.iter().filter_map(|part| worth(proof.slice(&part.body), part.body.start));
     let sum: u32 = worths.map(|(n, _)| n).fold(0, u32::saturating_add);
     let given = proof.page.sections.first().and_then(|first| total(&proof.tokens_of(first)));
@@ -66,14 +69,13 @@ fn alone(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
         let fault = Diagnostic::error(&code::POINTS_DIFFER, proof.span(place), message);
         faults.push(fault.hint("a short scenario has 3 or 4 points, a long one 10"));
     }
-    let rows: Vec<&str> = guide_rows(proof);
+    let rows = guide_rows(proof);
     if rows.is_empty() {
         return;
     }
     for part in parts {
         let Some((n, range)) = worth(proof.slice(&part.body), part.body.start) else { continue };
-        let of_part = |row: &&&str| row.trim_end_matches(|c: char| c.is_ascii_digit()) == part.key;
-        let n_rows = rows.iter().filter(of_part).count();
+        let n_rows = rows.get(part.key.as_str()).copied().unwrap_or(0);
         if usize::try_from(n).ok() != Some(n_rows) {
             let message = format!("question ({}) is worth {n}, and the guide has {n_rows} rows for it", part.key);
             let fault = Diagnostic::error(&code::POINTS_DIFFER, proof.span(range), message);
@@ -82,11 +84,15 @@ fn alone(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
     }
 }
 
-/// First cells of the tables that begin with a point's label.
-fn guide_rows<'a>(proof: &'a Proof<'_>) -> Vec<&'a str> {
+/// How many rows the guide has for each question.
+fn guide_rows<'a>(proof: &'a Proof<'_>) -> BTreeMap<&'a str, usize> {
     let tables = proof.page.sections.iter().flat_map(|section| &section.tables);
     let labels = tables.flat_map(|table| &table.rows).filter_map(|row| row.cells.first());
-    labels.map(|cell| proof.slice(cell)).filter(|cell| is_label(cell)).collect()
+    let mut rows = BTreeMap::new();
+    for label in labels.map(|cell| proof.slice(cell)).filter(|cell| is_label(cell)) {
+        *rows.entry(label.trim_end_matches(|c: char| c.is_ascii_digit())).or_default() += 1;
+    }
+    rows
 }
 
 fn is_label(text: &str) -> bool {
@@ -94,17 +100,30 @@ fn is_label(text: &str) -> bool {
     letters.next().is_some_and(|c| c.is_ascii_lowercase()) && letters.all(|c| c.is_ascii_digit())
 }
 
-/// What a question is worth, and where it says so: the last number that stands alone in brackets.
+/// What a question is worth, and where it says so: a number alone in brackets, in italics or at the very end.
 pub(super) fn worth(text: &str, start: usize) -> Option<(u32, Range<usize>)> {
     let mut found = None;
     for (at, _) in text.match_indices('(') {
-        let Some(inner) = text.get(at + 1..).and_then(|rest| rest.split(')').next()) else { continue };
+        // "(10 points)" is as long as it gets.
+        let inner = text.get(at + 1..).unwrap_or_default();
+        let Some(close) = inner.char_indices().take(12).find(|(_, letter)| *letter == ')') else { continue };
+        let (inner, after) = inner.split_at(close.0);
         let number = inner.trim().trim_end_matches('s').trim_end_matches("point").trim_end();
-        if let Ok(n) = number.parse::<u32>() {
+        let Ok(n) = number.parse::<u32>() else { continue };
+        let before = text.get(..at).unwrap_or_default();
+        let in_italics = before.ends_with('*') && after.starts_with(")*");
+        let at_end = after.trim_matches([')', '*', '.', ' ', '\r', '\n']).is_empty();
+        if in_italics || at_end {
             found = Some((n, start + at..start + at + inner.len() + 2));
         }
     }
     found
+}
+
+/// Whether a text says in italics what it is worth, as questions do and answers don't.
+pub(super) fn is_worth(text: &str) -> bool {
+    let marks = text.match_indices("*(").filter_map(|(at, _)| text.get(at + 2..));
+    marks.map(|rest| rest.trim_start_matches(|c: char| c.is_ascii_digit())).any(|rest| rest.starts_with(")*"))
 }
 
 /// The number of points that a text speaks of.

@@ -1,16 +1,38 @@
-//! Questions: their numbers, and what they ask for.
+//! Questions: their numbers, and what they ask for; and sample answers to them.
 
 use crate::diagnostic::{Diagnostic, code};
-use crate::proof::check::points::worth;
+use crate::proof::check::points::{is_worth, worth};
 use crate::proof::fact::Token;
 use crate::proof::matching::matching;
 use crate::proof::page::{Entry, Section};
-use crate::proof::report::{Policy, report};
+use crate::proof::report::{Directions, Policy, report};
 use crate::proof::{Made, Proof};
 
 pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
     for (made, old, new) in proof.pairs().into_iter().filter(|(_, old, _)| !old.parts.is_empty()) {
-        section(proof, made, (old, new), faults);
+        if is_asked(&made.text, old) {
+            section(proof, made, (old, new), faults);
+        } else {
+            samples(proof, made, (old, new), faults);
+        }
+    }
+}
+
+/// Whether the parts of a section are questions: these say what they are worth.
+pub(super) fn is_asked(text: &str, section: &Section) -> bool {
+    let body = |part: &Entry| text.get(part.body.clone()).is_some_and(is_worth);
+    section.parts.iter().any(body)
+}
+
+/// Sample answers: some are wrong on purpose, so that only what has become another is reported.
+fn samples(proof: &Proof<'_>, made: &Made, (old, new): (&Section, &Section), faults: &mut Vec<Diagnostic>) {
+    for (one, other) in
+        old.parts.iter().filter_map(|one| Some((one, new.parts.iter().find(|part| part.key == one.key)?)))
+    {
+        let place = format!("the answer to ({})", one.key);
+        let tokens = (made.tokens(&one.body), proof.tokens(&other.body));
+        let policy = Policy::prose(&place, Directions::Loose);
+        report(proof, made, (&tokens.0, &tokens.1), other.label.clone(), policy, faults);
     }
 }
 

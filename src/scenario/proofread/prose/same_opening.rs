@@ -1,6 +1,6 @@
 //! Sentences that begin alike: two in a row, or three of any five.
 
-use super::super::words::{sentences, words};
+use super::super::words::{Word, sentences, words};
 use super::super::{Found, Lint, Manuscript};
 use crate::diagnostic::{Code, Severity};
 
@@ -13,7 +13,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     },
     hint: "turn one of them round",
     source: None,
-    severity: Severity::Warning,
+    severity: Severity::Error,
     check,
 };
 
@@ -51,5 +51,5 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
 fn opening(sentence: &str) -> Vec<String> {
     let all = words(sentence);
     let article = all.first().is_some_and(|word| word.is_one_of(&["the", "a", "an"]));
-    all.iter().take(if article { 2 } else { 1 }).map(|word| word.lower()).collect()
+    all.iter().take(if article { 2 } else { 1 }).map(Word::lower).collect()
 }

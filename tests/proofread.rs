@@ -241,6 +241,7 @@ static DRAFTS: LazyLock<Vec<Scenario>> = LazyLock::new(|| {
 });
 
 /// How many of these scenarios have each flaw, with the commonest places.
+#[expect(clippy::type_complexity, reason = "a table of counts with examples")]
 fn flagged(scenarios: &[Scenario]) -> BTreeMap<&'static str, (usize, Vec<(String, usize)>)> {
     let mut found: BTreeMap<&str, (usize, BTreeMap<String, usize>)> = BTreeMap::new();
     for scenario in scenarios {

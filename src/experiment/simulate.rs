@@ -158,7 +158,7 @@ fn compared(quantity: QuantityIx, at: usize, n: u32, (first, second): (u32, u32)
     let observed = [first, n - first, second, n - second].map(f64::from).to_vec();
     let inputs = [Value::List(observed), Value::List(vec![expected, other, expected, other]), Value::Number(2.0)];
     let chi_square = laws::find("chi-square")?.value(&inputs).ok()?;
-    Some(Counts { quantity, at, n, first, second, expected, chi_square })
+    Some(Counts { quantity, n, at, first, second, expected, chi_square })
 }
 
 /// A level somewhere in the middle of two printed ones, and what it reads.

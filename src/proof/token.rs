@@ -256,7 +256,7 @@ mod tests {
         case("(30 min − 10 min)/(2 s)", &["30 min", "−", "10 min", "/", "2 s"]);
         case("(98 − 100)/100 × 100 %", &["98", "−", "100", "/", "100", "×", "100 %"]);
         case("![at 5 %](plot-5.svg) <!-- 7 --> Na+ and up / down", &["5 %"]);
-        case("the file wells-long-42.svg, 5-10 and 5–10", &["5", "10", "5", "10"]);
+        case("the file wells-long-42.svg, 5-10 and 5–10", &["5-10", "5", "10"]);
         case("the double-stranded 2nd pH7 of ±2 SEM", &["7", "±", "2"]);
         case("level\n20\r\n% of it", &["20\r\n%"]);
         case("about **105** % or `4` min", &["105** %", "4` min"]);

@@ -289,6 +289,7 @@ fn wrapped(text: &str, stream: &mut Stream) -> Option<String> {
 }
 
 /// Two letters of a long word change places, as when a slip is made or mended.
+#[expect(clippy::too_many_lines, reason = "a list of words and their slips")]
 fn typo(text: &str, stream: &mut Stream) -> Option<String> {
     let facts = [
         "three",
@@ -371,7 +372,7 @@ fn number_style(text: &str, stream: &mut Stream) -> Option<String> {
                 // "min⁻¹" is no number of minutes.
                 let end = line.text[at + old.len()..].chars().next().map(|c| if c == '⁻' { 'x' } else { c });
                 let in_header = line.place == Place::DataHeader;
-                if !end.is_some_and(char::is_alphanumeric) && !(in_header && old.starts_with(' ')) {
+                if !(end.is_some_and(char::is_alphanumeric) || in_header && old.starts_with(' ')) {
                     let range = line.range.start + at..line.range.start + at + old.len();
                     let after_digit = text[..range.start].ends_with(|c: char| c.is_ascii_digit());
                     if !old.starts_with(' ') || after_digit {

@@ -96,12 +96,11 @@ fn sign(text: &str, stream: &mut Stream) -> Option<Mutant> {
         let after = line.text[at + sign.len_utf8()..].chars().next();
         let binary = before == Some(' ') && after == Some(' ');
         match sign {
-            '−' if binary => choices.push((range, "+")),
+            '−' | '×' if binary => choices.push((range, "+")),
             '−' if after.is_some_and(|c| c.is_ascii_digit()) && before.is_none_or(|c| !c.is_alphanumeric()) => {
                 choices.push((range, ""));
             }
             '+' if binary => choices.push((range, "−")),
-            '×' if binary => choices.push((range, "+")),
             _ => {}
         }
     }

@@ -8,7 +8,7 @@ use toehold::render::{Templates, markdown};
 use toehold::scenario::{Front, Generator};
 use toehold::source::Sources;
 
-use super::edits::{Line, Place, lines, numbers, replaced, words};
+use super::edits::{Line, Place, lines, numbers, replaced};
 use super::{Desk, Found};
 use crate::program::tests;
 

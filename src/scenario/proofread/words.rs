@@ -107,12 +107,12 @@ pub(super) fn stem(word: &str) -> String {
 /// Words that carry no matter of their own.
 const SMALL: &[&str] = &[
     "a", "about", "after", "all", "also", "an", "and", "any", "are", "as", "at", "be", "because", "been", "before",
-    "but", "by", "can", "does", "each", "equal", "every", "for", "from", "goes", "had", "has", "have", "hold", "holds", "how", "get",
-    "gets", "if", "in", "inside", "into", "is", "it", "its", "itself", "less", "lower", "make", "makes", "many",
-    "more", "most", "no", "not", "now", "of", "off", "on", "one", "only", "or", "other", "out", "outside", "over",
-    "same", "so", "some", "stay", "stays", "such", "than", "that", "the", "their", "them", "then", "there", "these",
-    "they", "this", "those", "through", "to", "two", "up", "was", "way", "were", "what", "when", "where", "which",
-    "while", "whole", "with", "would",
+    "but", "by", "can", "does", "each", "equal", "every", "for", "from", "goes", "had", "has", "have", "hold", "holds",
+    "how", "get", "gets", "if", "in", "inside", "into", "is", "it", "its", "itself", "less", "lower", "make", "makes",
+    "many", "more", "most", "no", "not", "now", "of", "off", "on", "one", "only", "or", "other", "out", "outside",
+    "over", "same", "so", "some", "stay", "stays", "such", "than", "that", "the", "their", "them", "then", "there",
+    "these", "they", "this", "those", "through", "to", "two", "up", "was", "way", "were", "what", "when", "where",
+    "which", "while", "whole", "with", "would",
 ];
 
 /// Whether a word carries matter: no small word, no number, at least three letters.

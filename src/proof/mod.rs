@@ -5,7 +5,7 @@
 //! **Must not know**: where the file came from. It works out nothing itself: the scenario is made again from the front
 //! matter and rendered, and the two texts are compared fact by fact. Wording is the teacher's own.
 //!
-//! One check is one file under `check/` and one row of [`CHECKS`].
+//! One check is one file under `check/` and one row of `CHECKS`.
 
 mod check;
 mod compare;

@@ -56,7 +56,7 @@ pub enum Verdict {
     Withheld(Withheld),
 }
 
-/// A prediction with its grounds. It cannot exist without its steps: only [`derive`] makes one.
+/// A prediction with its grounds. It cannot exist without its steps: only [`derive()`] makes one.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Derivation {
     path: Vec<Step>,

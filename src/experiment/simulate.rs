@@ -16,6 +16,9 @@ const VISIBLE_SEM: f64 = 6.0;
 const VISIBLE_STEPS: f64 = 5.0;
 /// ... and this share of the larger reading: a smaller change makes no point in a class.
 const VISIBLE_SHARE: f64 = 0.1;
+/// Every reading lies this many of the instrument's standard deviations above nothing: below, bars reach past zero and
+/// the cut at zero would bend the means.
+const FLOOR_SDS: f64 = 2.0;
 /// "Unchanged" means a noiseless change below this many standard errors.
 const FLAT_SEM: f64 = 0.5;
 
@@ -246,8 +249,11 @@ fn trend(noiseless: &[f64], reading: &Reading, n: u32) -> Result<Trend, Refusal>
     let (Some(first), Some(last)) = (noiseless.first(), noiseless.last()) else {
         return Err(Refusal::NotVisible);
     };
-    let sem = spread(first.abs().max(last.abs()), reading) / libm::sqrt(f64::from(n));
     let lowest = noiseless.iter().copied().fold(f64::INFINITY, f64::min);
+    if lowest < FLOOR_SDS * reading.absolute_sd {
+        return Err(Refusal::NotVisible);
+    }
+    let sem = spread(first.abs().max(last.abs()), reading) / libm::sqrt(f64::from(n));
     let highest = noiseless.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     if highest - lowest < FLAT_SEM * sem.min(spread(lowest, reading) / libm::sqrt(f64::from(n))) {
         return Ok(Trend::Unchanged);

@@ -318,8 +318,8 @@ impl Paper<'_, '_> {
         let causes = voice.technique.path.steps().iter().flat_map(|step| {
             let twists = voice.graph.influence(*step).twists.iter();
             twists
-                .filter(|twist| matches!(twist.kind, TwistKind::Cut | TwistKind::Bypass | TwistKind::Saturate))
-                .filter(|twist| Some(&twist.id) != used.as_ref())
+                // The reason of a cut stands alone; those of other twists lean on their bench fact, which is not told here.
+                .filter(|twist| twist.kind == TwistKind::Cut && Some(&twist.id) != used.as_ref())
                 .map(|twist| (*step, twist))
         });
         let causes: Vec<_> = causes.collect();
@@ -334,11 +334,13 @@ impl Paper<'_, '_> {
         );
         let step = voice.technique.path.steps().get(voice.technique.path.steps().len() / 2);
         let link = step.map(|ix| voice.graph.influence(*ix)).map_or_else(String::new, |influence| {
-            format!("{} no longer depends on {}", voice.the(influence.to), voice.the(influence.from))
+            format!("from {} to {}", voice.the(influence.from), voice.the(influence.to))
         });
         let statement = match &cause {
             Some(cause) => format!("One link of the chain is missing, for example: {cause}."),
-            None => format!("One link of the chain is missing, for example because {link}."),
+            None => format!(
+                "One link of the chain is missing, for example the one {link}, and with it all that comes after."
+            ),
         };
         let point = Point {
             model: statement.clone(),

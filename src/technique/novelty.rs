@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use super::names::Names;
 use crate::concepts::graph::Graph;
-use crate::concepts::{FieldIx, Path};
+use crate::concepts::{FieldIx, InfluenceIx, Path};
 
 /// Names of real techniques, with their source and licence in the first lines.
 static LISTED: &str = include_str!("technique-names.txt");
@@ -18,9 +18,12 @@ pub fn contains_known(graph: &Graph, path: &Path) -> bool {
     graph.known().iter().any(|known| {
         let fields: BTreeSet<FieldIx> = known.path.iter().map(|ix| graph.field_of(*ix)).collect();
         let steps = path.steps();
-        let runs = steps.windows(known.path.len()).any(|run| run == known.path.as_slice());
+        // Arrows between the same two quantities are one step of an assay, whichever of its two readings is taken.
+        let ends = |ix: &InfluenceIx| (graph.influence(*ix).from, graph.influence(*ix).to);
+        let known: Vec<_> = known.path.iter().map(ends).collect();
+        let runs = steps.windows(known.len()).any(|run| run.iter().map(ends).eq(known.iter().copied()));
         let added =
-            steps.iter().filter(|ix| !known.path.contains(ix) && !fields.contains(&graph.field_of(**ix))).count();
+            steps.iter().filter(|ix| !known.contains(&ends(ix)) && !fields.contains(&graph.field_of(**ix))).count();
         runs && added < 2
     })
 }

@@ -8,7 +8,7 @@ use toehold::diagnostic::Severity;
 use toehold::experiment::simulate;
 use toehold::reasoning::derive;
 use toehold::scenario::proofread::{
-    Answer, LINTS, Manuscript, Question, grade, is_far_too_long, proofread, read, syllables,
+    Answer, LINTS, Manuscript, Question, grade, is_too_long, proofread, read, syllables,
 };
 use toehold::scenario::{Generator, NounView, Run, Scenario, Texts, generate, write};
 use toehold::seed::Seed;
@@ -276,7 +276,7 @@ fn no_scenario_is_given_out_with_a_grave_flaw() {
         assert!(lint.severity != Severity::Error || n(&given, code) == 0, "`{code}` was given out");
     }
     for scenario in SCENARIOS.iter() {
-        assert!(!is_far_too_long(&Manuscript::from(scenario)), "{}", scenario.id);
+        assert!(!is_too_long(&Manuscript::from(scenario)), "{}", scenario.id);
     }
     let text = |one: &Scenario| format!("{} {}", one.purpose, one.how.join(" "));
     let mut grades: Vec<f64> = SCENARIOS.iter().filter_map(|one| grade(&text(one))).collect();

@@ -10,6 +10,7 @@ mod figure;
 mod front;
 mod generate;
 mod guide;
+mod join;
 mod likeness;
 mod map;
 mod mention;

@@ -3,6 +3,7 @@
 use super::agree::{Disagreement, agree};
 use super::apparatus;
 use super::front::{Front, form_word};
+use super::join::join;
 use super::map::map;
 use super::parts::parts;
 use super::samples::samples;
@@ -272,18 +273,24 @@ fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
     };
     said.push((0, Slot::Treat, one_of(&act.text)));
     said.push((u8::MAX, Slot::Read, one_of(&rig.read)));
-    said.push((u8::MAX, Slot::Read, one_of(&rig.repeat)));
+    // A short question has no room for it: its table says how many there were.
+    if voice.technique.form == Form::Long {
+        said.push((u8::MAX, Slot::Read, one_of(&rig.repeat)));
+    }
     // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
     said.sort_by_key(|(round, slot, _)| (*round, *slot));
     let mut texts: Vec<String> = vec![voice.purpose()];
-    for (_, _, sentence) in said {
+    let mut groups = Vec::new();
+    for (round, slot, sentence) in said {
         if !texts.contains(&sentence) {
             texts.push(sentence);
+            groups.push((round, slot));
         }
     }
     let mut introduced = voice.introduce(&texts);
     let purpose = introduced.remove(0);
-    (purpose, introduced)
+    let procedure = join(&purpose, introduced.into_iter().zip(groups).collect());
+    (purpose, procedure)
 }
 
 fn cautions(voice: &Voice<'_>) -> Vec<String> {

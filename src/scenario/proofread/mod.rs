@@ -14,7 +14,7 @@ mod words;
 
 pub use manuscript::{Answer, Kind, Manuscript, Passage, Question};
 pub use prose::reading_ease::grade;
-pub use prose::reading_load::is_far_too_long;
+pub use prose::reading_load::is_too_long;
 pub use syllables::syllables;
 
 pub(super) use words::{count_in_words, sentences};
@@ -120,7 +120,7 @@ pub(super) fn refusal(scenario: &Scenario) -> Option<Refusal> {
     let manuscript = Manuscript::from(scenario);
     let grave = |lint: &&&Lint| lint.severity == Severity::Error;
     let flawed = || LINTS.iter().filter(grave).any(|lint| !(lint.check)(&manuscript).is_empty());
-    if is_far_too_long(&manuscript) { Some(Refusal::TooLong) } else { flawed().then_some(Refusal::ProseFault) }
+    if is_too_long(&manuscript) { Some(Refusal::TooLong) } else { flawed().then_some(Refusal::ProseFault) }
 }
 
 fn marks(lint: &'static Lint, manuscript: &Manuscript) -> Vec<Flaw> {

@@ -20,7 +20,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
 
 /// School years that the stimulus may ask for. Ages 16 to 19 are in years 10 to 13: below the first, sentences are
 /// choppy; above the second, reading is a test of its own.
-const EASIEST: f64 = 5.0;
+const EASIEST: f64 = 9.0;
 const HARDEST: f64 = 12.5;
 
 fn check(manuscript: &Manuscript) -> Vec<Found> {

@@ -29,10 +29,9 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
     vec![Found::new("how it works", "", format!("{n} words, {} more than {most}", n - most))]
 }
 
-/// Whether a long question is longer than it may be: such a one is not given out. For short ones the load is a warning,
-/// since none of them keeps to it yet.
-pub fn is_far_too_long(manuscript: &Manuscript) -> bool {
-    manuscript.form == Some(Form::Long) && load(manuscript) > MOST_LONG
+/// Whether a question is longer than its form allows: such a one is not given out.
+pub fn is_too_long(manuscript: &Manuscript) -> bool {
+    most(manuscript).is_some_and(|most| load(manuscript) > most)
 }
 
 fn most(manuscript: &Manuscript) -> Option<usize> {

@@ -49,6 +49,7 @@ const CHECKS: &[Check] = &[
     check::questions::check,
     check::steps::check,
     check::guide::check,
+    check::wording::check,
 ];
 
 /// A file on the table, and beside it the scenario that its front matter names.
@@ -103,7 +104,12 @@ pub fn proofread(
     }
     faults.sort_by(|a, b| a.order().cmp(&b.order()));
     faults.dedup_by(|a, b| a.order() == b.order());
-    faults.truncate(MOST_FAULTS);
+    if faults.len() > MOST_FAULTS {
+        // What is wrong goes before what could be better.
+        faults.sort_by_key(|fault| fault.severity);
+        faults.truncate(MOST_FAULTS);
+        faults.sort_by(|a, b| a.order().cmp(&b.order()));
+    }
     Ok(faults)
 }
 

@@ -7,3 +7,4 @@ pub(super) mod prose;
 pub(super) mod questions;
 pub(super) mod sections;
 pub(super) mod steps;
+pub(super) mod wording;

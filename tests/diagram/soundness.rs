@@ -185,9 +185,9 @@ proptest! {
 
     #[test]
     fn answers_do_not_hang_on_the_order_of_things_or_arrows(seed in any::<u64>(), size in 2_usize..8, by in 1_usize..7) {
-        // Every thing holds itself back, so that the web can come to rest. Of one that never can, anything may be proved,
-        // and what is proved first may hang on the order.
-        let arrows = web(&mut Draws(seed), size, 100, 0);
+        // Some things are not held back: of a web that can never come to rest contradictions may be proved, and then nothing
+        // is said of it, whichever of them is met first.
+        let arrows = web(&mut Draws(seed), size, 60, 30);
         let shifted = |place: usize| (place + by) % size;
         let mut other: Vec<Arrow> = arrows.iter().map(|&(from, sign, to)| (shifted(from), sign, shifted(to))).collect();
         other.reverse();
@@ -201,7 +201,7 @@ proptest! {
 
     #[test]
     fn counting_less_of_a_thing_as_more_turns_its_signs_alone(seed in any::<u64>(), size in 2_usize..8, thing in 0_usize..8) {
-        let arrows = web(&mut Draws(seed), size, 100, 0);
+        let arrows = web(&mut Draws(seed), size, 60, 30);
         let (expected, found) = turned(size, &arrows, thing % size);
         prop_assert_eq!(expected, found);
     }

@@ -106,6 +106,46 @@ pub(super) fn settle(matrix: &Matrix, table: &mut Table, budget: &mut Budget) ->
     ledger.steps
 }
 
+/// Whether the signs found break one of the equations: then no community with these signs is stable, and what was concluded
+/// of one tells nothing.
+pub(super) fn is_at_odds(matrix: &Matrix, table: &Table, budget: &mut Budget) -> bool {
+    let mut ledger = Ledger { matrix, minors: BTreeMap::new(), steps: Vec::new() };
+    let size = matrix.size();
+    let pairs = || (0..size).flat_map(|a| (0..size).map(move |b| (a, b)));
+    let mut equations = vec![Equation::Diagonal];
+    equations.extend(pairs().map(|(a, b)| Equation::On { on: a, pushed: b }));
+    equations.extend(pairs().map(|(a, b)| Equation::Of { of: a, seen: b }));
+    if equations.iter().any(|equation| is_broken(&ledger.responses(*equation), table)) {
+        return true;
+    }
+    let rising = || pairs().filter(|(a, b)| a < b);
+    rising().any(|respond| {
+        rising().any(|pushed| {
+            let equation = Equation::Minor { respond, pushed };
+            let mut terms = ledger.responses(equation);
+            // The minor costs: it is worked out only where the rest is known.
+            if matches!(sum(&terms, table), None | Some(Answer::Open(_))) {
+                return false;
+            }
+            terms.push((ledger.minor(respond, pushed, budget).times(Answer::Sign(Sign::Minus)), Vec::new()));
+            is_broken(&terms, table)
+        })
+    })
+}
+
+/// Whether terms that should add up to nought cannot.
+fn is_broken(terms: &[Term], table: &Table) -> bool {
+    matches!(sum(terms, table), Some(Answer::Sign(_)))
+}
+
+/// The sum of an equation's terms; none where a response in it is not in the table.
+fn sum(terms: &[Term], table: &Table) -> Option<Answer> {
+    terms.iter().try_fold(Answer::Zero, |sum, (factor, cells)| {
+        let term = cells.iter().try_fold(*factor, |product, cell| Some(product.times(*table.get(cell)?)))?;
+        Some(sum.plus(term))
+    })
+}
+
 fn has_open(table: &Table) -> bool {
     table.values().any(|answer| matches!(answer, Answer::Open(_)))
 }

@@ -61,13 +61,15 @@ fn solved(mut things: Vec<usize>, effects: &Effects, budget: &mut Budget) -> Com
     }
     let matrix = Matrix::new(size, &inner);
     // Where the budget ends the part is taken to settle: what is said of it then says nothing false.
-    let settles = matrix.can_settle(budget).unwrap_or(true);
+    let can_settle = matrix.can_settle(budget).unwrap_or(true);
     let mut table = balance::by_terms(&matrix, budget);
     let mut settled = table.clone();
     let steps = balance::settle(&matrix, &mut settled, budget);
     if verify::replay(size, &inner, &steps) {
         table = settled;
     }
+    // Proofs that contradict one another show that there is no such stable community.
+    let settles = can_settle && !balance::is_at_odds(&matrix, &table, budget);
     Component { things, matrix, table, settles }
 }
 

@@ -168,3 +168,17 @@ fn the_graph_is_what_the_files_say() {
     assert_eq!((twist.remove, twist.add), (Some(gel), Some(free)));
     assert_eq!(graph.known()[0].path.len(), 2);
 }
+
+#[test]
+fn copies_within_a_folder_and_flaws_of_questions_are_pointed_at_but_are_no_fault() {
+    let folder = tempfile::tempdir().unwrap();
+    let made = toehold(&["generate", "--seed", "4", "--form", "short"]).out;
+    let edited = made.replace("(a) **", "(a) Which of these is not true? **");
+    fs::write(folder.path().join("a.md"), &made).unwrap();
+    fs::write(folder.path().join("b.md"), edited).unwrap();
+    let run = toehold(&["check", folder.path().to_str().unwrap()]);
+    assert_eq!(run.code, 0, "{}", run.out);
+    assert!(run.out.contains("warning[too-alike]"), "{}", run.out);
+    assert!(run.out.contains("warning[negative-stem]") && run.out.contains("b.md"), "{}", run.out);
+    assert!(run.out.contains("the rule: "), "{}", run.out);
+}

@@ -214,7 +214,7 @@ fn unmet(index: u64) -> Failure {
     let message = if index == 0 {
         "no technique fits these wishes".to_owned()
     } else {
-        format!("only {index} different techniques fit these wishes")
+        format!("only {index} different technique{} these wishes", if index == 1 { " fits" } else { "s fit" })
     };
     Failure::new(message).hint("ask for fewer fields or principles, another twist, or see --explain-refusals")
 }

@@ -383,6 +383,17 @@ pub struct Known {
     pub path: Vec<InfluenceIx>,
 }
 
+/// A rare word that is not the biology asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Gloss {
+    /// The word.
+    pub word: String,
+    /// Its other forms.
+    pub forms: Vec<String>,
+    /// What it means: a phrase.
+    pub means: String,
+}
+
 /// All checked parts, in the order of the files.
 #[derive(Debug, Clone, Default)]
 pub(in crate::concepts) struct Parts {
@@ -396,6 +407,7 @@ pub(in crate::concepts) struct Parts {
     pub(in crate::concepts) rigs: Vec<Rig>,
     pub(in crate::concepts) contexts: Vec<Context>,
     pub(in crate::concepts) known: Vec<Known>,
+    pub(in crate::concepts) gloss: Vec<Gloss>,
 }
 
 /// The checked graph.
@@ -505,6 +517,11 @@ impl Graph {
         rig, rigs, find_rig: RigIx => Rig;
         /// The context.
         context, contexts, find_context: ContextIx => Context;
+    }
+
+    /// Rare words, in the order of the files.
+    pub fn gloss(&self) -> &[Gloss] {
+        &self.parts.gloss
     }
 
     /// Textbook techniques.

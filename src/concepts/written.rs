@@ -45,6 +45,9 @@ pub struct File {
     /// Textbook techniques, as paths.
     #[serde(default)]
     pub known: Vec<Known>,
+    /// Rare words that are not the biology asked for.
+    #[serde(default)]
+    pub gloss: Vec<Gloss>,
 }
 
 /// A field of biology.
@@ -554,4 +557,17 @@ pub struct Known {
     pub other_names: Vec<Text>,
     /// Its influences, in order.
     pub path: Vec<Text>,
+}
+
+/// A rare word that a text may use without asking for it.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Gloss {
+    /// The word, in lower case.
+    pub id: Text,
+    /// Its other forms: the plural, say.
+    #[serde(default)]
+    pub forms: Vec<Text>,
+    /// What it means, as a phrase without a full stop.
+    pub means: Text,
 }

@@ -7,6 +7,7 @@
 //!
 //! One check is one file under `check/` and one row of `CHECKS`.
 
+mod alike;
 mod check;
 mod compare;
 mod direction;
@@ -32,6 +33,7 @@ use fact::{Fact, Token};
 use matching::{Matching, matching};
 use page::{Page, Section};
 
+pub use alike::{TOO_ALIKE, too_alike};
 pub use front::has_front_matter;
 
 /// Faults shown of one file at most.

@@ -149,9 +149,9 @@ impl Run {
     }
 }
 
-/// What a student reads before the questions.
+/// What a student reads before the questions; clauses that were joined count one by one.
 fn text(scenario: &Scenario) -> String {
-    format!("{} {}", scenario.purpose, scenario.how.join(" "))
+    format!("{} {}", scenario.purpose, scenario.how.join(" ")).replace("; ", ". ")
 }
 
 fn key(scenario: &Scenario) -> (Vec<String>, Option<String>, String) {

@@ -9,6 +9,7 @@ mod calculation;
 mod figure;
 mod front;
 mod generate;
+mod gloss;
 mod guide;
 mod join;
 mod likeness;
@@ -78,6 +79,8 @@ pub struct Scenario {
     pub purpose: String,
     /// The apparatus and the procedure.
     pub how: Vec<String>,
+    /// Rare words of both that are not the biology asked for, and what they mean.
+    pub gloss: Vec<(String, String)>,
     /// What the figure shows.
     pub figure: Figure,
     /// What it exercises.

@@ -36,7 +36,8 @@ fn sample(kind: &'static str, parts: &[Part], guide: &[Point], earns: impl Fn(&P
                 sentences.push(&point.wrong);
             }
         }
-        answers.push((part.label.clone(), sentences.join(" ")));
+        let answer = if sentences.is_empty() { "(left blank)".to_owned() } else { sentences.join(" ") };
+        answers.push((part.label.clone(), answer));
     }
     SampleAnswer { kind, answers, earned }
 }

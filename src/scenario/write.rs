@@ -3,6 +3,7 @@
 use super::agree::{Disagreement, agree};
 use super::apparatus;
 use super::front::{Front, form_word};
+use super::gloss::gloss;
 use super::join::join;
 use super::map::map;
 use super::parts::parts;
@@ -98,6 +99,7 @@ pub fn write(
         nouns: nouns(graph, technique),
         parts,
         guide,
+        gloss: gloss(graph.gloss(), &format!("{purpose} {}", how.join(" "))),
         purpose,
         how,
         map,

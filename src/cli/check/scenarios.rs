@@ -6,7 +6,7 @@ use super::super::files::ReadFile;
 use super::super::{Failure, World};
 use super::count;
 use crate::diagnostic::{self, Diagnostic};
-use crate::proof::{n_faults, proofread};
+use crate::proof::{n_faults, proofread, too_alike};
 use crate::render::Templates;
 use crate::scenario::Generator;
 use crate::source::{FileId, Sources};
@@ -30,6 +30,11 @@ impl Proof {
             let found = proofread(&proof.sources, id, generator, templates)
                 .map_err(|error| Failure::new(format!("a template does not work: {error}")))?;
             proof.files.push((id, found));
+        }
+        let ids: Vec<FileId> = proof.files.iter().map(|(id, _)| *id).collect();
+        for alike in too_alike(&proof.sources, &ids) {
+            let file = proof.files.iter_mut().find(|(id, _)| *id == alike.primary.file);
+            file.into_iter().for_each(|(_, found)| found.push(alike.clone()));
         }
         Ok(proof)
     }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::super::graph::{
-    Act, Context, Counted, DeclaredSign, Entity, Field, Fragment, Influence, Known, Misconception, Name, Parts,
+    Act, Context, Counted, DeclaredSign, Entity, Field, Fragment, Gloss, Influence, Known, Misconception, Name, Parts,
     Principle, Purpose, Quantity, Reading, Recall, Rig, Setting, Twist,
 };
 use super::super::ids::{ActIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, SettingIx};
@@ -39,6 +39,7 @@ pub(super) fn parts(scope: &Scope<'_>) -> Option<Parts> {
         rigs: scope.rigs.parts.iter().map(|part| rig(scope, part.part)).collect::<Option<_>>()?,
         contexts: scope.contexts.parts.iter().map(|part| context(scope, part.part)).collect::<Option<_>>()?,
         known: known.collect::<Option<_>>()?,
+        gloss: scope.gloss.parts.iter().map(|word| gloss(word.part)).collect(),
     })
 }
 
@@ -52,6 +53,10 @@ fn texts(texts: &[Text]) -> Vec<String> {
 
 fn name(name: &written::Name) -> Name {
     Name { one: own(&name.one), many: own(&name.many), coined: name.coined }
+}
+
+fn gloss(word: &written::Gloss) -> Gloss {
+    Gloss { word: own(&word.id), forms: texts(&word.forms), means: own(&word.means) }
 }
 
 fn recall(recall: &written::Recall) -> Recall {

@@ -16,6 +16,7 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     list("rig", &scope.rigs, faults);
     list("context", &scope.contexts, faults);
     list("known technique", &scope.known, faults);
+    list("word of the gloss", &scope.gloss, faults);
     for influence in &scope.influences.parts {
         ids("twist of this influence", influence.part.twists.iter().map(|twist| (influence.file, &twist.id)), faults);
     }

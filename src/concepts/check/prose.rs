@@ -34,6 +34,11 @@ pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
     each(&scope.acts.parts, act, &mut plain);
     each(&scope.rigs.parts, rig, &mut plain);
     each(&scope.contexts.parts, context, &mut plain);
+    for word in &scope.gloss.parts {
+        for text in word.part.forms.iter().chain([&word.part.means]) {
+            plain(word.file, text);
+        }
+    }
     for known in &scope.known.parts {
         for text in std::iter::once(&known.part.name).chain(&known.part.other_names) {
             plain(known.file, text);

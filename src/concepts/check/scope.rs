@@ -7,7 +7,7 @@ use serde_yaml::Spanned;
 use super::super::graph::LawUse;
 use super::super::load::Written;
 use super::super::written::{
-    Act, Context, Entity, Field, File, Influence, Known, Principle, Quantity, Rig, Setting, Text,
+    Act, Context, Entity, Field, File, Gloss, Influence, Known, Principle, Quantity, Rig, Setting, Text,
 };
 use crate::quantity::Unit;
 use crate::source::{FileId, Sources, Span};
@@ -109,6 +109,7 @@ pub(super) struct Scope<'a> {
     pub(super) rigs: List<'a, Rig>,
     pub(super) contexts: List<'a, Context>,
     pub(super) known: List<'a, Known>,
+    pub(super) gloss: List<'a, Gloss>,
     /// Unit of each quantity, where it can be read.
     pub(super) units: Vec<Option<Unit>>,
     /// The law of each influence with a source for every symbol, where all is in order.
@@ -132,6 +133,7 @@ impl<'a> Scope<'a> {
             rigs: List::new(written, &of, "rigs", |file| &file.rigs, |part| &part.id),
             contexts: List::new(written, &of, "contexts", |file| &file.contexts, |part| &part.id),
             known: List::new(written, &of, "known", |file| &file.known, |part| &part.id),
+            gloss: List::new(written, &of, "gloss", |file| &file.gloss, |part| &part.id),
             fields,
             units: Vec::new(),
             uses: Vec::new(),

@@ -31,8 +31,7 @@ pub fn compose(
     attempt: u32,
 ) -> Result<Technique, Refusal> {
     // The form must not depend on the attempt: a form that is harder to fill would otherwise become rare.
-    let drawn = if seed.stream("form").unit() < 0.5 { Form::Short } else { Form::Long };
-    let form = wish.form.unwrap_or(drawn);
+    let form = wish.form.unwrap_or_else(|| form_of(seed));
     let mut stream = seed.stream(&format!("technique/{attempt}"));
     let candidate = draw_candidate(graph, catalogue, wish, form, &mut stream).ok_or(Refusal::NoTwist)?;
     let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
@@ -62,6 +61,11 @@ pub fn compose(
         names,
         title,
     })
+}
+
+/// The form that a seed draws where none is wished for.
+pub fn form_of(seed: Seed) -> Form {
+    if seed.stream("form").unit() < 0.5 { Form::Short } else { Form::Long }
 }
 
 /// First the treatment, then the readout, then the path: a treatment with few ways comes up as often as one with many.
@@ -147,7 +151,12 @@ fn draw_twist(
         .filter(|(_, answer)| kind.is_some() || (*answer == Some(Direction::Unchanged)) == flat)
         .map(|(at, _)| *at)
         .collect();
-    stream.pick(&wanted).copied().map(Some).ok_or(Refusal::NoTwist)
+    // The kind comes before the twist: one of which the graph holds few comes up as often as another.
+    let kind_of = |at: &TwistAt| at.get(graph).map(|twist| twist.kind);
+    let kinds: BTreeSet<Option<TwistKind>> = wanted.iter().map(kind_of).collect();
+    let drawn = stream.pick(&Vec::from_iter(kinds)).copied().flatten();
+    let of_drawn: Vec<TwistAt> = wanted.into_iter().filter(|at| kind_of(at) == drawn).collect();
+    stream.pick(&of_drawn).copied().map(Some).ok_or(Refusal::NoTwist)
 }
 
 /// A name for every entity of the graph, so that any fragment can speak of any.

@@ -141,7 +141,7 @@ fn plain(text: &str) -> String {
 fn alternatives(cell: &str) -> Vec<String> {
     let mut depth = 0_i32;
     let parts = cell.split(|letter: char| {
-        depth += i32::from(letter == '(') - i32::from(letter == ')');
+        depth += i32::from(matches!(letter, '(' | '“')) - i32::from(matches!(letter, ')' | '”'));
         letter == ';' && depth == 0
     });
     parts.map(plain).filter(|text| !text.is_empty()).collect()

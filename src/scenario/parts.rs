@@ -94,7 +94,9 @@ impl Paper<'_, '_> {
             drafts.extend([self.calculate(), self.evaluate(), self.estimate(), self.propose()]);
             return drafts;
         }
-        match self.stream.below(3) {
+        // Two points for explaining carry at most six steps.
+        let shape = if steps.len() > 6 { 1 + self.stream.below(2) } else { self.stream.below(3) };
+        match shape {
             0 => {
                 let mut drafts = vec![self.identify(), self.construct(), self.explain(&steps, 2)];
                 drafts.extend([self.twist(), self.evaluate(), self.propose()]);

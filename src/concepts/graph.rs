@@ -58,6 +58,8 @@ pub struct Reading {
     pub absolute_sd: f64,
     /// `Some(name)` where the reading is a percentage of the value at the first level.
     pub relative_name: Option<String>,
+    /// What is read beside the samples: the quantity in which its members differ, and its values.
+    pub standard: Option<(QuantityIx, Vec<f64>)>,
 }
 
 /// Things that make up a share, looked at one by one.

@@ -167,6 +167,18 @@ pub struct Reading {
     pub relative: bool,
     /// Name of the relative reading for headers (`Relative brightness`), where `relative`.
     pub relative_name: Option<Text>,
+    /// What is read beside the samples to compare them with: bands of known size, say.
+    pub standard: Option<Standard>,
+}
+
+/// Samples of known size that are read beside the others.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Standard {
+    /// The quantity in which they differ.
+    pub of: Text,
+    /// Its values, in that quantity's unit.
+    pub at: Vec<f64>,
 }
 
 /// The unit of knowing.

@@ -83,6 +83,13 @@ impl Model {
         Ok(model)
     }
 
+    /// The model with one quantity held at a value, whatever drives it.
+    pub fn with(&self, quantity: QuantityIx, value: f64) -> Self {
+        let mut model = self.clone();
+        model.change.held.insert(quantity, value);
+        model
+    }
+
     /// The values drawn and set.
     pub fn parameters(&self) -> &Parameters {
         &self.parameters

@@ -74,6 +74,9 @@ pub struct Data {
     pub unknown: Unknown,
     /// Single things counted at two levels, where a share on the way is of things that can be.
     pub counts: Option<Counts>,
+    /// What samples of known size read at the first level: (size, noiseless reading in the unit shown). Empty where the
+    /// readout has no such standard, or the path does not lead through that size.
+    pub standard: Vec<(f64, f64)>,
 }
 
 /// A reading whose level is to be found from the table.
@@ -123,7 +126,8 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
     }
     let unknown = unknown(graph, technique, &model, scale, &plain)?;
     let counts = counts(graph, technique, &plain);
-    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown, counts }) };
+    let standard = standard(graph, technique, &model, scale);
+    let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown, counts, standard }) };
     let model = model.twisted(graph, technique, at).map_err(refusal)?;
     let settings = at.get(graph).map_or_else(Settings::default, |twist| technique.settings.after(twist));
     let label = format!("noise/{}/twisted", technique.attempt);
@@ -132,7 +136,26 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
         Refusal::NotVisible | Refusal::NotOneDirection => Refusal::TwistDoesNotShow,
         other => other,
     })?;
-    Ok(Data { plain, twisted: Some(twisted), unknown, counts })
+    Ok(Data { plain, twisted: Some(twisted), unknown, counts, standard })
+}
+
+/// What the members of the readout's standard read beside the samples of the first level.
+fn standard(graph: &Graph, technique: &Technique, model: &Model, scale: f64) -> Vec<(f64, f64)> {
+    let Some((of, sizes)) = reading(graph, technique).and_then(|reading| reading.standard.as_ref()) else {
+        return Vec::new();
+    };
+    let readout = graph.rig(technique.rig).readout;
+    let dial = graph.act(technique.act).dial;
+    let first = technique.levels.first().copied().unwrap_or(0.0);
+    if !technique.path.quantities(graph).contains(of) {
+        return Vec::new();
+    }
+    let read = |size: &f64| {
+        let (model, level) = if *of == dial { (model.clone(), *size) } else { (model.with(*of, *size), first) };
+        let values = model.at(graph, &technique.settings, level).ok()?;
+        Some((*size, scale * values.get(&readout)?))
+    };
+    sizes.iter().filter_map(read).collect()
 }
 
 /// Looks at single things at two neighbouring levels; `None` where no share on the way can be counted, or where the test

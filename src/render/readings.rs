@@ -60,19 +60,31 @@ pub fn readings(chart: &Chart, kind: Readings) -> Option<Picture> {
         width: WIDTH,
         height: y + 8.0,
         title: heading.into(),
-        description: chart.in_words(),
+        description: format!("{}{}", chart.in_words(), standard_in_words(chart)),
         body,
     })
+}
+
+/// The standard for those who do not see it.
+fn standard_in_words(chart: &Chart) -> String {
+    if chart.standard.is_empty() {
+        return String::new();
+    }
+    let known: Vec<String> = chart.standard.iter().map(|known| format!("{} at {}", known.size, known.at)).collect();
+    format!(" The first lane holds pieces of known size: {}.", known.join("; "))
 }
 
 /// Lanes side by side with a scale; the start lies at the top, or at the bottom where things move up to the negative
 /// electrode.
 fn lanes(chart: &Chart, top: f64, upward: bool) -> (Group, f64) {
-    let greatest = chart.marks.iter().map(|mark| mark.mean).fold(0.0, f64::max);
+    let known = chart.standard.iter().map(|known| known.at);
+    let greatest = chart.marks.iter().map(|mark| mark.mean).chain(known).fold(0.0, f64::max);
     let scale = Scale::of_readings(0.0, greatest, true);
     let room = scale.marks().iter().map(|(_, words)| width(words)).fold(0.0, f64::max) * SMALL;
     let left = room + 44.0;
-    let each = (WIDTH - 16.0 - left) / count(chart.marks.len());
+    // The standard takes twice the width of a lane: its sizes are written beside its bands.
+    let n_standard = if chart.standard.is_empty() { 0 } else { 2 };
+    let each = (WIDTH - 16.0 - left) / count(chart.marks.len() + n_standard);
     let top = top + 16.0;
     let y_of = |value: f64| {
         let share = scale.share(value);
@@ -97,8 +109,11 @@ fn lanes(chart: &Chart, top: f64, upward: bool) -> (Group, f64) {
         .add(text(14.0, top - 3.0, LETTER + 3.0, Anchor::Middle, above))
         .add(text(14.0, top + LANE + 12.0, LETTER + 3.0, Anchor::Middle, below))
         .add(text(14.0, start + if upward { -6.0 } else { 16.0 }, SMALL, Anchor::Start, "start"));
+    if n_standard > 0 {
+        group = group.add(standard(chart, (left + each * 0.14, top, each), y_of));
+    }
     for (place, mark) in chart.marks.iter().enumerate() {
-        let x = left + each * count(place) + each * 0.14;
+        let x = left + each * count(place + n_standard) + each * 0.14;
         let wide = each * 0.72;
         group = group
             .add(frame(x, top - 6.0, wide, LANE + 12.0, 1.0).set("stroke-opacity", 0.6))
@@ -106,6 +121,24 @@ fn lanes(chart: &Chart, top: f64, upward: bool) -> (Group, f64) {
             .add(text(x + wide / 2.0, top + LANE + 20.0, SMALL, Anchor::Middle, &mark.label));
     }
     (group, top + LANE + 24.0)
+}
+
+/// The lane of known sizes: thin bands, each with its size where there is room for it.
+fn standard(chart: &Chart, (x, top, each): (f64, f64, f64), y_of: impl Fn(f64) -> f64) -> Group {
+    let wide = each * 0.72;
+    let mut group = Group::new()
+        .add(frame(x, top - 6.0, wide, LANE + 12.0, 1.0).set("stroke-opacity", 0.6))
+        .add(text(x + wide / 2.0, top + LANE + 20.0, SMALL, Anchor::Middle, "known"));
+    let mut written: Vec<f64> = Vec::new();
+    for known in &chart.standard {
+        let y = y_of(known.at);
+        group = group.add(block(x + 3.0, y - 1.5, wide - 6.0, 3.0).set("fill", "currentColor"));
+        if written.iter().all(|other| (other - y).abs() >= SMALL) {
+            group = group.add(text(x + wide + 3.0, y + SMALL * 0.35, SMALL, Anchor::Start, &known.size));
+            written.push(y);
+        }
+    }
+    group
 }
 
 /// Containers in rows, each shaded as it would look; black and white whatever the page's colours are.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::Column;
 
 /// What the figures need.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Figure {
     /// Title of the data plot.
     pub title: String,
@@ -23,12 +23,14 @@ pub struct Figure {
     pub picture: String,
     /// What one would see when reading, where that is a picture.
     pub readings: Option<Readings>,
+    /// Samples of known size beside them.
+    pub standard: Vec<Known>,
     /// The apparatus, stage by stage.
     pub panels: Vec<Panel>,
 }
 
 /// What a plot needs beside the data table.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FrontPlot {
     /// Title.
@@ -38,6 +40,19 @@ pub struct FrontPlot {
     /// What one would see when reading, where that is a picture.
     #[serde(default)]
     pub readings: Option<Readings>,
+    /// Samples of known size beside them.
+    #[serde(default)]
+    pub standard: Vec<Known>,
+}
+
+/// A sample of known size, and where it would be seen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Known {
+    /// Its size with its unit.
+    pub size: String,
+    /// Its reading, in the readout's unit.
+    pub at: f64,
 }
 
 /// What the readings look like.

@@ -25,7 +25,7 @@ mod write;
 use serde::Serialize;
 
 pub use agree::{Disagreement, agree};
-pub use figure::{Figure, FrontPlot, Item, Panel, Readings, Scene, Shape};
+pub use figure::{Figure, FrontPlot, Item, Known, Panel, Readings, Scene, Shape};
 pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
 pub use likeness::{Alike, Texts, too_alike};

@@ -11,7 +11,7 @@ use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
 use super::{
-    Column, Controls, Figure, FrontPlot, NounView, PartKind, Prediction, QuantityView, Scenario, Table, TwistView,
+    Column, Controls, Figure, FrontPlot, Known, NounView, PartKind, Prediction, QuantityView, Scenario, Table, TwistView,
 };
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
@@ -68,7 +68,7 @@ pub fn write(
     let samples = if technique.form == Form::Long { samples(&parts, &guide) } else { Vec::new() };
     let to_draw = parts.iter().any(|part| part.kind == PartKind::Construct);
     let figure = Figure { to_draw, ..voice.figure(direction) };
-    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars, readings: figure.readings };
+    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars, readings: figure.readings, standard: figure.standard.clone() };
     let apparatus = figure.panels.clone();
     Ok(Scenario {
         version: SHAPE,
@@ -104,6 +104,15 @@ pub fn write(
         how,
         map,
     })
+}
+
+/// Samples of known size and where they are read, to the instrument's step.
+fn standard(voice: &Voice<'_>, places: usize) -> Vec<Known> {
+    let of = voice.readout().reading.as_ref().and_then(|reading| reading.standard.as_ref());
+    let Some((of, _)) = of else { return Vec::new() };
+    let unit = &voice.graph.quantity(*of).unit;
+    let known = voice.data.standard.iter();
+    known.map(|(size, at)| Known { size: unit.attach(&decimals(*size, 0)), at: round_decimals(*at, places) }).collect()
 }
 
 /// Words that may not stand in the stimulus, for all steps of the path.
@@ -423,6 +432,7 @@ impl<'a> Voice<'a> {
             alternative,
             picture: voice.graph.rig(voice.technique.rig).picture.clone(),
             readings: apparatus::readings(voice),
+            standard: standard(voice, places),
             panels: apparatus::panels(voice),
         }
     }

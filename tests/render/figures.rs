@@ -65,7 +65,7 @@ fn chart(levels: &[&str], means: &[&str], bars: bool) -> Option<Chart> {
     let headers = ["Sugar (g)".to_owned(), "Mean growth (mm)".to_owned(), "±2 SEM (mm)".to_owned(), "n".to_owned()];
     let rows: Vec<Vec<String>> =
         levels.iter().zip(means).map(|(x, y)| [*x, *y, "0.5", "6"].map(str::to_owned).to_vec()).collect();
-    Chart::read(&headers, &rows, &FrontPlot { title: String::new(), bars, readings: None })
+    Chart::read(&headers, &rows, &FrontPlot { title: String::new(), bars, readings: None, standard: Vec::new() })
 }
 
 #[test]

@@ -91,12 +91,17 @@ fn entity(entity: &written::Entity) -> Entity {
 fn quantity(scope: &Scope<'_>, place: usize) -> Option<Quantity> {
     let located = scope.quantities.parts.get(place)?;
     let part = located.part;
+    let standard = match part.reading.as_ref().and_then(|reading| reading.standard.as_ref()) {
+        Some(standard) => Some((scope.quantities.index(&standard.of).map(QuantityIx)?, standard.at.clone())),
+        None => None,
+    };
     let reading = part.reading.as_ref().map(|reading| Reading {
         instrument: own(&reading.instrument),
         resolution: reading.resolution,
         relative_sd: reading.relative_sd,
         absolute_sd: reading.absolute_sd,
         relative_name: reading.relative_name.as_ref().map(own),
+        standard,
     });
     let [low, high] = part.range.value;
     Some(Quantity {

@@ -36,6 +36,8 @@ fn parts(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     let setting = setting(scope);
     for located in &scope.quantities.parts {
         entity.expect(located.file, [&located.part.entity], faults);
+        let standard = located.part.reading.iter().filter_map(|reading| reading.standard.as_ref());
+        quantity(scope).expect(located.file, standard.map(|standard| &standard.of), faults);
     }
     for located in &scope.principles.parts {
         principle.expect(located.file, &located.part.requires, faults);

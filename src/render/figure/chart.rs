@@ -1,7 +1,7 @@
 //! What a data plot shows, read off a data table as printed.
 
 use crate::quantity::significant;
-use crate::scenario::{Column, FrontPlot, Scenario};
+use crate::scenario::{Column, FrontPlot, Known, Scenario};
 
 /// A plot's contents.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,6 +16,8 @@ pub struct Chart {
     pub bars: bool,
     /// In the order of the table.
     pub marks: Vec<Mark>,
+    /// Samples of known size, read beside them.
+    pub standard: Vec<Known>,
 }
 
 /// One mean with its error bar.
@@ -74,7 +76,7 @@ impl Chart {
             plot.title.clone()
         };
         let bars = categories || plot.bars;
-        Some(Self { title, x: x.clone(), y: y.clone(), bars, marks })
+        Some(Self { title, x: x.clone(), y: y.clone(), bars, marks, standard: plot.standard.clone() })
     }
 
     /// The whole in words, for those who do not see it.

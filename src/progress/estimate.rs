@@ -3,8 +3,8 @@
 //! Model: points of a kind are earned with one chance. Prior: Beta(1/2, 1/2) (Jeffreys). After `earned` of `of` points the
 //! chance follows Beta(earned + 1/2, of - earned + 1/2); the estimate is its mean, the interval its middle 95 %, with the
 //! lower end at 0 where nothing was earned and the upper at 1 where all was.
-//! Source: Brown, Cai & Das Gupta 2001, Statistical Science 16:101-133, doi 10.1214/ss/1009213286, section 4.1.1 for the
-//! interval with its ends, which recommends it for small numbers.
+//! Source: Brown, Cai & Das Gupta 2001, Statistical Science 16:101-133, doi 10.1214/ss/1009213286, which gives the interval
+//! with these ends and recommends it for small numbers.
 
 use statrs::distribution::{Beta, ContinuousCDF};
 

@@ -56,7 +56,6 @@ mod tests {
     use super::*;
 
     #[test]
-    #[expect(clippy::float_cmp, reason = "ends are set, not computed")]
     fn nothing_known_is_the_prior_and_the_latest_points_count() {
         let none = Estimate::of(0, 0);
         assert_eq!((none.mean, none.low, none.high), (0.5, 0.0, 1.0));

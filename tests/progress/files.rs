@@ -130,7 +130,10 @@ fn what_is_no_progress_file_is_left_out_whole() {
         ("`seed` or `points` is out of range", with("\"points\": 2", "\"points\": 4000000000").into()),
         ("`seed` or `points` is out of range", with("\"seed\": 1", "\"seed\": 9007199254740992").into()),
         ("invalid value", with("\"seed\": 1", "\"seed\": -1").into()),
-        ("recursion limit", format!("{{\"toehold_progress\": {}", "[".repeat(100_000)).into()),
+        (
+            "recursion limit",
+            with("\"form\"", &format!("\"front\": {}{}, \"form\"", "[".repeat(1000), "]".repeat(1000))).into(),
+        ),
         ("invalid type", b"[1, 2]".to_vec()),
         ("is not UTF-8 text", vec![0xff, 0xfe, 0x00]),
     ];

@@ -24,23 +24,25 @@ fn opposite(direction: &str) -> &'static str {
 
 /// Lines for the steps, each with this direction first; at full support.
 fn steps(scenario: &Scenario, wrong: &[usize]) -> String {
-    let mut lines = String::new();
+    let mut lines = Vec::new();
     for (step, number) in scenario.scaffold.iter().zip(1..) {
         if !step.told {
-            lines += &format!("recall of {number}\n");
+            lines.push(format!("recall of {number}"));
         }
-        lines += &format!("role of {number}\n");
+        lines.push(format!("role of {number}"));
         if wrong.contains(&number) {
-            lines += &format!("{}\n", opposite(step.direction));
+            lines.push(opposite(step.direction).to_owned());
         }
-        lines += &format!("{}\n", step.direction);
+        lines.push(step.direction.to_owned());
     }
-    lines + "it follows because of all that\n"
+    lines.join("\n") + "\nit follows because of all that\n"
 }
 
 /// An answer to each part.
 fn answers(scenario: &Scenario) -> String {
-    scenario.parts.iter().map(|part| format!("my answer to {}\nin two lines\n\n", part.label)).collect()
+    let answers: Vec<String> =
+        scenario.parts.iter().map(|part| format!("my answer to {}\nin two lines\n\n", part.label)).collect();
+    answers.concat()
 }
 
 #[test]
@@ -112,7 +114,7 @@ fn support_fades_within_a_sitting_and_stays_where_it_is_asked_for() {
         let mut lines = "\n\n".to_owned();
         for (step, n) in scenario.scaffold.iter().zip(lines_a_step) {
             lines += &"x\n".repeat(if step.told { n.saturating_sub(1) } else { *n });
-            lines += &format!("{}\n", step.direction);
+            lines.extend([step.direction, "\n"]);
         }
         lines
     };

@@ -19,6 +19,7 @@ const ORDER: &[&str] = &[
     "render",
     "proof",
     "paper",
+    "progress",
     "cli",
 ];
 
@@ -32,6 +33,24 @@ const NEVER: &[(&str, &[&str])] = &[
     ("experiment", &["source", "diagnostic", "reasoning"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
+    (
+        "progress",
+        &[
+            "source",
+            "diagnostic",
+            "quantity",
+            "laws",
+            "concepts",
+            "reasoning",
+            "seed",
+            "technique",
+            "experiment",
+            "scenario",
+            "render",
+            "proof",
+            "paper",
+        ],
+    ),
 ];
 
 fn root() -> PathBuf {

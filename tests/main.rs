@@ -20,6 +20,8 @@ mod paper;
 #[cfg(test)]
 mod program;
 #[cfg(test)]
+mod progress;
+#[cfg(test)]
 mod proof;
 #[cfg(test)]
 mod proofread;

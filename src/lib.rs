@@ -9,6 +9,7 @@ pub mod cli;
 pub mod concepts;
 pub mod diagnostic;
 pub mod experiment;
+pub mod guide;
 pub mod laws;
 pub mod paper;
 pub mod proof;

@@ -18,6 +18,7 @@ const ORDER: &[&str] = &[
     "scenario",
     "render",
     "review",
+    "guide",
     "proof",
     "paper",
     "cli",
@@ -35,9 +36,19 @@ const NEVER: &[(&str, &[&str])] = &[
     (
         "review",
         &[
-            "source", "diagnostic", "laws", "concepts", "reasoning", "seed", "technique", "experiment", "scenario", "render",
+            "source",
+            "diagnostic",
+            "laws",
+            "concepts",
+            "reasoning",
+            "seed",
+            "technique",
+            "experiment",
+            "scenario",
+            "render",
         ],
     ),
+    ("guide", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment"]),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
 ];
 

@@ -10,7 +10,9 @@ pub mod generate;
 pub mod laws;
 pub mod paper;
 mod print;
+pub mod read;
 pub mod render;
+pub mod review;
 mod store;
 mod ways;
 
@@ -97,7 +99,9 @@ enum Command {
     Check(check::Arguments),
     Explain(explain::Arguments),
     Paper(Box<paper::Arguments>),
+    Read(read::Arguments),
     Render(render::Arguments),
+    Review(review::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -116,7 +120,9 @@ where
         Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
+        Command::Read(arguments) => read::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
+        Command::Review(arguments) => review::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {

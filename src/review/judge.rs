@@ -26,6 +26,8 @@ pub(super) mod limit {
     pub(crate) const REJECTED: f64 = 0.7;
     /// From here on something is worth a second look.
     pub(crate) const LOOK: f64 = 0.3;
+        /// Least share of a twist's reason.
+    pub(crate) const REASON: f64 = 0.45;
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.66;
 }
@@ -79,10 +81,22 @@ impl Judge<'_> {
     }
 
     fn words(&self, point: &Point) -> Verdict {
+        let whole = self.pattern(&point.statement);
+        let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
+        let rejected = self.rejected(point, &whole);
+                if is_reason(&point.statement) {
+            return self.reason(&whole, rejected);
+        }
+        if steps.len() >= 2 && !whole.direction_alone {
+            return self.steps(&steps, point, rejected);
+        }
         let matcher = self.matcher();
-        let statement = self.pattern(&point.statement);
-        let found = matcher.find(&statement);
-        let mut best = (self.fared(&statement, &found, limit::WORDS_ALONE), found);
+        let found = matcher.find(&whole);
+        let mut best = (self.fared(&whole, &found, limit::WORDS_ALONE), found);
+        let bare = point.accept.iter().any(|text| accepts_relation(text));
+        if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
+            best.0 = Fared::Said;
+        }
         for text in &point.accept {
             let pattern = self.pattern(text);
             if pattern.is_empty() {
@@ -94,25 +108,88 @@ impl Judge<'_> {
                 best = (fared, found);
             }
         }
-        let rejected = self.rejected(point, &statement);
         let (fared, found) = best;
         match (fared, rejected) {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
-            (Fared::Said, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
+            (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
             (Fared::Denied, places) => {
-                let denies: Vec<Range<usize>> =
-                    found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
+                let denies: Vec<Range<usize>> = found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&found.says, &denies))
             }
-            (_, Some(places)) => (Status::Contradicted, both(&[], &places)),
+                        (_, Some(places)) => (Status::NotFound, both(&[], &places)),
             (Fared::Partly, None) => (Status::LookAgain, says(&found.says)),
             (Fared::Missing, None) => (Status::NotFound, Vec::new()),
         }
     }
 
+        /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
+    fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+        let found = self.matcher().find(whole);
+        match (found.named(), rejected) {
+            (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
+            (named, None) if named >= limit::REASON && found.denied < 0.3 => (Status::Found, says(&found.says)),
+            (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
+            (_, None) => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
+    fn steps(&self, steps: &[Pattern], point: &Point, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+        let matcher = self.matcher();
+        let mut found: Vec<Match> = steps.iter().map(|step| matcher.find(step)).collect();
+        let turns: Vec<Found> = found.iter().flat_map(|one| one.turns.iter().copied()).collect();
+        let n = |wanted: Found| turns.iter().filter(|one| **one == wanted).count();
+        if n(Found::Opposed) >= 2 && n(Found::Agrees) == 0 {
+            for one in &mut found {
+                one.mirror();
+            }
+        }
+        let alternatives: Vec<Pattern> = point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
+                let mut said = 0.0;
+        let mut denied = false;
+        let mut last = false;
+        for (place, one) in found.iter().enumerate() {
+            let told = match one.effect() {
+                Some(Found::Agrees) => true,
+                Some(Found::Opposed | Found::Both) => {
+                    denied = true;
+                    false
+                }
+                Some(Found::Unclear | Found::Missing) => false,
+                None => one.named() >= limit::WORDS_ALONE,
+            };
+            let otherwise = !told
+                && alternatives.get(place).is_some_and(|pattern| {
+                    self.fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
+                });
+                        let begun = !told && !otherwise && one.turns.contains(&Found::Agrees);
+            said += match (told || otherwise, begun) {
+                (true, _) => 1.0,
+                (false, true) => 0.6,
+                (false, false) => 0.0,
+            };
+            last = told || otherwise;
+        }
+        let earns: Vec<Range<usize>> = found.iter().flat_map(|one| one.says.clone()).collect();
+        let denies: Vec<Range<usize>> = found.iter().flat_map(|one| one.denies.clone()).collect();
+        let n = u32::try_from(steps.len()).map_or(1.0, f64::from);
+        let enough = if steps.len() >= 3 { n - 1.0 } else { 1.6 };
+        let named = found.iter().map(Match::named).sum::<f64>() / n;
+        match (said >= enough - 1e-9, denied, rejected) {
+            (_, true, places) => {
+                let denies: Vec<Range<usize>> = denies.into_iter().chain(places.into_iter().flatten()).collect();
+                (Status::Contradicted, both(&earns, &denies))
+            }
+            (true, false, None) => (Status::Found, says(&earns)),
+            (_, false, Some(places)) => (Status::NotFound, both(&earns, &places)),
+            (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= 0.5 => (Status::LookAgain, says(&earns)),
+            (false, false, None) => (Status::NotFound, Vec::new()),
+        }
+    }
+
     /// How a pattern fared, from shares and directions.
     fn fared(&self, pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
-        let named = found.own.map_or(found.coverage, |own| own.max(found.coverage));
+        let named = found.named();
         let Some(agreement) = found.agreement() else {
             let denied = found.denied;
             return match () {
@@ -250,7 +327,7 @@ impl Judge<'_> {
             if let Some(direction) = idea.direction {
                 let about =
                     pattern.units.iter().flat_map(|unit| unit.keys.iter().map(|key| (key.clone(), 1.0))).collect();
-                pattern.wanted = vec![Wanted { direction, about, cause: false }];
+                pattern.wanted = vec![Wanted { direction, about, class: Vec::new(), cause: false }];
                 pattern.direction_alone = true;
             }
             let found = self.matcher().find(&pattern);
@@ -263,6 +340,16 @@ impl Judge<'_> {
         }
         worst
     }
+}
+
+/// Whether a statement gives the reason of a twist: it ends with what becomes of the chain.
+fn is_reason(statement: &str) -> bool {
+    statement.contains("This step therefore goes the other way") || statement.contains("The chain is therefore broken")
+}
+
+/// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.
+fn accepts_relation(text: &str) -> bool {
+    ["proportional", "inversely", "same relation", " = ", "the more", "the longer"].iter().any(|mark| text.contains(mark))
 }
 
 fn says(places: &[Range<usize>]) -> Vec<Stretch> {

@@ -24,6 +24,10 @@ pub(crate) struct Claim {
     pub(crate) pieces: Range<usize>,
     /// No claim of this case.
     pub(crate) aside: bool,
+    /// The answer does not commit itself ("may", "perhaps").
+    pub(crate) hedged: bool,
+    /// What kind of quantity it is, where that is named or plain from the direction word.
+    pub(crate) class: Vec<&'static str>,
     /// The direction stands before what it speaks of ("more sugar").
     pub(crate) attributive: bool,
 }
@@ -86,17 +90,37 @@ impl Reader<'_> {
         // "not more than", "no more" leave the rest to the reader: they stay denied.
         let direction = if piece.negated { turn.direction.denied() } else { turn.direction };
         let carried = about.is_empty();
-        if carried {
+                if carried {
             about = topic;
+        } else if self.leans(&pieces) {
+            // "its concentration", "they move": of what was spoken of before.
+            for (key, weight) in topic {
+                let names_kind = self.dictionary.class(&key).is_some();
+                if !names_kind && !about.iter().any(|(known, _)| *known == key) {
+                    about.push((key, 0.7 * f64::min(weight, 1.0)));
+                }
+            }
         }
-        // "faster" speaks of a rate whatever it stands beside.
-        for key in &piece.keys {
+        // The kind of quantity is that of the phrase's first word that names one; else that of the direction word: "faster" speaks
+        // of a rate, "more dye" of an amount.
+        let named = about.iter().find_map(|(key, _)| self.dictionary.class(key));
+        let own = piece.keys.iter().find_map(|key| self.dictionary.class(key));
+        let counts = matches!(piece.lower.as_str(), "more" | "less" | "fewer" | "few" | "little" | "plenty of" | "a lot of" | "much");
+        let mut class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        if class.is_empty() {
+            class.extend(own);
+        }
+        if counts && attributive {
+            class.push("amount");
+        }
+        for key in piece.keys.iter().filter(|_| named.is_none()) {
             if !about.iter().any(|(known, _)| known == key) {
                 about.push((key.clone(), 1.0));
             }
         }
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
-        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, attributive })
+        let hedged = self.clause.pieces.clone().any(|place| self.role(Some(place)) == Some(Role::Hedge));
+        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
     }
 
     /// What a direction word speaks of; where its phrase stands; whether that follows it.
@@ -152,6 +176,16 @@ impl Reader<'_> {
         ahead
     }
 
+        /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
+    fn leans(&self, range: &Range<usize>) -> bool {
+        let start = self.clause.pieces.start;
+        let pieces = self.pieces.get(start.min(range.start)..range.end).unwrap_or_default();
+        let points = |piece: &Piece| piece.role == Role::Pronoun || matches!(piece.lower.as_str(), "its" | "their");
+        let first = self.pieces.get(start).map(|piece| piece.role);
+        let no_subject = self.clause.link == Some(Link::And) && first == Some(Role::Content) && range.start == start;
+        pieces.iter().any(points) || no_subject
+    }
+
     fn is_of(&self, at: usize) -> bool {
         self.pieces.get(at).is_some_and(|piece| piece.lower == "of")
     }
@@ -179,16 +213,20 @@ impl Reader<'_> {
     /// The phrase from this piece on: its keys, and where it ends.
     fn right(&self, from: usize) -> (About, usize) {
         let mut places: Vec<usize> = Vec::new();
-        let mut end = from;
+                let mut end = from;
+        let mut predicate = false;
         for place in from..self.clause.pieces.end {
             match self.role(Some(place)) {
                 Some(Role::Content) => {
                     places.push(place);
                     end = place + 1;
                 }
-                Some(Role::Article | Role::Preposition | Role::Plain | Role::Number(_)) => {}
+                Some(Role::Article | Role::Preposition | Role::Plain | Role::Hedge | Role::Number(_)) => {}
                 Some(Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\'')) => {}
-                _ if places.is_empty() && place == from => {}
+                                _ if places.is_empty() && place == from => {}
+                // "a smaller fraction has leaked out": what is said of it belongs to it.
+                Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
+                Some(Role::Copula) if predicate => {}
                 _ => break,
             }
         }
@@ -213,7 +251,7 @@ impl Reader<'_> {
                 let light = self.dictionary.is_light(key);
                 let weight = match (quantity && rank == 0, light, tail) {
                     (true, _, false) => 2.0,
-                    (_, true, _) => 0.35,
+                    (_, true, _) => 0.2,
                     (_, false, true) => 0.5,
                     (_, false, false) => 1.0,
                 };

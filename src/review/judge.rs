@@ -84,8 +84,14 @@ impl Judge<'_> {
         let whole = self.pattern(&point.statement);
         let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
         let rejected = self.rejected(point, &whole);
-                if is_reason(&point.statement) {
+                        if is_reason(&point.statement) {
             return self.reason(&whole, rejected);
+        }
+        if point.statement.starts_with("The first effect still") {
+            return self.balance();
+        }
+        if self.question.command_term == "identify" {
+            return self.named(&point.statement, rejected);
         }
         if steps.len() >= 2 && !whole.direction_alone {
             return self.steps(&steps, point, rejected);
@@ -124,13 +130,74 @@ impl Judge<'_> {
 
         /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
     fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
-        let found = self.matcher().find(whole);
+                let found = self.matcher().find(whole);
+        let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
+        let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
+        let reasons = self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
+        let still = self.reading.pieces.iter().any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
+        let goes_on = match prediction {
+            Some(Found::Both) => reasons,
+            Some(Found::Opposed) => found.named() < limit::REASON && reasons,
+            _ => still && found.named() >= limit::REASON / 2.0,
+        };
         match (found.named(), rejected) {
             (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
+            (_, None) if goes_on => {
+                let whole = 0..self.reading.text.len();
+                (Status::Contradicted, both(&found.says, if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies }))
+            }
             (named, None) if named >= limit::REASON && found.denied < 0.3 => (Status::Found, says(&found.says)),
             (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
             (_, None) => (Status::NotFound, Vec::new()),
         }
+    }
+
+        /// Two effects, told as acting against each other, and which of them is the larger.
+    fn balance(&self) -> Verdict {
+        let any = |words: &[&str]| {
+            let text = self.reading.text.to_lowercase();
+            words.iter().any(|word| text.contains(word))
+        };
+        let against = any(&["oppos", "against", "other way", "other direction", "on its own", "although", "even though", "while", "despite", "still"]);
+        let larger = any(&["larger", "bigger", "win", "outweigh", "stronger", "beat", "more than", "weaker", "not enough", "not enuf", "greater", "dominat", "outdo", "not as much", "too small", "prevail", "overrid", "overcome"]);
+        let denied = any(&["same way", "same direction", "has stopped", "both lower", "both raise", "no longer works", "stopped"]);
+        let whole = 0..self.reading.text.len();
+        match (against, larger, denied) {
+            (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
+            (true, true, false) => (Status::Found, says(&[whole])),
+            (true, false, false) => (Status::LookAgain, says(&[whole])),
+            (false, ..) => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// A thing that is to be named: by the head of its phrase, and by its number where it has one.
+    fn named(&self, statement: &str, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+        let pattern = self.pattern(statement);
+        let found = self.matcher().find(&pattern);
+        let wanted = Reading::of(statement, self.dictionary);
+        if let (Some(places), true) = (&rejected, found.coverage < 0.5) {
+            return (Status::NotFound, both(&[], places));
+        }
+        if let Some(number) = wanted.numbers.first() {
+            let first = self.reading.numbers.first();
+            let same = first.is_some_and(|one| (one.value - number.value).abs() <= 1e-9 * number.value.abs());
+            return match (same, first) {
+                (true, Some(one)) => (Status::Found, says(std::slice::from_ref(&one.bytes))),
+                _ => (Status::NotFound, Vec::new()),
+            };
+        }
+        let light = |unit: &&Unit| unit.keys.iter().all(|key| self.dictionary.is_light(key));
+        let head = pattern.units.first();
+        let has = |unit: &Unit| self.reading.pieces.iter().any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)));
+        let head_seen = head.is_some_and(has);
+        let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
+            (true, false) => Status::Found,
+            (true, true) if found.coverage >= 0.5 => Status::Found,
+            _ if found.coverage >= 0.7 => Status::Found,
+            _ if found.coverage >= limit::LOOK => Status::LookAgain,
+            _ => Status::NotFound,
+        };
+        (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
     }
 
     /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
@@ -205,7 +272,7 @@ impl Judge<'_> {
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
-            Some(Found::Agrees) if enough && (agreement >= limit::AGREEMENT || pattern.direction_alone) => Fared::Said,
+            Some(Found::Agrees) if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) => Fared::Said,
             Some(Found::Agrees) => Fared::Partly,
             _ if named >= limit::LOOK && (any(Found::Agrees) || named >= limit::WORDS_ALONE) => Fared::Partly,
             _ => Fared::Missing,
@@ -226,13 +293,14 @@ impl Judge<'_> {
             };
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
             let whole = self.matcher().find(&pattern);
-            if telling.is_empty() || whole.coverage < limit::REJECTED {
+                        let few = pattern.units.len() <= 2;
+            if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }
             pattern.units = telling;
             let found = self.matcher().find(&pattern);
             let agrees = found.agreement().is_none_or(|share| share >= limit::AGREEMENT);
-            if found.coverage >= limit::REJECTED && found.denied <= 0.0 && agrees {
+            if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
                 return Some(if whole.says.is_empty() { found.says } else { whole.says });
             }
         }

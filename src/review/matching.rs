@@ -178,7 +178,7 @@ impl Matcher<'_> {
         let mut found = Vec::new();
         let mut places: Vec<Vec<Hit>> = Vec::new();
         for wanted in &pattern.wanted {
-            let hits = self.accords(wanted);
+            let hits = self.accords(wanted, pattern.direction_alone);
             found.push(summary(&hits));
             places.push(hits);
         }
@@ -205,10 +205,15 @@ impl Matcher<'_> {
     }
 
     /// Every claim about a quantity, and how it goes together with what is wanted.
-    fn accords(&self, wanted: &Wanted) -> Vec<Hit> {
+    fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
         let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
-            let Some((share, mirrored)) = self.same_quantity(wanted, claim) else { continue };
+            let known = self.same_quantity(wanted, claim).or_else(|| {
+                // "They look alike": where one quantity is asked about, what is alike is that.
+                let alike = alone && wanted.direction == Direction::Same && claim.direction == Direction::Same;
+                (alike && claim.class.is_empty()).then_some((SAME_QUANTITY, false))
+            });
+            let Some((share, mirrored)) = known else { continue };
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
             let accord = if claim.hedged { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
@@ -246,11 +251,11 @@ impl Matcher<'_> {
             return Some((SAME_QUANTITY, false));
         }
         // A quantity of the lexicon is met by its own words too.
-        let share = if wanted.about.iter().any(|(key, _)| key.starts_with("t:") && about.iter().any(|(k, _)| k == key))
-        {
+        let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
+        let share = if wanted.about.iter().any(whole) {
             1.0
         } else {
-            let plain: f64 = wanted.about.iter().filter(|(key, _)| !key.starts_with("t:")).map(|(_, w)| w).sum();
+            let plain: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
             if plain > 0.0 { hit / plain } else { hit / total }
         };
         let share = f64::min(share + kind, 1.0);

@@ -104,6 +104,7 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         let end = plain.get(start..).and_then(|rest| rest.find(')')).map_or(plain.len(), |end| start + end + 1);
         plain.replace_range(start..end, "");
     }
+    plain = plain.replace(": a second effect of the same treatment, by which", ", so");
     let direction_alone = plain.to_lowercase().contains("direction alone");
     let sentences: Vec<&str> = plain.split_inclusive(". ").collect();
     let kept: Vec<&str> = sentences

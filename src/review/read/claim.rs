@@ -88,16 +88,24 @@ impl Reader<'_> {
         let piece = self.pieces.get(at)?;
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
         // "not more than", "no more" leave the rest to the reader: they stay denied.
-        let direction = if piece.negated { turn.direction.denied() } else { turn.direction };
+        // "not as fast" is slower; "not faster" is only not faster.
+        let compared = at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| piece.lower == "as");
+        let direction = match (piece.negated, compared) {
+            (true, true) => turn.direction.mirrored(),
+            (true, false) => turn.direction.denied(),
+            (false, _) => turn.direction,
+        };
         let carried = about.is_empty();
                 if carried {
             about = topic;
         } else if self.leans(&pieces) {
             // "its concentration", "they move": of what was spoken of before.
-            for (key, weight) in topic {
-                let names_kind = self.dictionary.class(&key).is_some();
-                if !names_kind && !about.iter().any(|(known, _)| *known == key) {
-                    about.push((key, 0.7 * f64::min(weight, 1.0)));
+                        let telling = topic.into_iter().filter(|(key, _)| {
+                self.dictionary.class(key).is_none() && !key.starts_with("t:") && !self.dictionary.is_light(key)
+            });
+            for (key, _) in telling.take(1) {
+                if !about.iter().any(|(known, _)| *known == key) {
+                    about.push((key, 0.8));
                 }
             }
         }
@@ -207,7 +215,7 @@ impl Reader<'_> {
             }
         }
         places.reverse();
-        (self.weighed(&places), start)
+        (self.weighed(&places, false), start)
     }
 
     /// The phrase from this piece on: its keys, and where it ends.
@@ -230,28 +238,36 @@ impl Reader<'_> {
                 _ => break,
             }
         }
-        (self.weighed(&places), end)
+        (self.weighed(&places, true), end)
     }
 
     /// Keys of the pieces with weights: what follows a preposition other than "of" weighs less, as do light heads.
-    fn weighed(&self, places: &[usize]) -> About {
+    fn weighed(&self, places: &[usize], forward: bool) -> About {
         let mut about: About = Vec::new();
         let mut tail = false;
         let mut before: Option<usize> = None;
         for place in places {
             if let Some(before) = before {
+                                let after_of = (before + 1..*place).any(|between| self.is_of(between));
                 tail = tail
-                    || (before + 1..*place)
-                        .any(|between| self.role(Some(between)) == Some(Role::Preposition) && !self.is_of(between));
+                    || (before + 1..*place).any(|between| match self.role(Some(between)) {
+                        Some(Role::Preposition) => !self.is_of(between),
+                        Some(Role::Article) => !after_of,
+                        Some(Role::Copula) => forward,
+                        _ => false,
+                    });
             }
             before = Some(*place);
             let Some(piece) = self.pieces.get(*place) else { continue };
             let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
-            for (rank, key) in piece.keys.iter().enumerate() {
+                        // A thing by any of its names is one key; a quantity may be known again by its words.
+            let most = if piece.term.is_some() && !quantity { 1 } else { piece.keys.len() };
+            for (rank, key) in piece.keys.iter().take(most).enumerate() {
                 let light = self.dictionary.is_light(key);
                 let weight = match (quantity && rank == 0, light, tail) {
                     (true, _, false) => 2.0,
                     (_, true, _) => 0.2,
+                    (_, false, true) if forward => 0.25,
                     (_, false, true) => 0.5,
                     (_, false, false) => 1.0,
                 };

@@ -67,7 +67,10 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     let has_said = said.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator));
     match link {
         Link::Because | Link::So | Link::But => true,
-        Link::If => !matches!(lower, "as" | "with") || at == start || says(pieces, at + 1),
+        Link::If => {
+            let compares = lower == "as" && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Turn(_)));
+            !compares && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
+        }
         Link::And => has_said || says(pieces, at + 1),
         Link::Which => lower != "that" || has_said,
     }

@@ -8,7 +8,7 @@ use super::guide::{Idea, Point, Question};
 use super::matching::{Found, Match, Matcher};
 use super::meaning::Link;
 use super::pattern::{Pattern, Unit, Wanted};
-use super::read::{Reading, Role};
+use super::read::{Piece, Reading, Role};
 use super::verdict::{Status, Stretch};
 use crate::quantity::Unit as Measure;
 
@@ -26,8 +26,8 @@ pub(super) mod limit {
     pub(crate) const REJECTED: f64 = 0.7;
     /// From here on something is worth a second look.
     pub(crate) const LOOK: f64 = 0.3;
-        /// Least share of a twist's reason.
-    pub(crate) const REASON: f64 = 0.45;
+    /// Least share of a twist's reason.
+    pub(crate) const REASON: f64 = 0.42;
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.66;
 }
@@ -77,14 +77,43 @@ impl Judge<'_> {
         if point.statement.trim_start().starts_with("The link:") {
             return self.link();
         }
-        self.words(point)
+        let (status, places) = self.words(point);
+        match (status, self.taken_back(point)) {
+            (Status::Found, Some(denial)) => {
+                let denial = Stretch { bytes: denial, says: false };
+                (Status::Contradicted, places.into_iter().chain([denial]).collect())
+            }
+            _ => (status, places),
+        }
+    }
+
+    /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point.
+    fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
+        let pattern = self.pattern(&point.statement);
+        let telling: Vec<&Unit> =
+            pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone).collect();
+        for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            let first = own.first().map_or("", |piece| piece.lower.as_str());
+            let against = matches!(first, "but" | "however" | "yet" | "though" | "although" | "nevertheless")
+                || own
+                    .iter()
+                    .any(|piece| matches!(piece.lower.as_str(), "though" | "however" | "still" | "in spite" | "spite"));
+            let speaks = own
+                .iter()
+                .any(|piece| telling.iter().any(|unit| unit.keys.first().is_some_and(|key| piece.keys.contains(key))));
+            if against && speaks {
+                return Some(sentence.bytes.clone());
+            }
+        }
+        None
     }
 
     fn words(&self, point: &Point) -> Verdict {
         let whole = self.pattern(&point.statement);
         let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
         let rejected = self.rejected(point, &whole);
-                        if is_reason(&point.statement) {
+        if is_reason(&point.statement) {
             return self.reason(&whole, rejected);
         }
         if point.statement.starts_with("The first effect still") {
@@ -119,22 +148,28 @@ impl Judge<'_> {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
             (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
             (Fared::Denied, places) => {
-                let denies: Vec<Range<usize>> = found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
+                let denies: Vec<Range<usize>> =
+                    found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&found.says, &denies))
             }
-                        (_, Some(places)) => (Status::NotFound, both(&[], &places)),
+            (_, Some(places)) => (Status::NotFound, both(&[], &places)),
             (Fared::Partly, None) => (Status::LookAgain, says(&found.says)),
             (Fared::Missing, None) => (Status::NotFound, Vec::new()),
         }
     }
 
-        /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
+    /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
     fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
-                let found = self.matcher().find(whole);
+        let found = self.matcher().find(whole);
         let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
         let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
-        let reasons = self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
-        let still = self.reading.pieces.iter().any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
+        let reasons =
+            self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
+        let still = self
+            .reading
+            .pieces
+            .iter()
+            .any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
         let goes_on = match prediction {
             Some(Found::Both) => reasons,
             Some(Found::Opposed) => found.named() < limit::REASON && reasons,
@@ -144,23 +179,73 @@ impl Judge<'_> {
             (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
             (_, None) if goes_on => {
                 let whole = 0..self.reading.text.len();
-                (Status::Contradicted, both(&found.says, if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies }))
+                (
+                    Status::Contradicted,
+                    both(
+                        &found.says,
+                        if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies },
+                    ),
+                )
             }
-            (named, None) if named >= limit::REASON && found.denied < 0.3 => (Status::Found, says(&found.says)),
+            // Words of one's own are given more room where the prediction that they explain is right.
+            (named, None)
+                if named >= limit::REASON && found.denied < 0.3
+                    || (named >= limit::REASON - 0.12 && prediction == Some(Found::Agrees) && reasons) =>
+            {
+                (Status::Found, says(&found.says))
+            }
             (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
             (_, None) => (Status::NotFound, Vec::new()),
         }
     }
 
-        /// Two effects, told as acting against each other, and which of them is the larger.
+    /// Two effects, told as acting against each other, and which of them is the larger.
     fn balance(&self) -> Verdict {
         let any = |words: &[&str]| {
             let text = self.reading.text.to_lowercase();
             words.iter().any(|word| text.contains(word))
         };
-        let against = any(&["oppos", "against", "other way", "other direction", "on its own", "although", "even though", "while", "despite", "still"]);
-        let larger = any(&["larger", "bigger", "win", "outweigh", "stronger", "beat", "more than", "weaker", "not enough", "not enuf", "greater", "dominat", "outdo", "not as much", "too small", "prevail", "overrid", "overcome"]);
-        let denied = any(&["same way", "same direction", "has stopped", "both lower", "both raise", "no longer works", "stopped"]);
+        let against = any(&[
+            "oppos",
+            "against",
+            "other way",
+            "other direction",
+            "on its own",
+            "although",
+            "even though",
+            "while",
+            "despite",
+            "still",
+        ]);
+        let larger = any(&[
+            "larger",
+            "bigger",
+            "win",
+            "outweigh",
+            "stronger",
+            "beat",
+            "more than",
+            "weaker",
+            "not enough",
+            "not enuf",
+            "greater",
+            "dominat",
+            "outdo",
+            "not as much",
+            "too small",
+            "prevail",
+            "overrid",
+            "overcome",
+        ]);
+        let denied = any(&[
+            "same way",
+            "same direction",
+            "has stopped",
+            "both lower",
+            "both raise",
+            "no longer works",
+            "stopped",
+        ]);
         let whole = 0..self.reading.text.len();
         match (against, larger, denied) {
             (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
@@ -188,7 +273,12 @@ impl Judge<'_> {
         }
         let light = |unit: &&Unit| unit.keys.iter().all(|key| self.dictionary.is_light(key));
         let head = pattern.units.first();
-        let has = |unit: &Unit| self.reading.pieces.iter().any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)));
+        let has = |unit: &Unit| {
+            self.reading
+                .pieces
+                .iter()
+                .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
+        };
         let head_seen = head.is_some_and(has);
         let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
             (true, false) => Status::Found,
@@ -211,8 +301,9 @@ impl Judge<'_> {
                 one.mirror();
             }
         }
-        let alternatives: Vec<Pattern> = point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
-                let mut said = 0.0;
+        let alternatives: Vec<Pattern> =
+            point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
+        let mut said = 0.0;
         let mut denied = false;
         let mut last = false;
         for (place, one) in found.iter().enumerate() {
@@ -229,7 +320,7 @@ impl Judge<'_> {
                 && alternatives.get(place).is_some_and(|pattern| {
                     self.fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });
-                        let begun = !told && !otherwise && one.turns.contains(&Found::Agrees);
+            let begun = !told && !otherwise && one.turns.contains(&Found::Agrees);
             said += match (told || otherwise, begun) {
                 (true, _) => 1.0,
                 (false, true) => 0.6,
@@ -249,7 +340,9 @@ impl Judge<'_> {
             }
             (true, false, None) => (Status::Found, says(&earns)),
             (_, false, Some(places)) => (Status::NotFound, both(&earns, &places)),
-            (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= 0.5 => (Status::LookAgain, says(&earns)),
+            (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= 0.5 => {
+                (Status::LookAgain, says(&earns))
+            }
             (false, false, None) => (Status::NotFound, Vec::new()),
         }
     }
@@ -272,7 +365,11 @@ impl Judge<'_> {
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
-            Some(Found::Agrees) if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) => Fared::Said,
+            Some(Found::Agrees)
+                if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) =>
+            {
+                Fared::Said
+            }
             Some(Found::Agrees) => Fared::Partly,
             _ if named >= limit::LOOK && (any(Found::Agrees) || named >= limit::WORDS_ALONE) => Fared::Partly,
             _ => Fared::Missing,
@@ -293,7 +390,7 @@ impl Judge<'_> {
             };
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
             let whole = self.matcher().find(&pattern);
-                        let few = pattern.units.len() <= 2;
+            let few = pattern.units.len() <= 2;
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }
@@ -417,7 +514,9 @@ fn is_reason(statement: &str) -> bool {
 
 /// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.
 fn accepts_relation(text: &str) -> bool {
-    ["proportional", "inversely", "same relation", " = ", "the more", "the longer"].iter().any(|mark| text.contains(mark))
+    ["proportional", "inversely", "same relation", " = ", "the more", "the longer"]
+        .iter()
+        .any(|mark| text.contains(mark))
 }
 
 fn says(places: &[Range<usize>]) -> Vec<Stretch> {

@@ -208,7 +208,7 @@ impl Matcher<'_> {
     fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
         let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
-            let known = self.same_quantity(wanted, claim).or_else(|| {
+            let known = self.same_quantity(wanted, claim, alone).or_else(|| {
                 // "They look alike": where one quantity is asked about, what is alike is that.
                 let alike = alone && wanted.direction == Direction::Same && claim.direction == Direction::Same;
                 (alike && claim.class.is_empty()).then_some((SAME_QUANTITY, false))
@@ -222,12 +222,12 @@ impl Matcher<'_> {
             hits.extend(self.without_turn(wanted));
         }
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
-                hits.retain(|(share, ..)| *share >= best - 0.3);
+        hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
     }
 
     /// Whether a claim speaks of the wanted quantity, or of its opposite.
-    fn same_quantity(&self, wanted: &Wanted, claim: &Claim) -> Option<(f64, bool)> {
+    fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<(f64, bool)> {
         let about: &[(String, f64)] = if claim.about.is_empty() { self.topic } else { &claim.about };
         let shared = wanted.class.iter().any(|class| claim.class.contains(class));
         if !wanted.class.is_empty() && !claim.class.is_empty() && !shared {
@@ -258,8 +258,15 @@ impl Matcher<'_> {
             let plain: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
             if plain > 0.0 { hit / plain } else { hit / total }
         };
-        let share = f64::min(share + kind, 1.0);
-        (share >= SAME_QUANTITY).then_some((share, mirrored))
+        // A claim about what has leaked is none about what is there, though the same thing is named.
+        let stranger = claim.about.iter().any(|(key, weight)| {
+            *weight >= 1.0
+                && self.dictionary.opposites(key).next().is_some()
+                && !wanted.about.iter().any(|(known, _)| known == key || self.dictionary.opposed(known, key))
+        });
+        let share = f64::min(share + kind, 1.0) * if stranger { 0.6 } else { 1.0 };
+        let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
+        (share >= least).then_some((share, mirrored))
     }
 
     /// Directions that are told without a direction word: "the strands cannot pair" for a smaller paired share.

@@ -71,7 +71,8 @@ impl Pattern {
         let mut wanted: Vec<Wanted> = Vec::new();
         for claim in reading.claims.iter().filter(|claim| !claim.aside) {
             let cause = claim.attributive && wanted.is_empty();
-            let new = Wanted { direction: claim.direction, about: claim.about.clone(), class: claim.class.clone(), cause };
+            let new =
+                Wanted { direction: claim.direction, about: claim.about.clone(), class: claim.class.clone(), cause };
             if !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
                 wanted.push(new);
             }
@@ -121,8 +122,8 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
                 "the chain is therefore broken",
                 "this step therefore goes the other way",
             ]
-                .iter()
-                .any(|mark| lower.contains(mark))
+            .iter()
+            .any(|mark| lower.contains(mark))
         })
         .collect();
     let mut plain = if kept.is_empty() { plain.clone() } else { kept.concat() };

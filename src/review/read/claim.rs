@@ -89,18 +89,19 @@ impl Reader<'_> {
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
         // "not more than", "no more" leave the rest to the reader: they stay denied.
         // "not as fast" is slower; "not faster" is only not faster.
-        let compared = at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| piece.lower == "as");
+        let compared =
+            at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| piece.lower == "as");
         let direction = match (piece.negated, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,
         };
         let carried = about.is_empty();
-                if carried {
+        if carried {
             about = topic;
         } else if self.leans(&pieces) {
             // "its concentration", "they move": of what was spoken of before.
-                        let telling = topic.into_iter().filter(|(key, _)| {
+            let telling = topic.into_iter().filter(|(key, _)| {
                 self.dictionary.class(key).is_none() && !key.starts_with("t:") && !self.dictionary.is_light(key)
             });
             for (key, _) in telling.take(1) {
@@ -113,7 +114,10 @@ impl Reader<'_> {
         // of a rate, "more dye" of an amount.
         let named = about.iter().find_map(|(key, _)| self.dictionary.class(key));
         let own = piece.keys.iter().find_map(|key| self.dictionary.class(key));
-        let counts = matches!(piece.lower.as_str(), "more" | "less" | "fewer" | "few" | "little" | "plenty of" | "a lot of" | "much");
+        let counts = matches!(
+            piece.lower.as_str(),
+            "more" | "less" | "fewer" | "few" | "little" | "plenty of" | "a lot of" | "much"
+        );
         let mut class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
         if class.is_empty() {
             class.extend(own);
@@ -184,7 +188,7 @@ impl Reader<'_> {
         ahead
     }
 
-        /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
+    /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
     fn leans(&self, range: &Range<usize>) -> bool {
         let start = self.clause.pieces.start;
         let pieces = self.pieces.get(start.min(range.start)..range.end).unwrap_or_default();
@@ -221,7 +225,7 @@ impl Reader<'_> {
     /// The phrase from this piece on: its keys, and where it ends.
     fn right(&self, from: usize) -> (About, usize) {
         let mut places: Vec<usize> = Vec::new();
-                let mut end = from;
+        let mut end = from;
         let mut predicate = false;
         for place in from..self.clause.pieces.end {
             match self.role(Some(place)) {
@@ -231,7 +235,7 @@ impl Reader<'_> {
                 }
                 Some(Role::Article | Role::Preposition | Role::Plain | Role::Hedge | Role::Number(_)) => {}
                 Some(Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\'')) => {}
-                                _ if places.is_empty() && place == from => {}
+                _ if places.is_empty() && place == from => {}
                 // "a smaller fraction has leaked out": what is said of it belongs to it.
                 Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
                 Some(Role::Copula) if predicate => {}
@@ -248,7 +252,7 @@ impl Reader<'_> {
         let mut before: Option<usize> = None;
         for place in places {
             if let Some(before) = before {
-                                let after_of = (before + 1..*place).any(|between| self.is_of(between));
+                let after_of = (before + 1..*place).any(|between| self.is_of(between));
                 tail = tail
                     || (before + 1..*place).any(|between| match self.role(Some(between)) {
                         Some(Role::Preposition) => !self.is_of(between),
@@ -260,7 +264,7 @@ impl Reader<'_> {
             before = Some(*place);
             let Some(piece) = self.pieces.get(*place) else { continue };
             let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
-                        // A thing by any of its names is one key; a quantity may be known again by its words.
+            // A thing by any of its names is one key; a quantity may be known again by its words.
             let most = if piece.term.is_some() && !quantity { 1 } else { piece.keys.len() };
             for (rank, key) in piece.keys.iter().take(most).enumerate() {
                 let light = self.dictionary.is_light(key);

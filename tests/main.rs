@@ -28,6 +28,8 @@ mod proofread;
 #[cfg(test)]
 mod render;
 #[cfg(test)]
+mod review;
+#[cfg(test)]
 mod scenarios;
 #[cfg(test)]
 mod signs;

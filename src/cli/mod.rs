@@ -13,7 +13,9 @@ pub mod paper;
 pub mod practise;
 mod print;
 pub mod progress;
+pub mod read;
 pub mod render;
+pub mod review;
 mod store;
 mod ways;
 
@@ -115,7 +117,9 @@ enum Command {
     Paper(Box<paper::Arguments>),
     Practise(practise::Arguments),
     Progress(progress::Arguments),
+    Read(read::Arguments),
     Render(render::Arguments),
+    Review(review::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -136,7 +140,9 @@ where
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Practise(arguments) => practise::run(arguments, world),
         Command::Progress(arguments) => progress::run(arguments, world),
+        Command::Read(arguments) => read::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
+        Command::Review(arguments) => review::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {

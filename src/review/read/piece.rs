@@ -1,0 +1,161 @@
+//! Pieces: words and phrases with what they do, and the keys by which a topic is known.
+
+use std::ops::Range;
+
+use super::number::Number;
+use super::token::{Kind, Sentence, Token, tokens};
+use crate::review::dictionary::Dictionary;
+use crate::review::meaning::{Link, Little, Meaning, Turn};
+use crate::review::words;
+
+/// What a piece does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Role {
+    /// It names something.
+    Content,
+    Turn(Turn),
+    Negator,
+    Link(Link),
+    Aside,
+    Pronoun,
+    Hedge,
+    Article,
+    Preposition,
+    Copula,
+    Plain,
+    Number(usize),
+    Mark(char),
+}
+
+/// A word or phrase.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Piece {
+    /// Its place.
+    pub(crate) bytes: Range<usize>,
+    pub(crate) sentence: usize,
+    pub(crate) role: Role,
+    /// In lower case, as mended.
+    pub(crate) lower: String,
+    /// What it may be matched by, the most telling first; empty where it names nothing.
+    pub(crate) keys: Vec<String>,
+    /// Number of the term of the lexicon.
+    pub(crate) term: Option<usize>,
+    /// Under an odd number of negations.
+    pub(crate) negated: bool,
+}
+
+/// The pieces of all sentences in order.
+pub(crate) fn pieces(text: &str, sentences: &[Sentence], numbers: &[Number], dictionary: &Dictionary) -> Vec<Piece> {
+    let mut pieces = Vec::new();
+    let all = tokens(text);
+    for (number, sentence) in sentences.iter().enumerate() {
+        let inside =
+            |token: &&Token| sentence.bytes.start <= token.bytes.start && token.bytes.end <= sentence.bytes.end;
+        let own: Vec<Token> = all.iter().filter(inside).cloned().collect();
+        sentence_pieces(&own, number, numbers, dictionary, &mut pieces);
+    }
+    pieces
+}
+
+fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionary: &Dictionary, into: &mut Vec<Piece>) {
+    let mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
+    let stems: Vec<String> = mended.iter().map(|word| dictionary.stems.of(word)).collect();
+    let stems: Vec<&str> = stems.iter().map(String::as_str).collect();
+    let mut at = 0;
+    while let Some(token) = own.get(at) {
+        let number = numbers.iter().position(|number| number.bytes.contains(&token.bytes.start));
+        if let Some(place) = number {
+            let bytes = numbers.get(place).map_or(token.bytes.clone(), |number| number.bytes.clone());
+            while own.get(at).is_some_and(|token| token.bytes.start < bytes.end) {
+                at += 1;
+            }
+            into.push(Piece { bytes, role: Role::Number(place), ..empty(sentence, "") });
+            continue;
+        }
+        let (length, piece) = one(at, own, &mended, &stems, sentence, dictionary);
+        into.push(piece);
+        at += length.max(1);
+    }
+}
+
+fn empty(sentence: usize, lower: &str) -> Piece {
+    Piece {
+        bytes: 0..0,
+        sentence,
+        role: Role::Plain,
+        lower: lower.to_owned(),
+        keys: Vec::new(),
+        term: None,
+        negated: false,
+    }
+}
+
+/// The piece that begins at this token, and how many tokens it takes.
+fn one(
+    at: usize,
+    own: &[Token],
+    mended: &[String],
+    stems: &[&str],
+    sentence: usize,
+    dictionary: &Dictionary,
+) -> (usize, Piece) {
+    let rest = stems.get(at..).unwrap_or_default();
+    let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
+    let length = found.map_or(1, |(length, _)| length);
+    let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
+    let start = own.get(at).map_or(0, |token| token.bytes.start);
+    let end = own.get(at + length - 1).map_or(start, |token| token.bytes.end);
+    let mut piece = Piece { bytes: start..end, ..empty(sentence, &lower) };
+    let meaning = found.map(|(_, meaning)| meaning);
+    let is_mark = own.get(at).is_some_and(|token| token.kind == Kind::Mark);
+    piece.role = match meaning {
+        None if is_mark => Role::Mark(lower.chars().next().unwrap_or(' ')),
+        None => Role::Content,
+        Some(meaning) => role(meaning),
+    };
+    match meaning {
+        Some(Meaning::Turn(turn)) if !turn.about.is_empty() => piece.keys.push(dictionary.key(turn.about)),
+        Some(Meaning::Sense(group)) => {
+            let head = words::SENSES.get(group).and_then(|group| group.first());
+            piece.keys.extend(head.map(|head| dictionary.key(head)));
+        }
+        Some(Meaning::Term(term)) => {
+            piece.term = Some(term);
+            piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
+        }
+        _ => {}
+    }
+    if piece.role == Role::Content {
+        let words = rest.iter().take(length).filter(|stem| !dictionary.is_little(stem));
+        piece.keys.extend(words.map(|stem| dictionary.canonical(stem)));
+    }
+    (length, piece)
+}
+
+/// What a word with this meaning does.
+fn role(meaning: Meaning) -> Role {
+    match meaning {
+        Meaning::Turn(turn) => Role::Turn(turn),
+        Meaning::Negator => Role::Negator,
+        Meaning::NoNegator | Meaning::Little(Little::Plain) => Role::Plain,
+        Meaning::Link(link) => Role::Link(link),
+        Meaning::Aside => Role::Aside,
+        Meaning::Pronoun => Role::Pronoun,
+        Meaning::Hedge => Role::Hedge,
+        Meaning::Little(Little::Article) => Role::Article,
+        Meaning::Little(Little::Preposition) => Role::Preposition,
+        Meaning::Little(Little::Copula) => Role::Copula,
+        Meaning::Sense(_) | Meaning::Term(_) => Role::Content,
+    }
+}
+
+/// A word of direction that tells of none here: "each further cut" counts cuts, "in the same time" says what is kept alike.
+fn is_background(at: usize, words: &[String]) -> bool {
+    let back = |n: usize| at.checked_sub(n).and_then(|before| words.get(before)).map_or("", String::as_str);
+    let before = if back(1) == "the" { back(2) } else { back(1) };
+    match back(0) {
+        "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
+        "same" => ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before),
+        _ => false,
+    }
+}

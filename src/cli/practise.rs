@@ -1,5 +1,6 @@
 //! `toehold practise`: one scenario from reading to scoring, at a terminal or through a pipe.
 
+mod advice;
 mod desk;
 mod lettering;
 mod scoring;
@@ -10,16 +11,18 @@ use std::path::{Path, PathBuf};
 use clap::{Args, ValueEnum};
 
 use self::desk::{Desk, Stop};
-use self::scoring::{Advice, Reviewer};
+use self::scoring::Reviewer;
 pub(in crate::cli) use self::scoring::{habit_words, reason};
 use super::attempts;
 use super::generate::unknown;
 use super::{Exit, Failure, World, files};
+use crate::guide;
 use crate::progress::{
     Answer, Attempt, Form as AttemptForm, Practised, PrincipleId, ScenarioId, StepKey, Store, StudentCode, Support,
     ranked, record, report,
 };
 use crate::render::{Document, markdown};
+use crate::review;
 use crate::scenario::{Front, FrontError, Generator, Run, Scenario, generate};
 use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Refusals, Wish};
@@ -107,7 +110,9 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     let mut store = attempts::open(arguments.data.as_deref())?;
     let generator = Generator::new(files::graph(arguments.concepts.as_deref(), world)?);
     let (attempt, scenario) = chosen(arguments, &generator, &mut store, world)?;
-    let reviewer: Reviewer<'_> = &|_, _, _| Advice::default();
+    let lexicon = guide::lexicon(generator.graph(), &scenario.front);
+    let reads = review::Reviewer::new(&guide::of_scenario(&scenario), &lexicon);
+    let reviewer: Reviewer<'_> = &|_, part, answer| advice::advice(&reads, part, answer);
     let known = attempts::known(generator.graph(), generator.catalogue());
     let mut desk = Desk::new(world, &mut store, attempt);
     let sat = sitting::sit(&mut desk, &scenario, generator.graph(), arguments.timed)

@@ -132,7 +132,7 @@ fn show(reviews: &[Review], guide: &Guide, out: &mut dyn Write) -> Result<(), Fa
     Ok(())
 }
 
-fn words(habit: &Habit) -> String {
+pub(super) fn words(habit: &Habit) -> String {
     match habit {
         Habit::Blank => "nothing was written; a try costs nothing".to_owned(),
         Habit::Restates { per_cent } => format!("{per_cent} % of the words restate the question, which earns nothing"),

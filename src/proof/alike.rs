@@ -25,8 +25,7 @@ pub fn too_alike(sources: &Sources, files: &[FileId]) -> Vec<Diagnostic> {
         if let Some(most) = texts.most_alike(&text).filter(Alike::is_too_much)
             && let Some(other) = read.get(most.with)
         {
-            let message =
-                format!("{} of {} sentences stand in `{}` too", most.shared, most.of, sources.path(*other));
+            let message = format!("{} of {} sentences stand in `{}` too", most.shared, most.of, sources.path(*other));
             let place = Span { file, start: heading.start, end: heading.end };
             found.push(Diagnostic::warning(&TOO_ALIKE, place, message).hint("give the class one of the two"));
         }

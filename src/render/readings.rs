@@ -126,9 +126,13 @@ fn lanes(chart: &Chart, top: f64, upward: bool) -> (Group, f64) {
 /// The lane of known sizes: thin bands, each with its size where there is room for it.
 fn standard(chart: &Chart, (x, top, each): (f64, f64, f64), y_of: impl Fn(f64) -> f64) -> Group {
     let wide = each * 0.72;
-    let mut group = Group::new()
-        .add(frame(x, top - 6.0, wide, LANE + 12.0, 1.0).set("stroke-opacity", 0.6))
-        .add(text(x + wide / 2.0, top + LANE + 20.0, SMALL, Anchor::Middle, "known"));
+    let mut group = Group::new().add(frame(x, top - 6.0, wide, LANE + 12.0, 1.0).set("stroke-opacity", 0.6)).add(text(
+        x + wide / 2.0,
+        top + LANE + 20.0,
+        SMALL,
+        Anchor::Middle,
+        "known",
+    ));
     let mut written: Vec<f64> = Vec::new();
     for known in &chart.standard {
         let y = y_of(known.at);

@@ -92,11 +92,7 @@ mod tests {
 
     #[test]
     fn whole_clauses_are_joined_by_what_they_hold() {
-        case(
-            "Dye fills the sacs.",
-            "A camera sees them.",
-            Some("Dye fills the sacs, and a camera sees them."),
-        );
+        case("Dye fills the sacs.", "A camera sees them.", Some("Dye fills the sacs, and a camera sees them."));
         case("Dye and salt fill them.", "A camera looks.", Some("Dye and salt fill them; a camera looks."));
         case("It is dark.", "After an hour, it ends.", Some("It is dark; after an hour, it ends."));
     }

@@ -11,7 +11,8 @@ use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
 use super::{
-    Column, Controls, Figure, FrontPlot, Known, NounView, PartKind, Prediction, QuantityView, Scenario, Table, TwistView,
+    Column, Controls, Figure, FrontPlot, Known, NounView, PartKind, Prediction, QuantityView, Scenario, Table,
+    TwistView,
 };
 use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
 use crate::concepts::written::Slot;
@@ -68,7 +69,12 @@ pub fn write(
     let samples = if technique.form == Form::Long { samples(&parts, &guide) } else { Vec::new() };
     let to_draw = parts.iter().any(|part| part.kind == PartKind::Construct);
     let figure = Figure { to_draw, ..voice.figure(direction) };
-    let plot = FrontPlot { title: figure.title.clone(), bars: figure.bars, readings: figure.readings, standard: figure.standard.clone() };
+    let plot = FrontPlot {
+        title: figure.title.clone(),
+        bars: figure.bars,
+        readings: figure.readings,
+        standard: figure.standard.clone(),
+    };
     let apparatus = figure.panels.clone();
     Ok(Scenario {
         version: SHAPE,

@@ -26,9 +26,7 @@ pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
     for flaw in proofread::read(&manuscript) {
         let whole = places.range(&flaw.place, proof);
         let quoted = proof.slice(&whole).find(&flaw.quote).filter(|_| !flaw.quote.is_empty());
-        let range = quoted.map_or(whole.start..whole.start, |at| {
-            whole.start + at..whole.start + at + flaw.quote.len()
-        });
+        let range = quoted.map_or(whole.start..whole.start, |at| whole.start + at..whole.start + at + flaw.quote.len());
         let mut found = Diagnostic::error(flaw.code, proof.span(range), flaw.message).hint(flaw.hint);
         if let Some(source) = flaw.source {
             found = found.hint(format!("the rule: {source}"));

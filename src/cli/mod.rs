@@ -8,7 +8,9 @@ pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
+mod pages;
 pub mod paper;
+pub mod practise;
 mod print;
 pub mod render;
 mod store;
@@ -97,6 +99,7 @@ enum Command {
     Check(check::Arguments),
     Explain(explain::Arguments),
     Paper(Box<paper::Arguments>),
+    Practise(practise::Arguments),
     Render(render::Arguments),
     Laws(laws::Arguments),
 }
@@ -116,6 +119,7 @@ where
         Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
+        Command::Practise(arguments) => practise::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };

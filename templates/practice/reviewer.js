@@ -1,0 +1,62 @@
+// The review engine: the same code as on the command line, as WebAssembly within this page. Where it cannot run, the
+// reader scores without it.
+
+// Bytes of an element's base64.
+const decoded = (element) => Uint8Array.from(atob(element.textContent.trim()), (letter) => letter.charCodeAt(0));
+
+// A function from request to review, or null.
+async function startReviewer() {
+  const element = byId("reviewer");
+  if (!element || typeof WebAssembly !== "object") return null;
+  try {
+    const { instance } = await WebAssembly.instantiate(decoded(element), {});
+    const { memory, alloc, dealloc, review } = instance.exports;
+    return (request) => {
+      const bytes = new TextEncoder().encode(JSON.stringify(request));
+      const at = alloc(bytes.length);
+      new Uint8Array(memory.buffer, at, bytes.length).set(bytes);
+      const packed = BigInt.asUintN(64, review(at, bytes.length));
+      const [start, length] = [Number(packed >> 32n), Number(packed & 0xffffffffn)];
+      const answer = new TextDecoder().decode(new Uint8Array(memory.buffer, start, length));
+      dealloc(start, length);
+      return JSON.parse(answer);
+    };
+  } catch {
+    return null;
+  }
+}
+
+// The review of all answers by part, or null where there is none.
+async function reviewOf(view, work) {
+  if (!view.reviewer) return null;
+  const run = await startReviewer();
+  if (!run) return null;
+  try {
+    const responses = view.parts.map((part) => ({ id: part.label, text: work.answers[part.label] ?? "" }));
+    const reviews = run({ ...view.reviewer, responses });
+    return Array.isArray(reviews) ? new Map(reviews.map((one) => [one.response, one])) : null;
+  } catch {
+    return null;
+  }
+}
+
+// A text with the evidence marked: spans are bytes of UTF-8 in the text.
+function marked(text, spans) {
+  const bytes = new TextEncoder().encode(text);
+  const words = (from, to) => new TextDecoder().decode(bytes.subarray(from, to));
+  const pieces = [];
+  let at = 0;
+  for (const span of [...spans].sort((a, b) => a.start - b.start || b.end - a.end)) {
+    if (span.start < at) continue;
+    pieces.push(words(at, span.start), make("mark", { class: span.status }, words(span.start, span.end)));
+    at = span.end;
+  }
+  return [...pieces, words(at, bytes.length)];
+}
+
+const STATUS = {
+  "found": "The tool found this point.",
+  "not-found": "The tool did not find this point.",
+  "contradicted": "The tool found something that denies this point.",
+  "look-again": "The tool is not sure: look again.",
+};

@@ -40,11 +40,7 @@ pub(super) fn subject(
 ///
 /// # Errors
 /// As [`subject`]; or paths that hold no scenario.
-pub(super) fn read(
-    generator: &Generator,
-    templates: &Templates,
-    paths: &[PathBuf],
-) -> Result<Vec<Subject>, Failure> {
+pub(super) fn read(generator: &Generator, templates: &Templates, paths: &[PathBuf]) -> Result<Vec<Subject>, Failure> {
     let mut read = files::Read::default();
     for path in paths {
         files::read(path, &mut read)?;
@@ -119,12 +115,7 @@ pub(super) fn write_pages(
     Ok(made.into_iter().map(|(path, _)| path).collect())
 }
 
-fn page(
-    templates: &Templates,
-    subject: &Subject,
-    principles: &[Known],
-    pages: &[Entry],
-) -> Result<String, Failure> {
+fn page(templates: &Templates, subject: &Subject, principles: &[Known], pages: &[Entry]) -> Result<String, Failure> {
     let Subject { scenario, document } = subject;
     let practice = Practice { scenario, document, principles, pages, reviewer: None };
     render::practice(templates, &practice).map_err(at_fault)

@@ -69,9 +69,25 @@ function show() {
     if (reached("score")) buildScore();
     if (reached("next")) buildNext();
   }
+  fold("read", reached("know"));
+  fold("know", reached("write"));
   if (work.stage === "read") clock.start("reading");
   else if (work.stage === "write") clock.start("writing");
   else clock.end();
+}
+
+// A stage that is behind folds away under its heading; a press opens it again.
+function fold(stage, isPast) {
+  const body = byId(`${stage}-body`);
+  const there = byId(`${stage}-fold`);
+  if (!isPast || there) return;
+  const toggle = button("Show", () => {
+    body.hidden = !body.hidden;
+    toggle.textContent = body.hidden ? "Show" : "Hide";
+    toggle.setAttribute("aria-expanded", String(!body.hidden));
+  }, { id: `${stage}-fold`, class: "fold", "aria-expanded": "false", "aria-controls": body.id, "aria-describedby": `${stage}-heading` });
+  body.hidden = true;
+  body.before(toggle);
 }
 
 function stageList() {
@@ -130,7 +146,7 @@ function buildRead() {
     place.replaceChildren(
       make("p", {}, "Read the whole text. Note in the planning box which principles might be at work. These will be asked:"),
       make("ul", { class: "asked" }, items),
-      isReading ? button("I have read it: go on", () => go("know"), { class: "main" }) : make("p", { class: "quiet" }, "Done."));
+      isReading ? button("I have read it: go on", () => go("know"), { class: "main" }) : "");
   });
   const planning = byId("planning");
   if (!planning.hasChildNodes()) {
@@ -290,7 +306,7 @@ function buildNext() {
       link ?? make("p", {}, "Ask for more questions, or come back to this one in a week with less support."),
       make("h3", {}, "So far on this device"), make("div", { class: "tallies" }, tallies(attempts(), names)),
       progressButtons(redraw),
-      make("h3", {}, "Once more"),
+      make("h3", { class: "again" }, "Once more"),
       button("Start this question afresh", () => {
         forget(workKey(view.scenario));
         location.reload();

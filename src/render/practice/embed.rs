@@ -11,7 +11,15 @@ use super::super::{RenderError, Templates};
 
 /// The scripts of a scenario's page, in order: each uses those before it.
 pub(super) const PRACTICE: &[&str] = &[
-    "dom.js", "store.js", "mastery.js", "clock.js", "steps.js", "plot.js", "reviewer.js", "scoring.js", "practice.js",
+    "dom.js",
+    "store.js",
+    "mastery.js",
+    "clock.js",
+    "steps.js",
+    "plot.js",
+    "reviewer.js",
+    "scoring.js",
+    "practice.js",
 ];
 /// The scripts of the index.
 pub(super) const INDEX: &[&str] = &["dom.js", "store.js", "mastery.js", "index.js"];

@@ -17,6 +17,8 @@ const ORDER: &[&str] = &[
     "experiment",
     "scenario",
     "render",
+    "review",
+    "guide",
     "proof",
     "paper",
     "cli",
@@ -31,6 +33,22 @@ const NEVER: &[(&str, &[&str])] = &[
     ("technique", &["source", "diagnostic", "laws"]),
     ("experiment", &["source", "diagnostic", "reasoning"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
+    (
+        "review",
+        &[
+            "source",
+            "diagnostic",
+            "laws",
+            "concepts",
+            "reasoning",
+            "seed",
+            "technique",
+            "experiment",
+            "scenario",
+            "render",
+        ],
+    ),
+    ("guide", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment"]),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
 ];
 

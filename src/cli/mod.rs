@@ -12,7 +12,9 @@ mod pages;
 pub mod paper;
 pub mod practise;
 mod print;
+pub mod read;
 pub mod render;
+pub mod review;
 mod store;
 mod ways;
 
@@ -100,7 +102,9 @@ enum Command {
     Explain(explain::Arguments),
     Paper(Box<paper::Arguments>),
     Practise(practise::Arguments),
+    Read(read::Arguments),
     Render(render::Arguments),
+    Review(review::Arguments),
     Laws(laws::Arguments),
 }
 
@@ -120,7 +124,9 @@ where
         Command::Explain(arguments) => explain::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Practise(arguments) => practise::run(arguments, world),
+        Command::Read(arguments) => read::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
+        Command::Review(arguments) => review::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
     };
     match result {

@@ -5,8 +5,10 @@ use std::path::{Path, PathBuf};
 
 use super::{Failure, files, store};
 use crate::concepts::{Graph, PrincipleIx};
+use crate::guide;
 use crate::paper::{self, PaperError};
 use crate::render::{self, Document, Entry, Known, Practice, RenderError, Templates};
+use crate::review;
 use crate::scenario::{Generator, Scenario};
 
 /// A scenario and its file's text, which a teacher may have edited.
@@ -75,7 +77,7 @@ fn of_text(scenario: Scenario, text: &str) -> Result<Subject, Failure> {
 /// # Errors
 /// A template at fault.
 pub(super) fn alone(graph: &Graph, templates: &Templates, subject: &Subject) -> Result<String, Failure> {
-    page(templates, subject, &known(graph, std::slice::from_ref(subject)), &[])
+    page(graph, templates, subject, &known(graph, std::slice::from_ref(subject)), &[])
 }
 
 /// Writes a page for each scenario, and `index.html`; all of them, or none where one is in the way. Their paths.
@@ -101,7 +103,7 @@ pub(super) fn write_pages(
     let known = known(graph, subjects);
     let mut made = Vec::new();
     for (subject, entry) in subjects.iter().zip(&entries) {
-        made.push((folder.join(&entry.href), page(templates, subject, &known, &entries)?));
+        made.push((folder.join(&entry.href), page(graph, templates, subject, &known, &entries)?));
     }
     let index = render::practice_index(templates, &entries, &known).map_err(at_fault)?;
     made.push((folder.join("index.html"), index));
@@ -115,9 +117,20 @@ pub(super) fn write_pages(
     Ok(made.into_iter().map(|(path, _)| path).collect())
 }
 
-fn page(templates: &Templates, subject: &Subject, principles: &[Known], pages: &[Entry]) -> Result<String, Failure> {
+fn page(
+    graph: &Graph,
+    templates: &Templates,
+    subject: &Subject,
+    principles: &[Known],
+    pages: &[Entry],
+) -> Result<String, Failure> {
     let Subject { scenario, document } = subject;
-    let practice = Practice { scenario, document, principles, pages, reviewer: None };
+    // Without a guide that can be read, the reader scores alone.
+    let reviewer = guide::of_document(document).ok().map(|guide| {
+        let lexicon = guide::lexicon(graph, &document.front);
+        serde_json::json!({ "version": review::VERSION, "guide": guide, "lexicon": lexicon })
+    });
+    let practice = Practice { scenario, document, principles, pages, reviewer: reviewer.as_ref() };
     render::practice(templates, &practice).map_err(at_fault)
 }
 

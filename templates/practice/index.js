@@ -12,14 +12,17 @@ function show() {
     item.querySelector(".went")?.remove();
     const last = list.filter((attempt) => attempt.scenario.id === item.dataset.page).at(-1);
     if (!last) continue;
-    const earned = last.scores.filter((score) => score.earned).length;
-    item.append(make("span", { class: "went" }, ` Scored: ${earned} of ${last.scores.length}.`));
+    const scores = standing(last);
+    item.append(make("span", { class: "went" }, ` Scored: ${scores.filter((score) => score.earned).length} of ${scores.length}.`));
   }
-  byId("progress").hidden = false;
   const tables = tallies(list, names);
   const none = make("p", {}, "Nothing is scored yet. If your browser does not show here what you scored on a page, save it there to a file and load it here.");
-  byId("progress-body").replaceChildren(make("div", { class: "tallies" }, tables.length ? tables : none), progressButtons(show));
+  sums.replaceChildren(...(tables.length ? tables : [none]));
 }
+
+const sums = make("div", { class: "tallies" });
+byId("progress-body").append(sums, progressButtons(show));
+byId("progress").hidden = false;
 
 show();
 addEventListener("pageshow", (event) => event.persisted && show());

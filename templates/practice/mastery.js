@@ -1,5 +1,6 @@
-// What the scored attempts say, and what to do next. The estimate for a principle is (earned + 1) / (asked + 2), the
-// rule of succession: one half where nothing is known.
+// What the scored attempts say, and what to do next. The estimate of the chance of earning a point is the mean under
+// the Jeffreys prior, (earned + 1/2) / (asked + 1): one half where nothing is known (Brown, Cai & Das Gupta 2001,
+// Statistical Science 16:101-133). The command line reckons the same way.
 
 const READY = 0.5;
 
@@ -11,7 +12,7 @@ function tally(list) {
     entry.earned += earned ? 1 : 0;
     sum.set(key, entry);
   };
-  for (const score of list.flatMap((attempt) => attempt.scores)) {
+  for (const score of list.flatMap(standing)) {
     for (const id of score.principles ?? []) add(sums.principle, id, score.earned);
     if (score.command_term) add(sums.term, score.command_term, score.earned);
     if (!score.earned) for (const habit of score.habits ?? []) add(sums.habit, habit, false);
@@ -19,17 +20,21 @@ function tally(list) {
   return sums;
 }
 
-const estimate = (entry) => ((entry?.earned ?? 0) + 1) / ((entry?.asked ?? 0) + 2);
+const estimate = (entry) => ((entry?.earned ?? 0) + 0.5) / ((entry?.asked ?? 0) + 1);
 
-// How much support to offer: less, the better the principles of this question have gone so far.
-function supportFor(principles, list) {
-  const known = tally(list).principle;
-  const met = principles.filter((one) => known.has(one.id));
-  if (met.length === 0) return "full";
-  const mean = met.reduce((sum, one) => sum + estimate(known.get(one.id)), 0) / met.length;
-  if (mean < 0.5) return "full";
-  if (mean < 0.65) return "completion";
-  return mean < 0.8 ? "prompts" : "none";
+// How much support to offer, after the latest scored attempt: one level less where the prediction and all directions
+// were right and 70 % of the points were earned; one more where the prediction was wrong or less than 40 % were.
+const LEVELS = ["full", "completion", "prompts", "none"];
+function supportFor(list) {
+  const last = list.filter((attempt) => attempt.scores.length > 0).sort((a, b) => a.started.localeCompare(b.started)).at(-1);
+  if (!last) return "full";
+  const at = Math.max(0, LEVELS.indexOf(last.support ?? "full"));
+  const scores = standing(last);
+  const share = scores.length ? scores.filter((score) => score.earned).length / scores.length : 0;
+  const checked = last.answers.filter((answer) => answer.right !== undefined);
+  const prediction = checked.some((answer) => answer.step === "prediction" && answer.right);
+  if (!prediction || share < 0.4) return LEVELS[Math.max(0, at - 1)];
+  return checked.every((answer) => answer.right) && share >= 0.7 ? LEVELS[Math.min(3, at + 1)] : LEVELS[at];
 }
 
 // The question that exercises the weakest principle whose prerequisites are in place; one that is new, where there is one.
@@ -40,7 +45,7 @@ function nextOf(pages, principles, list, current) {
   const others = pages.filter((page) => page.id !== current);
   const order = principles
     .filter((one) => one.requires.every((id) => level(id) >= READY))
-    .sort((a, b) => level(a.id) - level(b.id) || a.id.localeCompare(b.id));
+    .sort((a, b) => level(a.id) - level(b.id) || known.has(b.id) - known.has(a.id) || a.requires.length - b.requires.length);
   for (const isNew of [true, false]) {
     for (const principle of order) {
       const fits = others.filter((page) => page.principles.includes(principle.id) && (times(page) === 0) === isNew);
@@ -86,6 +91,7 @@ const HABITS = {
   "bullets": "bullets instead of sentences",
   "unit-missing": "leaves out a unit",
   "no-setup": "shows no setup of the calculation",
+  "figures": "more or fewer significant figures than the guide",
   "blank": "leaves a part blank",
 };
 const habitWords = (kind) => HABITS[kind] ?? kind.replaceAll("-", " ");

@@ -7,14 +7,13 @@ const STAGES = [
 ];
 const order = (stage) => STAGES.findIndex(([name]) => name === stage);
 const names = new Map(view.principles.map((one) => [one.id, one.name]));
-const own = view.scenario.principles.map((id) => ({ id, name: names.get(id) ?? id }));
 
 const fresh = () => ({
   version: 1,
   id: newId(),
   started: null,
   stage: "start",
-  support: supportFor(own, attempts()),
+  support: supportFor(attempts()),
   clock: { pace: "0", left: {}, stopped: false },
   plan: "",
   steps: view.steps.map(() => ({})),
@@ -296,22 +295,21 @@ async function buildScore() {
 
 function buildNext() {
   once("next", "", (place) => {
-    const redraw = () => {
-      built.delete("next");
-      buildNext();
+    const onward = make("p", { class: "onward" });
+    const sums = make("div", { class: "tallies" });
+    const tell = () => {
+      const next = nextOf(view.pages, view.principles, attempts(), view.scenario.id);
+      onward.replaceChildren(...(next
+        ? [make("a", { href: next.page.href }, `Next: ${next.page.title}`), make("br"), whyNext(next)]
+        : ["Ask for more questions, or come back to this one in a week with less support."]));
+      sums.replaceChildren(...tallies(attempts(), names));
     };
-    const next = nextOf(view.pages, view.principles, attempts(), view.scenario.id);
-    const link = next && make("p", { class: "onward" }, make("a", { href: next.page.href }, `Next: ${next.page.title}`), make("br"), whyNext(next));
-    place.replaceChildren(...[
-      link ?? make("p", {}, "Ask for more questions, or come back to this one in a week with less support."),
-      make("h3", {}, "So far on this device"), make("div", { class: "tallies" }, tallies(attempts(), names)),
-      progressButtons(redraw),
-      make("h3", { class: "again" }, "Once more"),
-      button("Start this question afresh", () => {
-        forget(workKey(view.scenario));
-        location.reload();
-      }),
-    ]);
+    tell();
+    const again = button("Start this question afresh", () => {
+      forget(workKey(view.scenario));
+      location.reload();
+    });
+    place.replaceChildren(onward, make("h3", {}, "So far on this device"), sums, progressButtons(tell), make("h3", { class: "again" }, "Once more"), again);
   });
 }
 

@@ -33,26 +33,31 @@ async function reviewOf(view, work) {
   if (!run) return null;
   try {
     const responses = view.parts.map((part) => ({ id: part.label, text: work.answers[part.label] ?? "" }));
-    const reviews = run({ ...view.reviewer, responses });
-    return Array.isArray(reviews) ? new Map(reviews.map((one) => [one.response, one])) : null;
+    const { reviews } = run({ ...view.reviewer, responses });
+    return reviews ? new Map(reviews.map((one) => [one.response, one])) : null;
   } catch {
     return null;
   }
 }
 
-// A text with the evidence marked: spans are bytes of UTF-8 in the text.
+// A text with the evidence marked. Spans count characters, as the engine does: not the halves of which a script counts.
 function marked(text, spans) {
-  const bytes = new TextEncoder().encode(text);
-  const words = (from, to) => new TextDecoder().decode(bytes.subarray(from, to));
+  const letters = Array.from(text);
+  const words = (from, to) => letters.slice(from, to).join("");
   const pieces = [];
   let at = 0;
   for (const span of [...spans].sort((a, b) => a.start - b.start || b.end - a.end)) {
-    if (span.start < at) continue;
-    pieces.push(words(at, span.start), make("mark", { class: span.status }, words(span.start, span.end)));
+    // Where two points rest on the same words they are marked once.
+    const start = Math.max(span.start, at);
+    if (start >= span.end) continue;
+    pieces.push(words(at, start), make("mark", { class: span.kind, title: span.why }, words(start, span.end)));
     at = span.end;
   }
-  return [...pieces, words(at, bytes.length)];
+  return [...pieces, words(at, letters.length)];
 }
+
+// How evidence is marked: what speaks for a point, what against it, and what a person must decide.
+const kindOf = (span, status) => (span.role === "denies" ? "denies" : status === "found" || status === "contradicted" ? "earns" : "unsure");
 
 const STATUS = {
   "found": "The tool found this point.",

@@ -36,7 +36,7 @@ function buildScoring(place, view, work, save, review, scored) {
 function scoredPart(part, view, work, changed, review) {
   const points = view.points.filter((point) => point.part === part.label);
   const text = work.answers[part.label] ?? "";
-  const evidence = (review?.points ?? []).flatMap((one) => one.evidence.map((span) => ({ ...span, status: one.status })));
+  const evidence = (review?.points ?? []).flatMap((one) => one.evidence.map((span) => ({ ...span, kind: kindOf(span, one.status), why: `Point ${one.id}` })));
   const answer = text.trim()
     ? make("blockquote", { class: "answer", tabindex: -1 }, marked(text, evidence))
     : make("p", { class: "quiet" }, "You left this part blank.");
@@ -46,8 +46,17 @@ function scoredPart(part, view, work, changed, review) {
   return make("section", { class: "scored", "aria-labelledby": `scored-${part.label}` },
     make("h3", { id: `scored-${part.label}` }, `(${part.label}) ${sentence(part.command_term)}`),
     answer,
+    chainBox(review?.chain ?? []),
     points.map((point) => scoredPoint(point, text, work, changed, review?.points?.find((one) => one.id === point.point))),
     habitBox(part, own, work, changed));
+}
+
+// The steps of the guide beside the answer's, so that the missing link is visible.
+function chainBox(chain) {
+  if (chain.length === 0) return null;
+  const state = { "said": "said", "elsewhere": "said, out of order", "missing": "the missing link" };
+  const rows = chain.map((step) => make("li", { class: step.state }, step.step, " ", make("em", {}, state[step.state] ?? step.state)));
+  return make("details", { class: "chain" }, make("summary", {}, "The chain of the guide, and what the tool saw of it"), make("ol", {}, rows));
 }
 
 function scoredPoint(point, text, work, changed, advice) {
@@ -65,8 +74,8 @@ function scoredPoint(point, text, work, changed, advice) {
 }
 
 function adviceLine(advice) {
-  const quotes = advice.evidence.map((span) => `“${span.text}”`);
-  const seen = quotes.length ? ` It relied on ${quotes.join(", ")}.` : "";
+  const quotes = (role) => advice.evidence.filter((span) => span.role === role).map((span) => `“${span.text}”`).join(", ");
+  const seen = (quotes("earns") ? ` It relied on ${quotes("earns")}.` : "") + (quotes("denies") ? ` Against it speaks ${quotes("denies")}.` : "");
   return make("p", { class: `advice ${advice.status}` }, (STATUS[advice.status] ?? "") + seen);
 }
 
@@ -88,25 +97,36 @@ function habitBox(part, own, work, changed) {
     make("div", { class: "choices" }, rows));
 }
 
-// The attempt as it is kept and saved.
+// The attempt as it is kept and saved: the shape of a progress file, which `toehold progress add` reads.
 function attemptOf(view, work) {
-  const { id, title, seed, form, concepts, fields, principles } = view.scenario;
+  const { id, title, seed, form, points, principles } = view.scenario;
+  const student = kept(STUDENT);
+  const answers = [];
+  const answer = (step, text, right) => {
+    if ((text ?? "") !== "") answers.push(right === undefined ? { step, text } : { step, text, right });
+  };
+  answer("plan", work.plan);
+  work.steps.forEach((state, at) => {
+    answer(`step-${at + 1}/recall`, state.recall);
+    answer(`step-${at + 1}/role`, state.role);
+    answer(`step-${at + 1}/direction`, state.first, state.first === view.steps[at].direction);
+  });
+  answer("chain", work.chain);
+  answer("prediction", work.prediction.direction, work.prediction.direction === view.prediction);
+  answer("prediction/because", work.prediction.because);
+  for (const part of view.parts) answer(`part-${part.label}`, work.answers[part.label]);
+  const at = new Date().toISOString();
+  const scores = view.points.filter((point) => work.scores[point.point] !== undefined).map((point) => ({
+    part: point.part,
+    point: point.point,
+    earned: work.scores[point.point],
+    principles: point.principles,
+    command_term: view.parts.find((part) => part.label === point.part)?.command_term ?? "none",
+    habits: work.habits[point.part] ?? [],
+    at,
+  }));
   return {
-    id: work.id,
-    scenario: { id, title, seed, form, concepts, fields, principles },
-    started: work.started,
-    finished: new Date().toISOString(),
-    support: work.support,
-    prediction: { direction: work.prediction.direction, because: work.prediction.because ?? "", right: work.prediction.direction === view.prediction },
-    steps: view.steps.map((step, at) => ({ influence: step.influence, direction: work.steps[at].first ?? null, right: work.steps[at].first ? work.steps[at].first === step.direction : null })),
-    answers: view.parts.map((part) => ({ part: part.label, text: work.answers[part.label] ?? "" })),
-    scores: view.points.map((point) => ({
-      part: point.part,
-      point: point.point,
-      earned: work.scores[point.point] === true,
-      principles: point.principles,
-      command_term: view.parts.find((part) => part.label === point.part)?.command_term ?? "",
-      habits: work.habits[point.part] ?? [],
-    })),
+    id: work.id, ...(student ? { student } : {}), started: work.started, support: work.support,
+    scenario: { id, title, seed, form, points, principles }, answers, scores,
   };
 }

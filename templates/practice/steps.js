@@ -1,9 +1,9 @@
-// "What do you already know?": from principle to prediction, step by step. Support fades: all of each step; only its
-// unfinished sentence; only the questions; nothing.
+// "What do you already know?": from principle to prediction, step by step. Support fades: every question of a step, with
+// its answer once something is written; the same with the role told; only the questions; nothing.
 
 const SUPPORT = [
   ["full", "Full", "recall, role and direction of every step, with answers to compare"],
-  ["completion", "Completion", "finish the sentence of each step"],
+  ["completion", "Completion", "recall, and finish the sentence of each step"],
   ["prompts", "Prompts", "only the questions; no replies before you commit"],
   ["none", "None", "straight to the prediction"],
 ];
@@ -30,11 +30,10 @@ function stepItem(view, work, at, save, next) {
   const state = work.steps[at];
   const isLast = at === view.steps.length - 1;
   const item = make("li", { class: "step" });
-  if (work.support !== "completion" && step.told) item.append(make("p", {}, "Told in the text: nothing to recall."));
-  if (work.support === "full" || work.support === "prompts") {
-    if (!step.told) item.append(recallField(`recall-${at}`, "Recall", step.recall, step.answer, state, "recall", work, save));
-    item.append(recallField(`role-${at}`, "Here", step.role, step.role_answer, state, "role", work, save));
-  }
+  if (step.told) item.append(make("p", {}, "Told in the text: nothing to recall."));
+  else item.append(recallField(`recall-${at}`, "Recall", step.recall, step.answer, state, "recall", work, save));
+  if (work.support === "completion") item.append(make("p", {}, make("strong", {}, "Here. "), `${step.role} ${step.role_answer}`));
+  else item.append(recallField(`role-${at}`, "Here", step.role, step.role_answer, state, "role", work, save));
   if (work.support === "prompts") return item;
   const reply = make("p", { class: "reply", role: "status" });
   const ask = choices(`direction-${at}`, `${step.step} …`, DIRECTIONS.map(([value, words]) => [value, words]), state.direction, (direction) => {

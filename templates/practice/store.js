@@ -51,19 +51,45 @@ function forget(key) {
 const workKey = (scenario) => `${PREFIX}work/${scenario.id}/${scenario.concepts}`;
 
 const isAttempt = (one) =>
-  typeof one?.id === "string" && typeof one.scenario?.id === "string" && Array.isArray(one.scores) &&
+  typeof one?.id === "string" && typeof one.started === "string" && typeof one.scenario?.id === "string" && Array.isArray(one.scores) &&
   one.scores.every((score) => typeof score?.part === "string" && typeof score.point === "string" && typeof score.earned === "boolean");
 
 const attempts = () => (kept(ATTEMPTS) ?? []).filter(isAttempt);
 
-// Puts attempts among those that are there. The same attempt is never counted twice; the later version of it stays.
+// Two versions of an attempt: every entry of both, once. Nothing is taken out; later entries stand above earlier ones.
+function joined(one, other) {
+  const entries = (key) => {
+    const all = new Map();
+    for (const entry of [...(one[key] ?? []), ...(other[key] ?? [])]) all.set(JSON.stringify([entry.step, entry.point, entry.text, entry.verdict, entry.earned, entry.at]), entry);
+    return [...all.values()];
+  };
+  const more = other.corrections || one.corrections ? { corrections: entries("corrections") } : {};
+  return { ...one, ...other, answers: entries("answers"), scores: entries("scores"), ...more };
+}
+
+// The scores that stand: the last of each point, with what a teacher corrected; a voided point counts for nothing.
+function standing(attempt) {
+  const scores = new Map();
+  const inOrder = [...attempt.scores].sort((a, b) => (a.at ?? attempt.started).localeCompare(b.at ?? attempt.started));
+  for (const score of inOrder) scores.set(score.point, score);
+  const corrections = [...(attempt.corrections ?? [])].sort((a, b) => a.at.localeCompare(b.at));
+  for (const { point, verdict } of corrections) {
+    const score = scores.get(point);
+    if (!score) continue;
+    if (verdict === "void") scores.delete(point);
+    else scores.set(point, { ...score, earned: verdict === "earned" });
+  }
+  return [...scores.values()];
+}
+
+// Puts attempts among those that are there. The same attempt is never counted twice.
 function addAttempts(more) {
   const all = new Map(attempts().map((one) => [one.id, one]));
   let added = 0;
   for (const one of more) {
     const there = all.get(one.id);
     if (!there) added += 1;
-    if (!there || (one.finished ?? "") >= (there.finished ?? "")) all.set(one.id, one);
+    all.set(one.id, there ? joined(there, one) : one);
   }
   const stays = keep(ATTEMPTS, [...all.values()]);
   return { added, stays };

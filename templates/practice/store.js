@@ -148,7 +148,9 @@ function progressButtons(changed) {
   });
   const code = make("input", { type: "text", id: "student-code", maxlength: 40, autocomplete: "off" });
   code.value = kept(STUDENT) ?? "";
-  code.addEventListener("input", () => (code.value.trim() ? keep(STUDENT, code.value.trim()) : forget(STUDENT)));
+  // What a name is made of on the command line too.
+  const named = () => code.value.replace(/[^\p{L}\p{N} ._/-]/gu, "").replace(/^[^\p{L}\p{N}]+/u, "").trim();
+  code.addEventListener("input", () => (named() ? keep(STUDENT, named()) : forget(STUDENT)));
   return make("div", { class: "keeping" },
     make("div", { class: "field short" }, make("label", { for: "student-code" }, "Code for your teacher, if you were given one"), code),
     make("div", { class: "row" },

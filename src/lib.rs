@@ -3,7 +3,7 @@
 //! A scenario's way through the house, room by room, each knowing only those before it:
 //! [`concepts`] are read and checked into a graph; [`reasoning`] derives what follows from signs; [`technique`] draws a
 //! path that nobody has walked; [`experiment`] runs its [`laws`] in [`quantity`] units; [`scenario`] writes it down where
-//! both agree; [`paper`] puts several on one table; [`cli`] is the door.
+//! both agree; [`paper`] puts several on one table; [`progress`] keeps what came of them; [`cli`] is the door.
 
 pub mod cli;
 pub mod concepts;
@@ -12,6 +12,7 @@ pub mod experiment;
 pub mod guide;
 pub mod laws;
 pub mod paper;
+pub mod progress;
 pub mod proof;
 pub mod quantity;
 pub mod reasoning;

@@ -21,6 +21,7 @@ const ORDER: &[&str] = &[
     "guide",
     "proof",
     "paper",
+    "progress",
     "cli",
 ];
 
@@ -50,6 +51,24 @@ const NEVER: &[(&str, &[&str])] = &[
     ),
     ("guide", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment"]),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
+    (
+        "progress",
+        &[
+            "source",
+            "diagnostic",
+            "quantity",
+            "laws",
+            "concepts",
+            "reasoning",
+            "seed",
+            "technique",
+            "experiment",
+            "scenario",
+            "render",
+            "proof",
+            "paper",
+        ],
+    ),
 ];
 
 fn root() -> PathBuf {

@@ -22,6 +22,8 @@ mod practice;
 #[cfg(test)]
 mod program;
 #[cfg(test)]
+mod progress;
+#[cfg(test)]
 mod proof;
 #[cfg(test)]
 mod proofread;

@@ -2,6 +2,7 @@
 //!
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
+mod attempts;
 pub mod check;
 mod diagram;
 pub mod explain;
@@ -12,6 +13,7 @@ mod pages;
 pub mod paper;
 pub mod practise;
 mod print;
+pub mod progress;
 pub mod read;
 pub mod render;
 pub mod review;
@@ -19,9 +21,11 @@ mod store;
 mod ways;
 
 use std::ffi::OsString;
-use std::io::{self, Write};
+use std::io::{self, BufRead, Write};
 
 use clap::{Parser, Subcommand};
+
+use crate::progress::Moment;
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -68,6 +72,10 @@ impl From<io::Error> for Failure {
 
 /// The outer world as a command sees it, so that a test can stand in for it.
 pub struct World<'a> {
+    /// What is typed, or piped in.
+    pub input: &'a mut dyn BufRead,
+    /// Whether it is typed: a pipe does not show what came through it.
+    pub typed: bool,
     /// Results go here.
     pub out: &'a mut dyn Write,
     /// Progress and errors go here.
@@ -78,12 +86,19 @@ pub struct World<'a> {
     pub interactive: bool,
     /// Time since 1970 in nanoseconds: where a seed is not given, it comes from here.
     pub now: u64,
+    /// The clock: time since 1970 in nanoseconds, whenever it is asked.
+    pub clock: &'a dyn Fn() -> u64,
 }
 
 impl World<'_> {
     /// A seed from the clock.
     fn clock_seed(&self) -> u64 {
         crate::seed::Seed(self.now).of_run(1, 0).0
+    }
+
+    /// This moment.
+    fn moment(&self) -> Moment {
+        Moment::from_ms(i64::try_from((self.clock)() / 1_000_000).unwrap_or(i64::MAX))
     }
 }
 
@@ -102,6 +117,7 @@ enum Command {
     Explain(explain::Arguments),
     Paper(Box<paper::Arguments>),
     Practise(practise::Arguments),
+    Progress(progress::Arguments),
     Read(read::Arguments),
     Render(render::Arguments),
     Review(review::Arguments),
@@ -124,6 +140,7 @@ where
         Command::Explain(arguments) => explain::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Practise(arguments) => practise::run(arguments, world),
+        Command::Progress(arguments) => progress::run(arguments, world),
         Command::Read(arguments) => read::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Review(arguments) => review::run(arguments, world),

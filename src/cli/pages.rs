@@ -9,7 +9,9 @@ use crate::guide;
 use crate::paper::{self, PaperError};
 use crate::render::{self, Document, Entry, Known, Practice, RenderError, Templates};
 use crate::review;
-use crate::scenario::{Generator, Scenario};
+use crate::scenario::{Generator, Run, Scenario, generate};
+use crate::seed::Seed;
+use crate::technique::{Refusals, Wish};
 
 /// A scenario and its file's text, which a teacher may have edited.
 #[derive(Debug, Clone)]
@@ -58,13 +60,28 @@ pub(super) fn read(generator: &Generator, templates: &Templates, paths: &[PathBu
     read.scenarios.iter().map(of_file).collect()
 }
 
-/// The subject of a scenario that has just been made.
+/// Subjects drawn from a seed.
 ///
 /// # Errors
-/// A template at fault.
-pub(super) fn fresh(templates: &Templates, scenario: Scenario) -> Result<Subject, Failure> {
-    let text = render::markdown(templates, &scenario).map_err(at_fault)?;
-    of_text(scenario, &text)
+/// A wish that the concepts cannot meet; a template at fault.
+pub(super) fn fresh(
+    generator: &Generator,
+    templates: &Templates,
+    wish: &Wish,
+    seed: Seed,
+    n: u64,
+) -> Result<Vec<Subject>, Failure> {
+    let (mut run, mut refusals) = (Run::default(), Refusals::default());
+    let mut subjects = Vec::new();
+    for index in 0..n {
+        let scenario = generate(generator, wish, seed, index, &mut run, &mut refusals).ok_or_else(|| {
+            Failure::new(format!("only {index} different techniques fit these wishes"))
+                .hint("ask for fewer, or for fewer fields or principles")
+        })?;
+        let text = render::markdown(templates, &scenario).map_err(at_fault)?;
+        subjects.push(of_text(scenario, &text)?);
+    }
+    Ok(subjects)
 }
 
 fn of_text(scenario: Scenario, text: &str) -> Result<Subject, Failure> {

@@ -277,6 +277,13 @@ test("progress goes to a file and back, once, and leads to the next question", a
   assert.deepEqual(violations.map((found) => found.id), []);
   const copy = join(folder, "progress.json");
   writeFileSync(copy, JSON.stringify(file));
+  // The program takes the file in, and counts it once.
+  const progress = (...words) => execFileSync(program, ["progress", ...words, "--data", join(folder, "attempts.sqlite")], { encoding: "utf8" });
+  progress("add", copy);
+  progress("add", copy);
+  const report = JSON.parse(progress("--format", "json"));
+  assert.equal(report.attempts, 1);
+  assert.deepEqual(report.points, { earned: view.points.length - 1, of: view.points.length });
   await load(copy);
   assert.match(await index.locator(`li[data-page="${view.scenario.id}"]`).innerText(), /Scored: \d+ of \d+/);
   await load(copy);

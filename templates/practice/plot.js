@@ -71,7 +71,7 @@ class Outcome {
     const { dial } = this.view;
     place.replaceChildren(
       make("figure", { class: "outcome" }, this.svg,
-        make("figcaption", {}, "Line: what the model gives without noise. Points: the means that were read, with ±2 SEM.")),
+        make("figcaption", {}, make("strong", {}, "Figure 2. "), "Line: what the model gives without noise. Points: the means that were read, with ±2 SEM.")),
       make("div", { class: "field" }, make("label", { for: "treatment" }, `Move the treatment: ${dial.header}`), this.slider),
       this.told);
     if (this.view.twisted) {

@@ -50,9 +50,11 @@ function forget(key) {
 
 const workKey = (scenario) => `${PREFIX}work/${scenario.id}/${scenario.concepts}`;
 
+const isList = (value) => value === undefined || (Array.isArray(value) && value.every((one) => typeof one === "string"));
 const isAttempt = (one) =>
-  typeof one?.id === "string" && typeof one.started === "string" && typeof one.scenario?.id === "string" && Array.isArray(one.scores) &&
-  one.scores.every((score) => typeof score?.part === "string" && typeof score.point === "string" && typeof score.earned === "boolean");
+  typeof one?.id === "string" && typeof one.started === "string" && typeof one.scenario?.id === "string" && Array.isArray(one.answers) && Array.isArray(one.scores) &&
+  one.scores.every((score) => typeof score?.part === "string" && typeof score.point === "string" && typeof score.earned === "boolean" &&
+    isList(score.principles) && isList(score.habits));
 
 const attempts = () => (kept(ATTEMPTS) ?? []).filter(isAttempt);
 

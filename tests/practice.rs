@@ -1,18 +1,10 @@
-//! Pages to practise on: the command that writes them, and their review engine beside the program's own.
+//! Pages to practise on: the commands that write them.
 
-use std::collections::BTreeMap;
 use std::fs;
-use std::io::Write;
-use std::process::{Command, Stdio};
 
-use serde_json::{Value, json};
 use tempfile::TempDir;
-use toehold::concepts::{embedded, load_and_check};
-use toehold::guide;
-use toehold::render::Document;
-use toehold::review::review_json;
 
-use crate::program::{tests, toehold};
+use crate::program::toehold;
 
 #[test]
 fn a_folder_of_pages_has_an_index_that_leads_to_each() {
@@ -67,52 +59,4 @@ fn files_become_pages_alone_or_in_a_folder() {
     let none = toehold(&["practise", "--page", pages.to_str().unwrap(), "reference"]);
     assert_eq!(none.code, 2);
     assert!(none.err.starts_with("error: there is no scenario"), "{}", none.err);
-}
-
-/// Requests for all answers of the marking set, one a scenario.
-fn requests() -> Vec<String> {
-    let graph = load_and_check(&embedded()).unwrap_or_else(|faults| panic!("{} faults in the concepts", faults.len()));
-    let mut answers: BTreeMap<String, Vec<Value>> = BTreeMap::new();
-    for line in fs::read_to_string(tests().join("marking/responses.jsonl")).unwrap().lines() {
-        let answer: Value = serde_json::from_str(line).unwrap();
-        let scenario = answer["scenario"].as_str().unwrap().to_owned();
-        answers.entry(scenario).or_default().push(json!({ "id": answer["part"], "text": answer["text"] }));
-    }
-    let request = |(scenario, responses): (&String, &Vec<Value>)| {
-        let text = fs::read_to_string(tests().join("marking/scenarios").join(scenario)).unwrap();
-        let document = Document::read(&text).unwrap();
-        let lexicon = guide::lexicon(&graph, &document.front);
-        let guide = guide::of_document(&document).unwrap();
-        json!({ "version": 1, "guide": guide, "lexicon": lexicon, "responses": responses }).to_string()
-    };
-    answers.iter().map(request).collect()
-}
-
-#[test]
-fn the_page_reviews_the_marking_set_as_the_program_does() {
-    let requests = requests();
-    let engine = tests().join("../templates/practice/review.wasm");
-    let node = Command::new("node")
-        .arg(tests().join("browser/review.mjs"))
-        .arg(engine)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn();
-    let Ok(mut node) = node else {
-        println!("skipped: node is not there, so the page's reviewer is not compared");
-        return;
-    };
-    node.stdin.take().unwrap().write_all(requests.join("\n").as_bytes()).unwrap();
-    let output = node.wait_with_output().unwrap();
-    assert!(output.status.success());
-    let replies = String::from_utf8(output.stdout).unwrap();
-    let mut n_reviews = 0;
-    for (request, reply) in requests.iter().zip(replies.lines()) {
-        let native = review_json(request);
-        n_reviews += serde_json::from_str::<Value>(&native).unwrap()["reviews"].as_array().unwrap().len();
-        assert!(native == reply, "the page's engine is behind: run tests/build-wasm\n{native}\n{reply}");
-    }
-    assert_eq!(replies.lines().count(), requests.len());
-    println!("{n_reviews} reviews are the same in the page and in the program");
-    assert!(n_reviews >= 400);
 }

@@ -26,7 +26,7 @@ pub(super) const INDEX: &[&str] = &["dom.js", "store.js", "mastery.js", "index.j
 
 /// The review engine as WebAssembly in base64, where this build has it.
 pub(super) fn reviewer() -> Option<String> {
-    asset("practice/review.wasm").map(|bytes| STANDARD.encode(bytes))
+    asset("page/reviewer.wasm").map(|bytes| STANDARD.encode(bytes))
 }
 
 /// Fills in a template with styles, data, script and the policy that goes with them.
@@ -48,7 +48,7 @@ pub(super) fn finish(
              base-uri 'none'; form-action 'none'"
         ),
     );
-    context.insert("style", &text("practice/practice.css"));
+    context.insert("style", &text("page/practice.css"));
     context.insert("script", &script);
     context.insert("data", &in_script(&serde_json::to_string(data)?));
     context.insert("reviewer", &reviewer.unwrap_or_default());
@@ -57,7 +57,7 @@ pub(super) fn finish(
 
 /// All scripts as one, in a scope of its own.
 fn script(names: &[&str]) -> String {
-    let files: Vec<String> = names.iter().map(|name| text(&format!("practice/{name}"))).collect();
+    let files: Vec<String> = names.iter().map(|name| text(&format!("page/{name}"))).collect();
     format!("\"use strict\";\n(() => {{\n{}}})();\n", files.join("\n"))
 }
 
@@ -85,7 +85,7 @@ mod tests {
     #[test]
     fn every_script_is_there() {
         for name in PRACTICE.iter().chain(INDEX).chain(&["practice.css"]) {
-            assert!(!text(&format!("practice/{name}")).is_empty(), "{name}");
+            assert!(!text(&format!("page/{name}")).is_empty(), "{name}");
         }
     }
 }

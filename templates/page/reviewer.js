@@ -10,15 +10,17 @@ async function startReviewer() {
   if (!element || typeof WebAssembly !== "object") return null;
   try {
     const { instance } = await WebAssembly.instantiate(decoded(element), {});
-    const { memory, alloc, dealloc, review } = instance.exports;
+    const { memory, allocate, release, review } = instance.exports;
     return (request) => {
       const bytes = new TextEncoder().encode(JSON.stringify(request));
-      const at = alloc(bytes.length);
+      const at = allocate(bytes.length);
       new Uint8Array(memory.buffer, at, bytes.length).set(bytes);
-      const packed = BigInt.asUintN(64, review(at, bytes.length));
-      const [start, length] = [Number(packed >> 32n), Number(packed & 0xffffffffn)];
-      const answer = new TextDecoder().decode(new Uint8Array(memory.buffer, start, length));
-      dealloc(start, length);
+      const reply = review(at, bytes.length);
+      release(at, bytes.length);
+      // Four bytes say how long the reply is; then it comes.
+      const length = new DataView(memory.buffer).getUint32(reply, true);
+      const answer = new TextDecoder().decode(new Uint8Array(memory.buffer, reply + 4, length));
+      release(reply, length + 4);
       return JSON.parse(answer);
     };
   } catch {

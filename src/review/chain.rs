@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use similar::{Algorithm, DiffOp, capture_diff_slices};
+use similar::DiffOp;
 
 use super::guide::Question;
 use super::judge::Judge;
@@ -25,13 +25,14 @@ pub(super) fn chain(question: &Question, judge: &Judge<'_>) -> Vec<Step> {
         return Vec::new();
     }
     let places: Vec<Option<usize>> = steps.iter().map(|(text, _)| place(text, judge)).collect();
-    let guide: Vec<usize> = (0..steps.len()).collect();
+    let number = |step: usize| u32::try_from(step).unwrap_or(u32::MAX);
+    let guide: Vec<u32> = (0..steps.len()).map(number).collect();
     let mut told: Vec<(usize, usize)> =
         places.iter().enumerate().filter_map(|(step, place)| Some((place.as_ref().copied()?, step))).collect();
     told.sort_unstable();
-    let student: Vec<usize> = told.into_iter().map(|(_, step)| step).collect();
+    let student: Vec<u32> = told.into_iter().map(|(_, step)| number(step)).collect();
     let mut in_place = vec![false; steps.len()];
-    for op in capture_diff_slices(Algorithm::Myers, &guide, &student) {
+    for op in super::sequence::diff(&guide, &student) {
         if let DiffOp::Equal { old_index, len, .. } = op {
             in_place.iter_mut().skip(old_index).take(len).for_each(|flag| *flag = true);
         }

@@ -157,13 +157,11 @@ impl Dictionary {
     fn head_of(&mut self, phrase: &str) -> String {
         self.learn(phrase, true);
         let stems = self.stems.phrase(phrase);
-        match stems.as_slice() {
-            [stem] => self.canonical(stem),
-            _ => {
-                let group = words::SENSES.iter().find(|group| group.contains(&phrase));
-                group.and_then(|group| group.first()).map_or_else(|| stems.join(" "), |head| self.stems.of(head))
-            }
+        if let [stem] = stems.as_slice() {
+            return self.canonical(stem);
         }
+        let group = words::SENSES.iter().find(|group| group.contains(&phrase));
+        group.and_then(|group| group.first()).map_or_else(|| stems.join(" "), |head| self.stems.of(head))
     }
 
     fn lexicon(&mut self, lexicon: &Lexicon) {

@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use similar::{Algorithm, capture_diff_slices};
 
 use super::figure::{Figures, Value};
 use super::guide::Question;
@@ -143,7 +142,7 @@ pub(super) fn restated(prompt: &Reading, reading: &Reading) -> usize {
     if answered.len() < 4 || asked.is_empty() {
         return 0;
     }
-    let same: usize = capture_diff_slices(Algorithm::Myers, &asked, &answered)
+    let same: usize = super::sequence::diff(&asked, &answered)
         .iter()
         .filter_map(|op| match op {
             similar::DiffOp::Equal { len, .. } => Some(*len),

@@ -54,11 +54,11 @@ enum Fared {
 }
 
 impl Judge<'_> {
-    fn matcher(&self) -> Matcher<'_> {
+    pub(super) fn matcher(&self) -> Matcher<'_> {
         Matcher { reading: self.reading, dictionary: self.dictionary, topic: self.topic }
     }
 
-    fn pattern(&self, text: &str) -> Pattern {
+    pub(super) fn pattern(&self, text: &str) -> Pattern {
         Pattern::of(text, self.prompt, self.dictionary)
     }
 
@@ -109,7 +109,7 @@ impl Judge<'_> {
         None
     }
 
-    fn words(&self, point: &Point) -> Verdict {
+    pub(super) fn words(&self, point: &Point) -> Verdict {
         let whole = self.pattern(&point.statement);
         let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
         let rejected = self.rejected(point, &whole);
@@ -120,14 +120,14 @@ impl Judge<'_> {
             return self.balance();
         }
         if self.question.command_term == "identify" {
-            return self.named(&point.statement, rejected);
+            return self.named(&point.statement, rejected.as_deref());
         }
         if steps.len() >= 2 && !whole.direction_alone {
             return self.steps(&steps, point, rejected);
         }
         let matcher = self.matcher();
         let found = matcher.find(&whole);
-        let mut best = (self.fared(&whole, &found, limit::WORDS_ALONE), found);
+        let mut best = (Self::fared(&whole, &found, limit::WORDS_ALONE), found);
         let bare = point.accept.iter().any(|text| accepts_relation(text));
         if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
             best.0 = Fared::Said;
@@ -138,7 +138,7 @@ impl Judge<'_> {
                 continue;
             }
             let found = matcher.find(&pattern);
-            let fared = self.fared(&pattern, &found, limit::ALTERNATIVE);
+            let fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
             if fared == Fared::Said && best.0 != Fared::Said && best.0 != Fared::Denied {
                 best = (fared, found);
             }
@@ -158,138 +158,6 @@ impl Judge<'_> {
         }
     }
 
-    /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
-    fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
-        let found = self.matcher().find(whole);
-        let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
-        let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
-        let reasons =
-            self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
-        let still = self
-            .reading
-            .pieces
-            .iter()
-            .any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
-        let goes_on = match prediction {
-            Some(Found::Both) => reasons,
-            Some(Found::Opposed) => found.named() < limit::REASON && reasons,
-            _ => still && found.named() >= limit::REASON / 2.0,
-        };
-        match (found.named(), rejected) {
-            (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
-            (_, None) if goes_on => {
-                let whole = 0..self.reading.text.len();
-                (
-                    Status::Contradicted,
-                    both(
-                        &found.says,
-                        if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies },
-                    ),
-                )
-            }
-            // Words of one's own are given more room where the prediction that they explain is right.
-            (named, None)
-                if named >= limit::REASON && found.denied < 0.3
-                    || (named >= limit::REASON - 0.12 && prediction == Some(Found::Agrees) && reasons) =>
-            {
-                (Status::Found, says(&found.says))
-            }
-            (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
-            (_, None) => (Status::NotFound, Vec::new()),
-        }
-    }
-
-    /// Two effects, told as acting against each other, and which of them is the larger.
-    fn balance(&self) -> Verdict {
-        let any = |words: &[&str]| {
-            let text = self.reading.text.to_lowercase();
-            words.iter().any(|word| text.contains(word))
-        };
-        let against = any(&[
-            "oppos",
-            "against",
-            "other way",
-            "other direction",
-            "on its own",
-            "although",
-            "even though",
-            "while",
-            "despite",
-            "still",
-        ]);
-        let larger = any(&[
-            "larger",
-            "bigger",
-            "win",
-            "outweigh",
-            "stronger",
-            "beat",
-            "more than",
-            "weaker",
-            "not enough",
-            "not enuf",
-            "greater",
-            "dominat",
-            "outdo",
-            "not as much",
-            "too small",
-            "prevail",
-            "overrid",
-            "overcome",
-        ]);
-        let denied = any(&[
-            "same way",
-            "same direction",
-            "has stopped",
-            "both lower",
-            "both raise",
-            "no longer works",
-            "stopped",
-        ]);
-        let whole = 0..self.reading.text.len();
-        match (against, larger, denied) {
-            (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
-            (true, true, false) => (Status::Found, says(&[whole])),
-            (true, false, false) => (Status::LookAgain, says(&[whole])),
-            (false, ..) => (Status::NotFound, Vec::new()),
-        }
-    }
-
-    /// A thing that is to be named: by the head of its phrase, and by its number where it has one.
-    fn named(&self, statement: &str, rejected: Option<Vec<Range<usize>>>) -> Verdict {
-        let pattern = self.pattern(statement);
-        let found = self.matcher().find(&pattern);
-        let wanted = Reading::of(statement, self.dictionary);
-        if let (Some(places), true) = (&rejected, found.coverage < 0.5) {
-            return (Status::NotFound, both(&[], places));
-        }
-        if let Some(number) = wanted.numbers.first() {
-            let first = self.reading.numbers.first();
-            let same = first.is_some_and(|one| (one.value - number.value).abs() <= 1e-9 * number.value.abs());
-            return match (same, first) {
-                (true, Some(one)) => (Status::Found, says(std::slice::from_ref(&one.bytes))),
-                _ => (Status::NotFound, Vec::new()),
-            };
-        }
-        let light = |unit: &&Unit| unit.keys.iter().all(|key| self.dictionary.is_light(key));
-        let head = pattern.units.first();
-        let has = |unit: &Unit| {
-            self.reading
-                .pieces
-                .iter()
-                .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
-        };
-        let head_seen = head.is_some_and(has);
-        let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
-            (true, false) => Status::Found,
-            (true, true) if found.coverage >= 0.5 => Status::Found,
-            _ if found.coverage >= 0.7 => Status::Found,
-            _ if found.coverage >= limit::LOOK => Status::LookAgain,
-            _ => Status::NotFound,
-        };
-        (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
-    }
-
     /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
     fn steps(&self, steps: &[Pattern], point: &Point, rejected: Option<Vec<Range<usize>>>) -> Verdict {
         let matcher = self.matcher();
@@ -301,24 +169,21 @@ impl Judge<'_> {
                 one.mirror();
             }
         }
-        let alternatives: Vec<Pattern> =
+        let others: Vec<Pattern> =
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
         let mut said = 0.0;
-        let mut denied = false;
+        let mut turned = false;
         let mut last = false;
         for (place, one) in found.iter().enumerate() {
+            turned = turned || matches!(one.effect(), Some(Found::Opposed | Found::Both));
             let told = match one.effect() {
                 Some(Found::Agrees) => true,
-                Some(Found::Opposed | Found::Both) => {
-                    denied = true;
-                    false
-                }
-                Some(Found::Unclear | Found::Missing) => false,
+                Some(Found::Opposed | Found::Both | Found::Unclear | Found::Missing) => false,
                 None => one.named() >= limit::WORDS_ALONE,
             };
             let otherwise = !told
-                && alternatives.get(place).is_some_and(|pattern| {
-                    self.fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
+                && others.get(place).is_some_and(|pattern| {
+                    Self::fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });
             let begun = !told && !otherwise && one.turns.contains(&Found::Agrees);
             said += match (told || otherwise, begun) {
@@ -333,7 +198,7 @@ impl Judge<'_> {
         let n = u32::try_from(steps.len()).map_or(1.0, f64::from);
         let enough = if steps.len() >= 3 { n - 1.0 } else { 1.6 };
         let named = found.iter().map(Match::named).sum::<f64>() / n;
-        match (said >= enough - 1e-9, denied, rejected) {
+        match (said >= enough - 1e-9, turned, rejected) {
             (_, true, places) => {
                 let denies: Vec<Range<usize>> = denies.into_iter().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&earns, &denies))
@@ -348,13 +213,13 @@ impl Judge<'_> {
     }
 
     /// How a pattern fared, from shares and directions.
-    fn fared(&self, pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
+    fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
         let named = found.named();
         let Some(agreement) = found.agreement() else {
-            let denied = found.denied;
+            let against = found.denied;
             return match () {
-                () if denied > found.coverage && denied >= words_alone * 0.6 => Fared::Denied,
-                () if named - denied >= words_alone => Fared::Said,
+                () if against > found.coverage && against >= words_alone * 0.6 => Fared::Denied,
+                () if named - against >= words_alone => Fared::Said,
                 () if named >= limit::LOOK.max(words_alone * 0.6) => Fared::Partly,
                 () => Fared::Missing,
             };
@@ -402,25 +267,6 @@ impl Judge<'_> {
             }
         }
         None
-    }
-
-    /// A point for joining the steps: at least two reasons or results are told as such.
-    fn link(&self) -> Verdict {
-        let is_reason = |link: Link| matches!(link, Link::Because | Link::So);
-        let places: Vec<Range<usize>> = self
-            .reading
-            .pieces
-            .iter()
-            .filter(|piece| matches!(piece.role, Role::Link(link) if is_reason(link)))
-            .map(|piece| piece.bytes.clone())
-            .collect();
-        let steps = self.question.points.iter().filter(|point| !point.statement.starts_with("The link:"));
-        let said = steps.filter(|point| self.words(point).0 == Status::Found).count();
-        match (places.len(), said) {
-            (0, _) | (_, 0) => (Status::NotFound, Vec::new()),
-            (_, 1) => (Status::LookAgain, says(&places)),
-            _ => (Status::Found, says(&places)),
-        }
     }
 
     fn figures(&self, figures: &Figures) -> Verdict {
@@ -496,7 +342,7 @@ impl Judge<'_> {
                 pattern.direction_alone = true;
             }
             let found = self.matcher().find(&pattern);
-            match self.fared(&pattern, &found, limit::ALTERNATIVE) {
+            match Self::fared(&pattern, &found, limit::ALTERNATIVE) {
                 Fared::Said => return (Status::Found, says(&found.says)),
                 Fared::Denied => worst = (Status::Contradicted, both(&found.says, &found.denies)),
                 Fared::Partly if worst.0 == Status::NotFound => worst = (Status::LookAgain, says(&found.says)),
@@ -519,11 +365,11 @@ fn accepts_relation(text: &str) -> bool {
         .any(|mark| text.contains(mark))
 }
 
-fn says(places: &[Range<usize>]) -> Vec<Stretch> {
+pub(super) fn says(places: &[Range<usize>]) -> Vec<Stretch> {
     both(places, &[])
 }
 
-fn both(says: &[Range<usize>], denies: &[Range<usize>]) -> Vec<Stretch> {
+pub(super) fn both(says: &[Range<usize>], denies: &[Range<usize>]) -> Vec<Stretch> {
     let one = |says: bool| move |bytes: &Range<usize>| Stretch { bytes: bytes.clone(), says };
     says.iter().map(one(true)).chain(denies.iter().map(one(false))).collect()
 }

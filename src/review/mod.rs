@@ -12,12 +12,14 @@ mod guide;
 mod habit;
 mod json;
 mod judge;
+mod kinds;
 mod lexicon;
 mod list;
 mod matching;
 mod meaning;
 mod pattern;
 mod read;
+mod sequence;
 mod spelling;
 #[cfg(test)]
 mod tests;

@@ -8,6 +8,7 @@ use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Grammar, Link, Turn};
 
 /// A direction tied to what it speaks of.
+#[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Claim {
     /// With negations taken in.
@@ -212,8 +213,7 @@ impl Reader<'_> {
                     places.push(place);
                     start = place;
                 }
-                Some(Role::Turn(_) | Role::Pronoun) if !places.is_empty() => break,
-                Some(Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
+                Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
                 Some(Role::Turn(_)) => break,
                 _ => {}
             }
@@ -233,8 +233,14 @@ impl Reader<'_> {
                     places.push(place);
                     end = place + 1;
                 }
-                Some(Role::Article | Role::Preposition | Role::Plain | Role::Hedge | Role::Number(_)) => {}
-                Some(Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\'')) => {}
+                Some(
+                    Role::Article
+                    | Role::Preposition
+                    | Role::Plain
+                    | Role::Hedge
+                    | Role::Number(_)
+                    | Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\''),
+                ) => {}
                 _ if places.is_empty() && place == from => {}
                 // "a smaller fraction has leaked out": what is said of it belongs to it.
                 Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,

@@ -52,11 +52,4 @@ impl Reading {
     pub(crate) fn slice(&self, bytes: &Range<usize>) -> &str {
         self.text.get(bytes.clone()).unwrap_or_default()
     }
-
-    /// Where a clause stands, in bytes.
-    pub(crate) fn bytes(&self, clause: &Clause) -> Range<usize> {
-        let pieces = self.within(clause);
-        let start = pieces.first().map_or(0, |piece| piece.bytes.start);
-        start..pieces.last().map_or(start, |piece| piece.bytes.end)
-    }
 }

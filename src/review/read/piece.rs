@@ -100,71 +100,62 @@ fn one(
     dictionary: &Dictionary,
 ) -> (usize, Piece) {
     let rest = stems.get(at..).unwrap_or_default();
-    let found = dictionary.longest(rest);
-    // "each further cut" counts cuts; it says nothing of a distance.
-    let counted = at
-        .checked_sub(1)
-        .and_then(|before| mended.get(before))
-        .is_some_and(|word| ["each", "a", "every", "no", "any"].contains(&word.as_str()));
-    // "in the same time" says what is kept alike, not what comes out.
-    let back = |n: usize| at.checked_sub(n).and_then(|before| mended.get(before)).map_or("", String::as_str);
-    let kept = mended.get(at).is_some_and(|word| word == "same")
-        && ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&if back(1) == "the" {
-            back(2)
-        } else {
-            back(1)
-        });
-    let found = found.filter(|(length, _)| !(kept && *length == 1));
-    let found = found.filter(|_| !(counted && mended.get(at).is_some_and(|word| word == "further")));
+    let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
     let start = own.get(at).map_or(0, |token| token.bytes.start);
     let end = own.get(at + length - 1).map_or(start, |token| token.bytes.end);
     let mut piece = Piece { bytes: start..end, ..empty(sentence, &lower) };
-    let components =
-        || rest.iter().take(length).filter(|stem| !dictionary.is_little(stem)).map(|stem| dictionary.canonical(stem));
-    match found.map(|(_, meaning)| meaning) {
-        Some(Meaning::Turn(turn)) => {
-            piece.role = Role::Turn(turn);
-            if !turn.about.is_empty() {
-                piece.keys.push(dictionary.key(turn.about));
-            }
-        }
-        Some(Meaning::Negator) => piece.role = Role::Negator,
-        Some(Meaning::NoNegator) => {}
-        Some(Meaning::Link(link)) => piece.role = Role::Link(link),
-        Some(Meaning::Aside) => piece.role = Role::Aside,
-        Some(Meaning::Pronoun) => piece.role = Role::Pronoun,
-        Some(Meaning::Hedge) => piece.role = Role::Hedge,
-        Some(Meaning::Little(little)) => {
-            piece.role = match little {
-                Little::Article => Role::Article,
-                Little::Preposition => Role::Preposition,
-                Little::Copula => Role::Copula,
-                Little::Plain => Role::Plain,
-            };
-        }
+    let meaning = found.map(|(_, meaning)| meaning);
+    let is_mark = own.get(at).is_some_and(|token| token.kind == Kind::Mark);
+    piece.role = match meaning {
+        None if is_mark => Role::Mark(lower.chars().next().unwrap_or(' ')),
+        None => Role::Content,
+        Some(meaning) => role(meaning),
+    };
+    match meaning {
+        Some(Meaning::Turn(turn)) if !turn.about.is_empty() => piece.keys.push(dictionary.key(turn.about)),
         Some(Meaning::Sense(group)) => {
-            piece.role = Role::Content;
             let head = words::SENSES.get(group).and_then(|group| group.first());
             piece.keys.extend(head.map(|head| dictionary.key(head)));
-            piece.keys.extend(components());
         }
         Some(Meaning::Term(term)) => {
-            piece.role = Role::Content;
             piece.term = Some(term);
             piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
-            piece.keys.extend(components());
         }
-        None => {
-            let is_mark = own.get(at).is_some_and(|token| token.kind == Kind::Mark);
-            if is_mark {
-                piece.role = Role::Mark(lower.chars().next().unwrap_or(' '));
-            } else {
-                piece.role = Role::Content;
-                piece.keys.extend(components());
-            }
-        }
+        _ => {}
+    }
+    if piece.role == Role::Content {
+        let words = rest.iter().take(length).filter(|stem| !dictionary.is_little(stem));
+        piece.keys.extend(words.map(|stem| dictionary.canonical(stem)));
     }
     (length, piece)
+}
+
+/// What a word with this meaning does.
+fn role(meaning: Meaning) -> Role {
+    match meaning {
+        Meaning::Turn(turn) => Role::Turn(turn),
+        Meaning::Negator => Role::Negator,
+        Meaning::NoNegator | Meaning::Little(Little::Plain) => Role::Plain,
+        Meaning::Link(link) => Role::Link(link),
+        Meaning::Aside => Role::Aside,
+        Meaning::Pronoun => Role::Pronoun,
+        Meaning::Hedge => Role::Hedge,
+        Meaning::Little(Little::Article) => Role::Article,
+        Meaning::Little(Little::Preposition) => Role::Preposition,
+        Meaning::Little(Little::Copula) => Role::Copula,
+        Meaning::Sense(_) | Meaning::Term(_) => Role::Content,
+    }
+}
+
+/// A word of direction that tells of none here: "each further cut" counts cuts, "in the same time" says what is kept alike.
+fn is_background(at: usize, words: &[String]) -> bool {
+    let back = |n: usize| at.checked_sub(n).and_then(|before| words.get(before)).map_or("", String::as_str);
+    let before = if back(1) == "the" { back(2) } else { back(1) };
+    match back(0) {
+        "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
+        "same" => ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before),
+        _ => false,
+    }
 }

@@ -66,20 +66,17 @@ fn apart(bytes: Range<usize>, lower: &str, kind: Kind, tokens: &mut Vec<Token>) 
             .contains(&lower)
             .then(|| lower.trim_end_matches("nt"))
     });
-    match contracted {
-        Some(stem) => {
-            let stem = match stem {
-                "ca" => "can",
-                "wo" => "will",
-                other => other,
-            };
-            tokens.push(Token { bytes: bytes.clone(), lower: stem.to_owned(), kind });
-            tokens.push(Token { bytes, lower: "not".to_owned(), kind });
-        }
-        None => {
-            let lower = lower.strip_suffix("'s").unwrap_or(lower).to_owned();
-            tokens.push(Token { bytes, lower, kind });
-        }
+    if let Some(stem) = contracted {
+        let stem = match stem {
+            "ca" => "can",
+            "wo" => "will",
+            other => other,
+        };
+        tokens.push(Token { bytes: bytes.clone(), lower: stem.to_owned(), kind });
+        tokens.push(Token { bytes, lower: "not".to_owned(), kind });
+    } else {
+        let lower = lower.strip_suffix("'s").unwrap_or(lower).to_owned();
+        tokens.push(Token { bytes, lower, kind });
     }
 }
 

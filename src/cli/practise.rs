@@ -41,10 +41,11 @@ const MOST_PASSED: u64 = 200;
 
 Every answer is saved as soon as it is given: leave with Ctrl-D or Ctrl-C at any moment.
 
-Support of the steps: full asks each question and answers it; completion tells what plays a part here; prompts only asks,
-and answers after the prediction; none goes straight to the prediction. Where --support is not given, it fades with success.
+Support of the steps: full asks each question and answers it; completion tells what plays a part here; prompts only \
+asks, and answers after the prediction; none goes straight to the prediction. Where --support is not given, it fades \
+with success.
 
-Attempts are kept in the file attempts.sqlite in the folder toehold of your data folder, or where --data or the variable
+Attempts are kept in the file attempts.sqlite in the folder toehold of your data folder, or where --data or the variable \
 TOEHOLD_DATA say. Nothing leaves the machine.")]
 pub struct Arguments {
     /// A scenario (.md) that `toehold generate` wrote; goes on where it was left, if it was. With --page, files or folders.
@@ -115,12 +116,11 @@ enum SupportWord {
 /// # Errors
 /// A file that cannot be read, a wish that cannot be met, a store that cannot be used.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
-    let graph = files::graph(arguments.concepts.as_deref(), world)?;
-    let generator = Generator::new(graph);
     if let Some(folder) = &arguments.page {
-        return write_pages(arguments, folder, &generator, world);
+        return write_pages(arguments, folder, world);
     }
     let mut store = attempts::open(arguments.data.as_deref())?;
+    let generator = Generator::new(files::graph(arguments.concepts.as_deref(), world)?);
     let (attempt, scenario) = chosen(arguments, &generator, &mut store, world)?;
     let reviewer: Reviewer<'_> = &|_, _, _| Advice::default();
     let known = attempts::known(generator.graph(), generator.catalogue());
@@ -133,7 +133,7 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         Ok(()) => Ok(Exit::Done),
         Err(Stop::Left) => {
             writeln!(world.out, "Left; everything up to here is saved as attempt {id}.")?;
-            writeln!(world.out, "`toehold practise --resume` goes on at this place.")?;
+            writeln!(world.out, "`{}` goes on at this place.", resume(arguments))?;
             Ok(Exit::Done)
         }
         Err(Stop::Failed(failure)) => Err(failure),
@@ -141,21 +141,17 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
 }
 
 /// Pages of the files named, or of fresh scenarios.
-fn write_pages(
-    arguments: &Arguments,
-    folder: &Path,
-    generator: &Generator,
-    world: &mut World<'_>,
-) -> Result<Exit, Failure> {
+fn write_pages(arguments: &Arguments, folder: &Path, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let generator = Generator::new(files::graph(arguments.concepts.as_deref(), world)?);
     let templates = files::templates(arguments.concepts.as_deref())?;
     let subjects = if arguments.file.is_empty() {
         let seed = Seed(arguments.seed.unwrap_or_else(|| world.clock_seed() % MOST));
         if arguments.seed.is_none() {
             writeln!(world.err, "seed {} (give --seed {} to get the same again)", seed.0, seed.0)?;
         }
-        pages::fresh(generator, &templates, &wish(arguments, generator)?, seed, arguments.count)?
+        pages::fresh(&generator, &templates, &wish(arguments, &generator)?, seed, arguments.count)?
     } else {
-        pages::read(generator, &templates, &arguments.file)?
+        pages::read(&generator, &templates, &arguments.file)?
     };
     for path in pages::write_pages(folder, generator.graph(), &templates, &subjects, arguments.force)? {
         writeln!(world.out, "{}", path.display())?;
@@ -182,6 +178,15 @@ fn wish(arguments: &Arguments, generator: &Generator) -> Result<Wish, Failure> {
     Ok(wish)
 }
 
+/// The command that goes on with what was left.
+fn resume(arguments: &Arguments) -> String {
+    let student = arguments.student.as_ref().map(|code| format!(" --student {code}"));
+    let data = arguments.data.as_ref().map(|path| format!(" --data {}", path.display()));
+    let concepts = arguments.concepts.as_ref().map(|path| format!(" --concepts {}", path.display()));
+    let options = [student, data, concepts].into_iter().flatten().collect::<String>();
+    format!("toehold practise --resume{options}")
+}
+
 /// The attempt to go on with, or a new one, and its scenario.
 fn chosen(
     arguments: &Arguments,
@@ -192,7 +197,8 @@ fn chosen(
     let student = arguments.student.as_ref();
     if arguments.resume {
         let Some(open) = store.unfinished(student, None)? else {
-            return Err(Failure::new("there is no attempt to go on with").hint("`toehold practise` begins a new one"));
+            return Err(Failure::new("there is no attempt to go on with")
+                .hint("`toehold practise` begins a new one; where a code was given, give --student CODE"));
         };
         let scenario = remembered(generator, &open)?;
         writeln!(world.err, "going on with “{}”, attempt {}", attempts::plain(&open.scenario.title), open.id)?;

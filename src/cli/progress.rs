@@ -27,14 +27,17 @@ use crate::progress::StudentCode;
   toehold progress add saved/*.json         # what pages have saved; nothing counts twice
   toehold progress export my-progress.json
 
-An estimate is the chance of earning a point of that kind: posterior mean and 95 % interval under the Jeffreys prior
+An estimate is the chance of earning a point of that kind: posterior mean and 95 % interval under the Jeffreys prior \
 (Brown, Cai & Das Gupta 2001, Statistical Science 16:101-133), from the latest 20 points.
 
-JSON (version 1): {toehold_report, student, attempts, finished, points: {earned, of}, model: {name, source, window},
-principles: [{id, name, earned, of, estimate, low, high, directions: {right, asked}}], command_terms: [{id, earned, of,
-estimate, low, high}], habits: [{id, times}], next: {principle, name, why} or null, list: [{id, student, started,
-finished, scenario, title, earned, of}]}. CSV: kind,id,earned,of,estimate,low,high with kinds principle, command-term,
-habit (earned is empty, of the number of points lost) and attempt."
+JSON (version 1):
+  {toehold_report, student, attempts, finished, points: {earned, of}, model: {name, source, window},
+   principles: [{id, name, earned, of, estimate, low, high, directions: {right, asked}}],
+   command_terms: [{id, earned, of, estimate, low, high}], habits: [{id, times}],
+   next: {principle, name, why} or null,
+   list: [{id, student, started, finished, scenario, title, earned, of}]}
+CSV: kind,id,earned,of,estimate,low,high with the kinds principle, command-term, habit (`of` counts the points that it \
+lost) and attempt."
 )]
 pub struct Arguments {
     #[command(subcommand)]

@@ -56,12 +56,13 @@ pub struct FileError {
 }
 
 #[derive(Deserialize)]
+#[serde(expecting = "a progress file as one JSON object")]
 struct Version {
     toehold_progress: u32,
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a progress file as one JSON object")]
 struct ProgressFile {
     toehold_progress: u32,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -70,7 +71,7 @@ struct ProgressFile {
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "an attempt as a JSON object")]
 struct AttemptEntry {
     id: AttemptId,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -86,7 +87,7 @@ struct AttemptEntry {
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a scenario as a JSON object")]
 struct ScenarioEntry {
     id: ScenarioId,
     title: Line,
@@ -99,7 +100,7 @@ struct ScenarioEntry {
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "an answer as a JSON object")]
 struct AnswerEntry {
     step: StepKey,
     text: Text,
@@ -112,7 +113,7 @@ struct AnswerEntry {
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a score as a JSON object")]
 struct ScoreEntry {
     part: PartLabel,
     point: PointLabel,
@@ -126,7 +127,7 @@ struct ScoreEntry {
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a correction as a JSON object")]
 struct CorrectionEntry {
     point: PointLabel,
     verdict: VerdictWord,
@@ -211,6 +212,10 @@ enum VerdictWord {
 pub fn read_file(text: &str) -> Result<Vec<Attempt>, FileError> {
     let text = text.trim_start_matches('\u{feff}');
     let shape = "a progress file is saved by the page or written by `toehold progress export`";
+    if text.trim_start().starts_with(|c| c != '{') {
+        let message = "a progress file is one JSON object".to_owned();
+        return Err(FileError { line: 1, column: 1, message, hint: shape });
+    }
     let version: Version = serde_json::from_str(text).map_err(|error| fault(&error, shape))?;
     if version.toehold_progress > FILE_VERSION {
         let message = format!(

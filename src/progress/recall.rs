@@ -50,13 +50,14 @@ impl Store {
         }
     }
 
-    /// The latest attempt that is not finished: of this student, and of this scenario where one is given.
+    /// The latest attempt that is not finished and whose scenario can be made again: of this student, and of this seed where
+    /// one is given.
     ///
     /// # Errors
     /// The file cannot be read.
     pub fn unfinished(&self, student: Option<&StudentCode>, seed: Option<u64>) -> Result<Option<Attempt>, StoreError> {
         let attempts = self.select("student IS ?1", [student.map(StudentCode::as_str)])?;
-        let open = attempts.into_iter().filter(|attempt| !attempt.is_finished());
+        let open = attempts.into_iter().filter(|attempt| !attempt.is_finished() && attempt.scenario.front.is_some());
         let open = open.filter(|attempt| seed.is_none_or(|seed| seed == attempt.scenario.seed));
         Ok(open.max_by_key(Attempt::last))
     }

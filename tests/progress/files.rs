@@ -20,15 +20,20 @@ fn a_file_counts_once_however_often_it_is_added() {
     // Saved in the middle of an attempt, and again at its end.
     let scores = std::mem::take(&mut one.scores);
     fs::write(&file, write_file(std::slice::from_ref(&one))).expect("a file");
-    assert!(place.run(&["progress", "add", page], "").out.ends_with("1 new attempts, 0 known before, 3 new entries\n"));
+    assert!(
+        place.run(&["progress", "add", page], "").out.ends_with("attempts: 1 new, 0 known before; entries: 3 new\n")
+    );
     one.scores = scores;
     fs::write(&file, write_file(&[one.clone(), attempt("page-2", 2)])).expect("a file");
     let run = place.run(&["progress", "add", page, page], "");
-    assert!(run.out.ends_with("1 new attempts, 3 known before, 7 new entries\n"), "{}", run.out);
+    assert!(run.out.ends_with("attempts: 1 new, 3 known before; entries: 7 new\n"), "{}", run.out);
     let before = place.run(&["progress", "--format", "json"], "").out;
     for _ in 0..2 {
         assert!(
-            place.run(&["progress", "add", page], "").out.ends_with("0 new attempts, 2 known before, 0 new entries\n")
+            place
+                .run(&["progress", "add", page], "")
+                .out
+                .ends_with("attempts: 0 new, 2 known before; entries: 0 new\n")
         );
     }
     assert_eq!(place.run(&["progress", "--format", "json"], "").out, before);
@@ -134,7 +139,9 @@ fn what_is_no_progress_file_is_left_out_whole() {
             "recursion limit",
             with("\"form\"", &format!("\"front\": {}{}, \"form\"", "[".repeat(1000), "]".repeat(1000))).into(),
         ),
-        ("invalid type", b"[1, 2]".to_vec()),
+        ("a progress file is one JSON object", b"[1, 2]".to_vec()),
+        ("a progress file is one JSON object", b"\"progress\"".to_vec()),
+        ("expected an attempt as a JSON object", b"{\"toehold_progress\": 1, \"attempts\": [7]}".to_vec()),
         ("is not UTF-8 text", vec![0xff, 0xfe, 0x00]),
     ];
     let file = place.path("page.json");
@@ -143,7 +150,7 @@ fn what_is_no_progress_file_is_left_out_whole() {
         let run = place.run(&["progress", "add", file.to_str().expect("a path")], "");
         assert!(run.code == 2 && run.err.contains(says), "{says}: {} {}", run.code, run.err);
         assert!(run.err.contains("\nhint: ") && !run.err.contains('\u{1b}'), "{}", run.err);
-        assert_eq!(run.out, "0 new attempts, 0 known before, 0 new entries\n");
+        assert_eq!(run.out, "attempts: 0 new, 0 known before; entries: 0 new\n");
     }
     let run = place.run(&["progress", "add", "no-such.json"], "");
     assert!(run.code == 2 && run.err.contains("it is not there"), "{}", run.err);

@@ -17,9 +17,9 @@ use crate::progress::{Attempt, Standing, StudentCode, Verdict};
   toehold progress list
   toehold progress list 9f2c
 
-JSON: a list of {id, student, started, finished, scenario, title, earned, of}; for one attempt a list of
-{point, part, command_term, principles, habits, scored, counts} with scored earned or not-earned, and counts earned,
-not-earned or void.")]
+JSON: a list of {id, student, started, finished, scenario, title, earned, of}; for one attempt a list of {point, part, \
+command_term, principles, habits, scored, counts} with `scored` earned or not-earned, and `counts` earned, not-earned or \
+void.")]
 pub(super) struct Arguments {
     /// An attempt's id, or its beginning.
     attempt: Option<String>,

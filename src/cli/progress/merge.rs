@@ -18,8 +18,8 @@ const LIMIT: u64 = 64 * 1024 * 1024;
   toehold progress add monday.json
   toehold progress add class/*.json --data class.sqlite
 
-Every attempt has a unique id and every entry is taken in once: a file may be added again, also after it has grown. Each
-line `saved ID` is printed when that attempt is on the disk. A file with a fault is left out whole, and the others are
+Every attempt has a unique id and every entry is taken in once: a file may be added again, also after it has grown. Each \
+line `saved ID` is printed when that attempt is on the disk. A file with a fault is left out whole, and the others are \
 added; the exit code is then 2.")]
 pub(super) struct AddArguments {
     /// Progress files (.json).
@@ -36,9 +36,12 @@ pub(super) struct AddArguments {
   toehold progress export my-progress.json
   toehold progress export K7.json --student K7
 
-JSON (version 1): {toehold_progress: 1, attempts: [{id, student, started, support, scenario: {id, title, seed, form, points,
-principles, front}, answers: [{step, text, right, principle, at}], scores: [{part, point, earned, principles, command_term,
-habits, at}], corrections: [{point, verdict, reason, at}]}]}")]
+JSON (version 1):
+  {toehold_progress: 1, attempts: [{id, student, started, support,
+    scenario: {id, title, seed, form, points, principles, front},
+    answers: [{step, text, right, principle, at}],
+    scores: [{part, point, earned, principles, command_term, habits, at}],
+    corrections: [{point, verdict, reason, at}]}]}")]
 pub(super) struct ExportArguments {
     /// The file to write; - for standard output.
     file: PathBuf,
@@ -84,7 +87,7 @@ pub(super) fn add(arguments: &AddArguments, world: &mut World<'_>) -> Result<Exi
             }
         }
     }
-    writeln!(world.out, "{n_new} new attempts, {n_known} known before, {n_entries} new entries")?;
+    writeln!(world.out, "attempts: {n_new} new, {n_known} known before; entries: {n_entries} new")?;
     Ok(exit)
 }
 
@@ -123,6 +126,6 @@ pub(super) fn export(arguments: &ExportArguments, world: &mut World<'_>) -> Resu
         return Ok(Exit::Done);
     }
     store::write(&arguments.file, &text, arguments.force)?;
-    writeln!(world.out, "{} attempts in {}", found.len(), arguments.file.display())?;
+    writeln!(world.out, "{}: attempts: {}", arguments.file.display(), found.len())?;
     Ok(Exit::Done)
 }

@@ -47,7 +47,11 @@ fn text(
     world: &mut World<'_>,
 ) -> Result<(), Failure> {
     let (earned, of) = report.points;
-    writeln!(world.out, "{} attempts, {} finished; {earned} of {of} points.\n", report.n_attempts, report.n_finished)?;
+    writeln!(
+        world.out,
+        "Attempts: {}, finished: {}. Points: {earned} of {of}.\n",
+        report.n_attempts, report.n_finished
+    )?;
     let principles = report.principles.iter().map(|(id, of)| (principle_name(graph, id), of));
     let width = principles.clone().map(|(name, _)| name.chars().count()).max().unwrap_or(0).max(12);
     writeln!(world.out, "{:width$}  points  estimate  95 % interval  directions", "By principle")?;

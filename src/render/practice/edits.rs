@@ -58,5 +58,5 @@ fn items(section: &Section) -> Vec<String> {
 
 /// Words without the marks of Markdown.
 fn plain(text: &str) -> String {
-    text.replace(['*', '`'], "").replace('\\', "").trim().to_owned()
+    text.replace(['*', '`', '\\'], "").trim().to_owned()
 }

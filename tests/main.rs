@@ -18,6 +18,8 @@ mod mutation;
 #[cfg(test)]
 mod paper;
 #[cfg(test)]
+mod practice;
+#[cfg(test)]
 mod program;
 #[cfg(test)]
 mod progress;

@@ -9,6 +9,7 @@ pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
+mod pages;
 pub mod paper;
 pub mod practise;
 mod print;

@@ -15,7 +15,7 @@ use self::scoring::Reviewer;
 pub(in crate::cli) use self::scoring::{habit_words, reason};
 use super::attempts;
 use super::generate::unknown;
-use super::{Exit, Failure, World, files};
+use super::{Exit, Failure, World, files, pages};
 use crate::guide;
 use crate::progress::{
     Answer, Attempt, Form as AttemptForm, Practised, PrincipleId, ScenarioId, StepKey, Store, StudentCode, Support,
@@ -39,6 +39,8 @@ const MOST_PASSED: u64 = 200;
   toehold practise --principle osmosis --support prompts
   toehold practise --resume                 # go on where you stopped
   toehold practise --form long --timed
+  toehold practise --page my-pages --count 6  # pages for a browser, with an index; they work without a network
+  toehold practise --page my-pages this-week
 
 Every answer is saved as soon as it is given: leave with Ctrl-D or Ctrl-C at any moment.
 
@@ -49,9 +51,19 @@ with success.
 Attempts are kept in the file attempts.sqlite in the folder toehold of your data folder, or where --data or the variable \
 TOEHOLD_DATA say. Nothing leaves the machine.")]
 pub struct Arguments {
-    /// A scenario (.md) that `toehold generate` wrote; goes on where it was left, if it was.
-    #[arg(conflicts_with_all = ["field", "principle", "weakest", "resume", "form", "seed"])]
-    file: Option<PathBuf>,
+    /// A scenario (.md) that `toehold generate` wrote; goes on where it was left, if it was. With --page, files or folders.
+    #[arg(conflicts_with_all = ["field", "principle", "weakest", "resume", "form", "seed", "count"])]
+    file: Vec<PathBuf>,
+    /// Write pages for a browser and `index.html` into this folder, instead of practising here.
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["weakest", "resume", "support", "timed", "student", "data"])]
+    page: Option<PathBuf>,
+    /// How many fresh scenarios become pages.
+    #[arg(long, value_name = "N", default_value_t = 6, requires = "page",
+        value_parser = clap::value_parser!(u64).range(1..=1000))]
+    count: u64,
+    /// Replace pages that exist.
+    #[arg(long, requires = "page")]
+    force: bool,
     /// A field that the technique must cross; may be repeated.
     #[arg(long, value_name = "F")]
     field: Vec<String>,
@@ -64,9 +76,9 @@ pub struct Arguments {
     /// Go on with the attempt that was left last.
     #[arg(long, conflicts_with_all = ["field", "principle", "weakest", "form", "seed", "support"])]
     resume: bool,
-    /// Length: short has 3 or 4 points, long has 10.
-    #[arg(long, value_enum, default_value_t = FormWord::Short)]
-    form: FormWord,
+    /// Length: short has 3 or 4 points, long has 10. [default: short; both with --page]
+    #[arg(long, value_enum)]
+    form: Option<FormWord>,
     /// Support of the steps, for all of them alike; without it, support fades with success.
     #[arg(long, value_enum)]
     support: Option<SupportWord>,
@@ -107,6 +119,9 @@ enum SupportWord {
 /// # Errors
 /// A file that cannot be read, a wish that cannot be met, a store that cannot be used.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    if let Some(folder) = &arguments.page {
+        return write_pages(arguments, folder, world);
+    }
     let mut store = attempts::open(arguments.data.as_deref())?;
     let generator = Generator::new(files::graph(arguments.concepts.as_deref(), world)?);
     let (attempt, scenario) = chosen(arguments, &generator, &mut store, world)?;
@@ -128,6 +143,44 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         }
         Err(Stop::Failed(failure)) => Err(failure),
     }
+}
+
+/// Pages of the files named, or of fresh scenarios.
+fn write_pages(arguments: &Arguments, folder: &Path, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let generator = Generator::new(files::graph(arguments.concepts.as_deref(), world)?);
+    let templates = files::templates(arguments.concepts.as_deref())?;
+    let subjects = if arguments.file.is_empty() {
+        let seed = Seed(arguments.seed.unwrap_or_else(|| world.clock_seed() % MOST));
+        if arguments.seed.is_none() {
+            writeln!(world.err, "seed {} (give --seed {} to get the same again)", seed.0, seed.0)?;
+        }
+        pages::fresh(&generator, &templates, &wish(arguments, &generator)?, seed, arguments.count)?
+    } else {
+        pages::read(&generator, &templates, &arguments.file)?
+    };
+    for path in pages::write_pages(folder, generator.graph(), &templates, &subjects, arguments.force)? {
+        writeln!(world.out, "{}", path.display())?;
+    }
+    Ok(Exit::Done)
+}
+
+/// What is asked of fresh scenarios.
+fn wish(arguments: &Arguments, generator: &Generator) -> Result<Wish, Failure> {
+    let graph = generator.graph();
+    let form = arguments.form.map(|form| match form {
+        FormWord::Short => Form::Short,
+        FormWord::Long => Form::Long,
+    });
+    let mut wish = Wish { form, ..Wish::default() };
+    for id in &arguments.field {
+        let known = || graph.fields().map(|(_, field)| field.id.as_str());
+        wish.fields.push(graph.find_field(id).ok_or_else(|| unknown("field", id, known()))?);
+    }
+    for id in &arguments.principle {
+        let known = || graph.principles().map(|(_, principle)| principle.id.as_str());
+        wish.principles.push(graph.find_principle(id).ok_or_else(|| unknown("principle", id, known()))?);
+    }
+    Ok(wish)
 }
 
 /// The command that goes on with what was left.
@@ -156,8 +209,12 @@ fn chosen(
         writeln!(world.err, "going on with “{}”, attempt {}", attempts::plain(&open.scenario.title), open.id)?;
         return Ok((open, scenario));
     }
-    let scenario = match &arguments.file {
-        Some(file) => {
+    let scenario = match arguments.file.as_slice() {
+        [file, _, ..] => {
+            return Err(Failure::new(format!("`{}` is not the only file named", file.display()))
+                .hint("practise one scenario at a time, or make pages of all with --page DIR"));
+        }
+        [file] => {
             let scenario = from_file(generator, file, arguments.concepts.as_deref(), world)?;
             let open = store.unfinished(student, Some(scenario.seed))?;
             if let Some(open) = open.filter(|open| open.scenario.id.as_str() == scenario.id) {
@@ -166,7 +223,7 @@ fn chosen(
             }
             scenario
         }
-        None => drawn(arguments, generator, store, world)?,
+        [] => drawn(arguments, generator, store, world)?,
     };
     let attempt = begun(arguments, store, &scenario, world)?;
     Ok((attempt, scenario))
@@ -228,21 +285,8 @@ fn drawn(
     world: &mut World<'_>,
 ) -> Result<Scenario, Failure> {
     let graph = generator.graph();
-    let mut wish = Wish {
-        form: Some(match arguments.form {
-            FormWord::Short => Form::Short,
-            FormWord::Long => Form::Long,
-        }),
-        ..Wish::default()
-    };
-    for id in &arguments.field {
-        let known = || graph.fields().map(|(_, field)| field.id.as_str());
-        wish.fields.push(graph.find_field(id).ok_or_else(|| unknown("field", id, known()))?);
-    }
-    for id in &arguments.principle {
-        let known = || graph.principles().map(|(_, principle)| principle.id.as_str());
-        wish.principles.push(graph.find_principle(id).ok_or_else(|| unknown("principle", id, known()))?);
-    }
+    let asked = wish(arguments, generator)?;
+    let wish = Wish { form: asked.form.or(Some(Form::Short)), ..asked };
     let before = store.attempts(arguments.student.as_ref())?;
     let seed = Seed(arguments.seed.unwrap_or_else(|| world.clock_seed() % MOST));
     let new = |wish: &Wish| {

@@ -4,14 +4,16 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 
-use super::{Exit, Failure, World, files, store};
+use super::{Exit, Failure, World, files, pages, store};
 use crate::render::{self, Copy, Document, PageError, Picture};
+use crate::scenario::Generator;
 
 /// Make a page, a student's copy or a figure of a scenario file, edits and all.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   toehold render this-week/salty-clasp-wells-long-31.md > page.html
   toehold render my-scenario.md --student --out hand-out.html
+  toehold render my-scenario.md --to page --out practise.html
   toehold render my-scenario.md --to svg --figure apparatus --out my-scenario-apparatus.svg")]
 pub struct Arguments {
     /// A scenario (.md) that `toehold generate` wrote.
@@ -39,8 +41,10 @@ pub struct Arguments {
 /// What a file is turned into.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum To {
-    /// One self-contained page.
+    /// One self-contained page to read and print.
     Html,
+    /// One self-contained page to practise on: recall, predict, see the data, answer, score.
+    Page,
     /// Markdown: the file as it is, or without front matter and answers for students.
     Md,
     /// A figure.
@@ -64,7 +68,7 @@ enum Figure {
 /// A file that cannot be read, is no scenario, or a place that cannot be written to.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
     let text = files::scenario_text(&arguments.file)?;
-    let made = made(arguments, &text)?;
+    let made = made(arguments, &text, world)?;
     match &arguments.out {
         Some(path) => store::write(path, &made, arguments.force)?,
         None => write!(world.out, "{made}")?,
@@ -72,13 +76,24 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     Ok(Exit::Done)
 }
 
-fn made(arguments: &Arguments, text: &str) -> Result<String, Failure> {
+fn made(arguments: &Arguments, text: &str, world: &mut World<'_>) -> Result<String, Failure> {
     let copy = if arguments.student { Copy::Student } else { Copy::Teacher };
     let at_fault = |error| failure(&arguments.file, error);
     match (arguments.to, copy) {
         (To::Html, copy) => {
             let templates = files::templates(arguments.concepts.as_deref())?;
             render::page(&templates, text, copy).map_err(at_fault)
+        }
+        (To::Page, _) if arguments.student => Err(Failure::new("a page to practise on holds the scoring guide")
+            .hint("leave out --student, or make a hand-out with --to html")),
+        (To::Page, _) => {
+            // Faults of the file come before those of what it is made again from.
+            Document::read(text).map_err(|error| at_fault(error.into()))?;
+            let graph = files::graph(arguments.concepts.as_deref(), world)?;
+            let templates = files::templates(arguments.concepts.as_deref())?;
+            let generator = Generator::new(graph);
+            let subject = pages::subject(&generator, &templates, &arguments.file.display().to_string(), text)?;
+            pages::alone(generator.graph(), &templates, &subject)
         }
         (To::Md, Copy::Student) => render::student_markdown(text).map_err(|error| at_fault(error.into())),
         (To::Md, Copy::Teacher) => {

@@ -9,7 +9,7 @@ use crate::laws::{self, Value};
 use crate::technique::{Refusal, Technique};
 
 /// Points of a curve between the first and the last level.
-const CURVE_POINTS: u32 = 24;
+const CURVE_POINTS: u32 = 60;
 /// A visible change is at least this many standard errors ...
 const VISIBLE_SEM: f64 = 6.0;
 /// ... and this many steps of the instrument.

@@ -7,6 +7,11 @@ use super::RenderError;
 
 static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/templates");
 
+/// A file beside the templates that is no template: a script, a style, the review engine.
+pub(super) fn asset(name: &str) -> Option<&'static [u8]> {
+    EMBEDDED.get_file(name).map(include_dir::File::contents)
+}
+
 /// All templates, parsed: their faults have been reported.
 #[derive(Debug, Clone)]
 pub struct Templates {

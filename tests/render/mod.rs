@@ -4,6 +4,7 @@ mod command;
 mod figures;
 mod hostile;
 mod pages;
+mod practice;
 
 use std::collections::BTreeSet;
 use std::sync::LazyLock;

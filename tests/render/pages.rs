@@ -1,6 +1,6 @@
 //! The page of a scenario: one file, whole, folded, and true to the teacher's edits.
 
-use toehold::render::{Copy, Document, Templates, page, student_markdown};
+use toehold::render::{Copy, Document, Practice, Templates, page, student_markdown};
 
 use super::{SCENARIOS, TEMPLATES, all, ids_hold, tree, words};
 
@@ -140,12 +140,23 @@ fn every_template_renders() {
     let names = TEMPLATES.names();
     // Those of papers are rendered by the tests of papers.
     let names: Vec<&str> = names.into_iter().filter(|name| !name.starts_with("paper")).collect();
-    assert_eq!(names, ["page.css", "page.html", "scenario.md"], "a new template needs a render here");
+    assert_eq!(
+        names,
+        ["page.css", "page.html", "practice-index.html", "practice.html", "scenario.md"],
+        "a new template needs a render here"
+    );
     let (_, text) = &SCENARIOS[0];
     for name in ["page.css", "page.html"] {
         let replaced = Templates::new(&[(name.into(), "mark of the template".into())]).unwrap();
         assert!(page(&replaced, text, Copy::Teacher).unwrap().contains("mark of the template"), "{name}");
     }
+    let replaced = Templates::new(&[("practice.html".into(), "mark".into())]).unwrap();
+    let document = Document::read(text).unwrap();
+    let parts =
+        Practice { scenario: &SCENARIOS[0].0, document: &document, principles: &[], pages: &[], reviewer: None };
+    assert_eq!(toehold::render::practice(&replaced, &parts).unwrap(), "mark");
+    let replaced = Templates::new(&[("practice-index.html".into(), "mark".into())]).unwrap();
+    assert_eq!(toehold::render::practice_index(&replaced, &[], &[]).unwrap(), "mark");
     let replaced = Templates::new(&[("scenario.md".into(), "mark".into())]).unwrap();
     assert_eq!(toehold::render::markdown(&replaced, &SCENARIOS[0].0).unwrap(), "mark");
 }

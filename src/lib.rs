@@ -3,10 +3,12 @@
 //! A scenario's way through the house, room by room, each knowing only those before it:
 //! [`concepts`] are read and checked into a graph; [`reasoning`] derives what follows from signs; [`technique`] draws a
 //! path that nobody has walked; [`experiment`] runs its [`laws`] in [`quantity`] units; [`scenario`] writes it down where
-//! both agree; [`paper`] puts several on one table; [`cli`] is the door.
+//! both agree; [`paper`] puts several on one table; [`coverage`] tells
+//! what they exercise and what is missing; [`cli`] is the door.
 
 pub mod cli;
 pub mod concepts;
+pub mod coverage;
 pub mod diagnostic;
 pub mod experiment;
 pub mod laws;

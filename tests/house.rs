@@ -19,6 +19,9 @@ const ORDER: &[&str] = &[
     "render",
     "proof",
     "paper",
+    "coverage",
+    "atlas",
+    "author",
     "cli",
 ];
 
@@ -32,6 +35,9 @@ const NEVER: &[(&str, &[&str])] = &[
     ("experiment", &["source", "diagnostic", "reasoning"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
+    ("coverage", &["source", "diagnostic", "laws", "reasoning", "seed", "experiment", "proof", "paper"]),
+    ("atlas", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment", "proof", "paper"]),
+    ("author", &["reasoning", "seed", "experiment", "proof", "paper", "coverage", "atlas"]),
 ];
 
 fn root() -> PathBuf {

@@ -8,6 +8,7 @@ pub mod explain;
 mod files;
 pub mod generate;
 pub mod laws;
+pub mod map;
 pub mod paper;
 mod print;
 pub mod render;
@@ -96,6 +97,7 @@ enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
     Explain(explain::Arguments),
+    Map(map::Arguments),
     Paper(Box<paper::Arguments>),
     Render(render::Arguments),
     Laws(laws::Arguments),
@@ -115,6 +117,7 @@ where
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Map(arguments) => map::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),

@@ -4,8 +4,9 @@
 //! [`concepts`] are read and checked into a graph; [`reasoning`] derives what follows from signs; [`technique`] draws a
 //! path that nobody has walked; [`experiment`] runs its [`laws`] in [`quantity`] units; [`scenario`] writes it down where
 //! both agree; [`paper`] puts several on one table; [`coverage`] tells
-//! what they exercise and what is missing; [`cli`] is the door.
+//! what they exercise and what is missing; [`atlas`] shows the graph; [`cli`] is the door.
 
+pub mod atlas;
 pub mod cli;
 pub mod concepts;
 pub mod coverage;

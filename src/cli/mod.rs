@@ -7,6 +7,7 @@ mod diagram;
 pub mod explain;
 mod files;
 pub mod generate;
+pub mod graph;
 pub mod laws;
 pub mod map;
 pub mod paper;
@@ -98,6 +99,7 @@ enum Command {
     Check(check::Arguments),
     Explain(explain::Arguments),
     Map(map::Arguments),
+    Graph(graph::Arguments),
     Paper(Box<paper::Arguments>),
     Render(render::Arguments),
     Laws(laws::Arguments),
@@ -117,6 +119,7 @@ where
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Graph(arguments) => graph::run(arguments, world),
         Command::Map(arguments) => map::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),

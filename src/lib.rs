@@ -18,6 +18,7 @@ pub mod proof;
 pub mod quantity;
 pub mod reasoning;
 pub mod render;
+pub mod review;
 pub mod scenario;
 pub mod seed;
 pub mod source;

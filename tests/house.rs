@@ -17,6 +17,7 @@ const ORDER: &[&str] = &[
     "experiment",
     "scenario",
     "render",
+    "review",
     "proof",
     "paper",
     "coverage",
@@ -34,6 +35,12 @@ const NEVER: &[(&str, &[&str])] = &[
     ("technique", &["source", "diagnostic", "laws"]),
     ("experiment", &["source", "diagnostic", "reasoning"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
+    (
+        "review",
+        &[
+            "source", "diagnostic", "laws", "concepts", "reasoning", "seed", "technique", "experiment", "scenario", "render",
+        ],
+    ),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
     ("coverage", &["source", "diagnostic", "laws", "reasoning", "seed", "experiment", "proof", "paper"]),
     ("atlas", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment", "proof", "paper"]),

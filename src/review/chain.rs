@@ -1,0 +1,60 @@
+//! The student's chain of steps beside the guide's, so that the missing link is visible.
+
+use std::ops::Range;
+
+use similar::{Algorithm, DiffOp, capture_diff_slices};
+
+use super::guide::Question;
+use super::judge::Judge;
+use super::matching::{Found, Matcher};
+use super::pattern::Pattern;
+use super::verdict::{Step, StepState};
+
+/// The guide's steps and what became of each. A step is one clause of a statement that says which way a quantity goes or
+/// how one thing brings about the next.
+pub(super) fn chain(question: &Question, judge: &Judge<'_>) -> Vec<Step> {
+    let mut steps: Vec<(String, String)> = Vec::new();
+    for point in &question.points {
+        if point.statement.starts_with("The link:") || point.statement.starts_with("Setup") {
+            continue;
+        }
+        let clauses = point.statement.trim_end_matches('.').split(';');
+        steps.extend(clauses.map(|clause| (clause.trim().to_owned(), point.id.clone())));
+    }
+    if steps.len() < 2 {
+        return Vec::new();
+    }
+    let places: Vec<Option<usize>> = steps.iter().map(|(text, _)| place(text, judge)).collect();
+    let guide: Vec<usize> = (0..steps.len()).collect();
+    let mut told: Vec<(usize, usize)> =
+        places.iter().enumerate().filter_map(|(step, place)| Some((place.as_ref().copied()?, step))).collect();
+    told.sort_unstable();
+    let student: Vec<usize> = told.into_iter().map(|(_, step)| step).collect();
+    let mut in_place = vec![false; steps.len()];
+    for op in capture_diff_slices(Algorithm::Myers, &guide, &student) {
+        if let DiffOp::Equal { old_index, len, .. } = op {
+            in_place.iter_mut().skip(old_index).take(len).for_each(|flag| *flag = true);
+        }
+    }
+    let states = in_place.into_iter().zip(places);
+    let state = |(in_place, place): (bool, Option<usize>)| match (in_place, place) {
+        (true, _) => StepState::Said,
+        (false, Some(_)) => StepState::Elsewhere,
+        (false, None) => StepState::Missing,
+    };
+    steps.into_iter().zip(states.map(state)).map(|((step, point), state)| Step { step, point, state }).collect()
+}
+
+/// Where the response tells a step, in bytes.
+fn place(text: &str, judge: &Judge<'_>) -> Option<usize> {
+    let pattern = Pattern::of(text, judge.prompt, judge.dictionary);
+    let matcher = Matcher { reading: judge.reading, dictionary: judge.dictionary, topic: judge.topic };
+    let found = matcher.find(&pattern);
+    let named = found.own.map_or(found.coverage, |own| own.max(found.coverage));
+    let told = match found.effect() {
+        Some(effect) => effect == Found::Agrees && named >= super::judge::limit::WITH_DIRECTIONS,
+        None => named >= super::judge::limit::WORDS_ALONE,
+    };
+    let last = |places: &[Range<usize>]| places.iter().map(|place| place.start).max();
+    if told { last(&found.says) } else { None }
+}

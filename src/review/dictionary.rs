@@ -1,0 +1,267 @@
+//! The words of one review: what the reader knows by itself, the terms of the lexicon, and the spelling of both.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rust_stemmers::{Algorithm, Stemmer};
+
+use super::lexicon::Lexicon;
+use super::meaning::{Little, Meaning};
+use super::{spelling, words};
+
+/// The stem under which a word is known: of its base form, in lower case.
+pub(crate) struct Stems {
+    stemmer: Stemmer,
+    irregular: BTreeMap<&'static str, &'static str>,
+}
+
+impl Stems {
+    fn new() -> Self {
+        Self { stemmer: Stemmer::create(Algorithm::English), irregular: words::IRREGULAR.iter().copied().collect() }
+    }
+
+    /// The stem of a word in lower case.
+    pub(crate) fn of(&self, lower: &str) -> String {
+        let base = self.irregular.get(lower).copied().unwrap_or(lower);
+        self.stemmer.stem(base).into_owned()
+    }
+
+    fn phrase(&self, phrase: &str) -> Vec<String> {
+        super::read::token::tokens(phrase).iter().map(|token| self.of(&token.lower)).collect()
+    }
+}
+
+/// Phrases by their first stem, the longest first.
+type Phrases = BTreeMap<String, Vec<(Vec<String>, Meaning)>>;
+
+/// Everything that is looked up while reading.
+pub(crate) struct Dictionary {
+    pub(crate) stems: Stems,
+    phrases: Phrases,
+    senses: BTreeMap<String, String>,
+    light: BTreeSet<String>,
+    opposites: BTreeMap<String, BTreeSet<String>>,
+    terms: Vec<TermEntry>,
+    /// Words in lower case that are spelled right.
+    known: BTreeSet<String>,
+    /// Words that a slip may be mended to.
+    targets: BTreeSet<String>,
+}
+
+/// A term as compiled.
+pub(crate) struct TermEntry {
+    pub(crate) id: String,
+    pub(crate) quantity: bool,
+}
+
+impl Dictionary {
+    /// Compiles the words; `texts` are those of the guide, to whose words slips of the pen are mended.
+    pub(crate) fn new(lexicon: &Lexicon, texts: &[&str]) -> Self {
+        let mut dictionary = Self {
+            stems: Stems::new(),
+            phrases: Phrases::new(),
+            senses: BTreeMap::new(),
+            light: BTreeSet::new(),
+            opposites: BTreeMap::new(),
+            terms: Vec::new(),
+            known: BTreeSet::new(),
+            targets: BTreeSet::new(),
+        };
+        dictionary.own_words();
+        dictionary.senses();
+        dictionary.lexicon(lexicon);
+        for list in dictionary.phrases.values_mut() {
+            list.sort_by_key(|(phrase, _)| std::cmp::Reverse(phrase.len()));
+        }
+        for text in texts {
+            dictionary.learn(text, true);
+        }
+        dictionary
+    }
+
+    fn own_words(&mut self) {
+        for (list, meaning) in words::TURNS {
+            self.add_all(list, *meaning);
+        }
+        self.add_all(words::NEGATORS, Meaning::Negator);
+        self.add_all(words::NOT_NEGATORS, Meaning::NoNegator);
+        for (list, link) in words::LINKS {
+            self.add_all(list, Meaning::Link(*link));
+        }
+        self.add_all(words::ASIDES, Meaning::Aside);
+        self.add_all(words::PRONOUNS, Meaning::Pronoun);
+        for (list, little) in words::LITTLE {
+            self.add_all(list, Meaning::Little(*little));
+        }
+        for (form, base) in words::IRREGULAR {
+            self.known.insert((*form).to_owned());
+            self.known.insert((*base).to_owned());
+        }
+        for word in words::CONFUSABLE {
+            self.known.insert((*word).to_owned());
+        }
+        for word in words::LIGHT {
+            self.known.insert((*word).to_owned());
+            self.light.insert(self.stems.of(word));
+        }
+    }
+
+    fn add_all(&mut self, list: &[&str], meaning: Meaning) {
+        for phrase in list {
+            let stems = self.stems.phrase(phrase);
+            // Links of one word and directions are worth mending a slip for; the rest is only known.
+            let target = matches!(meaning, Meaning::Turn(_) | Meaning::Link(_));
+            self.learn(phrase, target);
+            self.add(stems, meaning);
+        }
+    }
+
+    /// The first meaning that a phrase is given stays.
+    fn add(&mut self, stems: Vec<String>, meaning: Meaning) {
+        let Some(first) = stems.first() else { return };
+        let list = self.phrases.entry(first.clone()).or_default();
+        if !list.iter().any(|(known, _)| *known == stems) {
+            list.push((stems, meaning));
+        }
+    }
+
+    fn senses(&mut self) {
+        for (number, group) in words::SENSES.iter().enumerate() {
+            let Some(head) = group.first().map(|word| self.stems.of(word)) else { continue };
+            for phrase in *group {
+                let stems = self.stems.phrase(phrase);
+                self.learn(phrase, true);
+                if let [stem] = stems.as_slice() {
+                    self.senses.entry(stem.clone()).or_insert_with(|| head.clone());
+                } else {
+                    self.add(stems, Meaning::Sense(number));
+                }
+            }
+        }
+        for (one, other) in words::OPPOSITES {
+            let (one, other) = (self.head_of(one), self.head_of(other));
+            self.opposites.entry(one.clone()).or_default().insert(other.clone());
+            self.opposites.entry(other).or_default().insert(one);
+        }
+    }
+
+    /// The key of a phrase of the tables: that of its group, or of its word.
+    fn head_of(&mut self, phrase: &str) -> String {
+        self.learn(phrase, true);
+        let stems = self.stems.phrase(phrase);
+        match stems.as_slice() {
+            [stem] => self.canonical(stem),
+            _ => {
+                let group = words::SENSES.iter().find(|group| group.contains(&phrase));
+                group.and_then(|group| group.first()).map_or_else(|| stems.join(" "), |head| self.stems.of(head))
+            }
+        }
+    }
+
+    fn lexicon(&mut self, lexicon: &Lexicon) {
+        for term in &lexicon.terms {
+            let number = self.terms.len();
+            self.terms.push(TermEntry { id: format!("t:{}", term.id), quantity: term.quantity });
+            for form in &term.forms {
+                self.learn(form, true);
+                let stems = self.content(form);
+                // A form with a direction in it ("more enzyme") would hide the direction.
+                if !stems.is_empty() && !stems.iter().any(|stem| self.turns(stem)) {
+                    self.add(stems, Meaning::Term(number));
+                }
+            }
+        }
+        for word in &lexicon.glossary {
+            self.learn(word, false);
+        }
+    }
+
+    /// The stems of a form without articles at its start.
+    fn content(&self, form: &str) -> Vec<String> {
+        let mut stems = self.stems.phrase(form);
+        while stems.first().is_some_and(|stem| ["the", "a", "an"].contains(&stem.as_str())) {
+            stems.remove(0);
+        }
+        stems
+    }
+
+    fn turns(&self, stem: &str) -> bool {
+        let single = |list: &Vec<(Vec<String>, Meaning)>| {
+            list.iter().any(|(phrase, meaning)| phrase.len() == 1 && matches!(meaning, Meaning::Turn(_) | Meaning::Negator))
+        };
+        self.phrases.get(stem).is_some_and(single)
+    }
+
+    /// Takes the words of a text for rightly spelled.
+    fn learn(&mut self, text: &str, target: bool) {
+        for token in super::read::token::tokens(text) {
+            if token.lower.chars().all(char::is_alphabetic) {
+                if target {
+                    self.targets.insert(token.lower.clone());
+                }
+                self.known.insert(token.lower);
+            }
+        }
+    }
+
+    /// The key of a stem: that of its group of like words, or itself.
+    pub(crate) fn canonical(&self, stem: &str) -> String {
+        self.senses.get(stem).cloned().unwrap_or_else(|| stem.to_owned())
+    }
+
+    /// The key of a word of the tables.
+    pub(crate) fn key(&self, word: &str) -> String {
+        self.canonical(&self.stems.of(word))
+    }
+
+    /// The longest phrase that begins with these stems: how many, and what it does.
+    pub(crate) fn longest(&self, stems: &[&str]) -> Option<(usize, Meaning)> {
+        let list = self.phrases.get(*stems.first()?)?;
+        let fits = |phrase: &Vec<String>| {
+            phrase.len() <= stems.len() && phrase.iter().zip(stems).all(|(one, other)| one == other)
+        };
+        list.iter().find(|(phrase, _)| fits(phrase)).map(|(phrase, meaning)| (phrase.len(), *meaning))
+    }
+
+    /// A word as it was meant: mended where it is a slip of a word that is known.
+    pub(crate) fn mended(&self, lower: &str) -> String {
+        if self.known.contains(lower) || self.known_by_stem(lower) {
+            return lower.to_owned();
+        }
+        spelling::nearest(lower, &self.targets).unwrap_or(lower).to_owned()
+    }
+
+    /// A form of a word that is known: "separates" where "separate" is.
+    fn known_by_stem(&self, lower: &str) -> bool {
+        let stem = self.stems.of(lower);
+        let endings = ["", "s", "es", "ed", "d", "ing", "e", "y", "ly", "er"];
+        endings.iter().any(|ending| self.known.contains(&format!("{stem}{ending}")))
+    }
+
+    pub(crate) fn is_light(&self, key: &str) -> bool {
+        self.light.contains(key)
+    }
+
+    /// Whether two keys exclude each other.
+    pub(crate) fn opposed(&self, one: &str, other: &str) -> bool {
+        self.opposites.get(one).is_some_and(|set| set.contains(other))
+    }
+
+    /// The keys that exclude this one.
+    pub(crate) fn opposites(&self, key: &str) -> impl Iterator<Item = &str> {
+        self.opposites.get(key).into_iter().flatten().map(String::as_str)
+    }
+
+    pub(crate) fn term(&self, number: usize) -> Option<&TermEntry> {
+        self.terms.get(number)
+    }
+
+    /// Whether a stem is a word without a topic.
+    pub(crate) fn is_little(&self, stem: &str) -> bool {
+        let list = self.phrases.get(stem);
+        list.is_some_and(|list| {
+            list.iter().any(|(phrase, meaning)| {
+                phrase.len() == 1 && matches!(meaning, Meaning::Little(Little::Article | Little::Preposition | Little::Copula | Little::Plain))
+            })
+        })
+    }
+}

@@ -1,0 +1,266 @@
+//! How far a response says what a pattern looks for.
+
+use std::ops::Range;
+
+use super::dictionary::Dictionary;
+use super::meaning::{Accord, Direction};
+use super::pattern::{Pattern, Unit, Wanted};
+use super::read::{Claim, Piece, Reading, Role};
+
+/// Sentences in a row within which a pattern must be met.
+const WINDOW: usize = 3;
+/// Least share of a quantity's words by which it is known again.
+const SAME_QUANTITY: f64 = 0.5;
+
+/// What was found of a pattern.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(crate) struct Match {
+    /// Share of the units that are there, by weight.
+    pub(crate) coverage: f64,
+    /// The same, without what the question itself names; `None` where nothing else is looked for.
+    pub(crate) own: Option<f64>,
+    /// Share of the units that are there and denied, or their opposites.
+    pub(crate) denied: f64,
+    /// For each direction wanted, what was found.
+    pub(crate) turns: Vec<Found>,
+    /// Stretches that say it, in bytes.
+    pub(crate) says: Vec<Range<usize>>,
+    /// Stretches that deny it, in bytes.
+    pub(crate) denies: Vec<Range<usize>>,
+}
+
+/// What was found of a direction.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Found {
+    Agrees,
+    Opposed,
+    /// Said one way and the other.
+    Both,
+    Unclear,
+    Missing,
+}
+
+impl Match {
+    /// Share of the directions that agree; the last one, the effect, counts double. `None` where none is wanted.
+    pub(crate) fn agreement(&self) -> Option<f64> {
+        let last = self.turns.len().checked_sub(1)?;
+        let weight = |place: usize| if place == last { 2.0 } else { 1.0 };
+        let total: f64 = (0..self.turns.len()).map(weight).sum();
+        let agreed = self.turns.iter().enumerate().filter(|(_, found)| **found == Found::Agrees);
+        Some(agreed.map(|(place, _)| weight(place)).sum::<f64>() / total)
+    }
+
+    /// What was found of the effect.
+    pub(crate) fn effect(&self) -> Option<Found> {
+        self.turns.last().copied()
+    }
+}
+
+/// A reading of a response, to be matched.
+pub(crate) struct Matcher<'a> {
+    pub(crate) reading: &'a Reading,
+    pub(crate) dictionary: &'a Dictionary,
+    /// Keys of the quantity that the question asks about: what "it" stands for at the start.
+    pub(crate) topic: &'a [(String, f64)],
+}
+
+impl Matcher<'_> {
+    /// The best stretch for a pattern.
+    pub(crate) fn find(&self, pattern: &Pattern) -> Match {
+        let n = self.reading.sentences.len().max(1);
+        let starts = 0..n.saturating_sub(WINDOW - 1).max(1);
+        let mut best = Match::default();
+        for start in starts {
+            let found = self.within(pattern, &(start..start + WINDOW));
+            if start == 0 || found.coverage > best.coverage {
+                best = found;
+            }
+        }
+        best.turns = self.turns(pattern, &mut best.says, &mut best.denies);
+        best
+    }
+
+    fn within(&self, pattern: &Pattern, sentences: &Range<usize>) -> Match {
+        let mut found = Match::default();
+        let (mut own, mut own_total) = (0.0, 0.0);
+        for unit in &pattern.units {
+            let (share, denied, place) = self.unit(unit, sentences);
+            if denied {
+                found.denied += share * unit.weight;
+                found.denies.extend(place);
+            } else {
+                found.coverage += share * unit.weight;
+                if share > 0.4 {
+                    found.says.extend(place);
+                }
+            }
+            if !unit.prompted {
+                own_total += unit.weight;
+                own += if denied { 0.0 } else { share * unit.weight };
+            }
+        }
+        let total = pattern.weight().max(1e-9);
+        found.coverage /= total;
+        found.denied /= total;
+        found.own = (own_total > 0.0).then(|| own / own_total);
+        found
+    }
+
+    /// How far one unit is there, whether it is denied, and where.
+    fn unit(&self, unit: &Unit, sentences: &Range<usize>) -> (f64, bool, Option<Range<usize>>) {
+        let mut best = (0.0, false, None);
+        for clause in self.reading.clauses.iter().filter(|clause| sentences.contains(&clause.sentence)) {
+            for (offset, piece) in self.reading.within(clause).iter().enumerate() {
+                if piece.keys.is_empty() || !matches!(piece.role, Role::Content | Role::Turn(_)) {
+                    continue;
+                }
+                let aside = clause.aside_from.is_some_and(|from| from < clause.pieces.start + offset);
+                let share = self.share(unit, piece);
+                if share <= 0.0 || (aside && share < 1.0) {
+                    continue;
+                }
+                let denied = piece.negated != unit.negated;
+                let better = share > best.0 || (best.1 && !denied && share >= best.0);
+                if better {
+                    best = (share, denied, Some(piece.bytes.clone()));
+                }
+            }
+        }
+        if best.0 > 0.0 {
+            return best;
+        }
+        self.opposite(unit, sentences)
+    }
+
+    /// The unit's opposite said outright, or denied, which says the unit.
+    fn opposite(&self, unit: &Unit, sentences: &Range<usize>) -> (f64, bool, Option<Range<usize>>) {
+        let opposites: Vec<&str> = unit.keys.iter().flat_map(|key| self.dictionary.opposites(key)).collect();
+        let pieces = self.reading.pieces.iter().filter(|piece| sentences.contains(&piece.sentence));
+        let mut hits = pieces.filter(|piece| piece.keys.iter().any(|key| opposites.contains(&key.as_str())));
+        match hits.next() {
+            Some(piece) => (1.0, piece.negated == unit.negated, Some(piece.bytes.clone())),
+            None => (0.0, false, None),
+        }
+    }
+
+    /// How much of a unit a piece is: the whole, or some of its words.
+    fn share(&self, unit: &Unit, piece: &Piece) -> f64 {
+        let hit = |key: &String| piece.keys.contains(key);
+        if unit.keys.first().is_some_and(hit) {
+            return 1.0;
+        }
+        let words: Vec<&String> = unit.keys.iter().filter(|key| !key.starts_with("t:")).collect();
+        let heavy: Vec<&&String> = words.iter().filter(|key| !self.dictionary.is_light(key)).collect();
+        let (hits, all) = if heavy.is_empty() {
+            (words.iter().filter(|key| hit(key)).count(), words.len())
+        } else {
+            (heavy.iter().filter(|key| hit(key)).count(), heavy.len())
+        };
+        if all == 0 { 0.0 } else { to_f64(hits) / to_f64(all) }
+    }
+
+    fn turns(&self, pattern: &Pattern, says: &mut Vec<Range<usize>>, denies: &mut Vec<Range<usize>>) -> Vec<Found> {
+        let mut found = Vec::new();
+        let mut places: Vec<Vec<(Accord, Range<usize>)>> = Vec::new();
+        for wanted in &pattern.wanted {
+            let hits = self.accords(wanted);
+            found.push(summary(&hits));
+            places.push(hits);
+        }
+        let met = found.iter().filter(|one| **one != Found::Missing).count();
+        let opposed = found.iter().filter(|one| **one == Found::Opposed).count();
+        // Cause and effect both turned round: the same relation told for the opposite change.
+        let turned = met >= 2 && opposed == met;
+        if turned {
+            for one in &mut found {
+                if *one == Found::Opposed {
+                    *one = Found::Agrees;
+                }
+            }
+        }
+        for (accord, place) in places.into_iter().flatten() {
+            match accord {
+                Accord::Agree => says.push(place),
+                Accord::Oppose if turned => says.push(place),
+                Accord::Oppose => denies.push(place),
+                Accord::Unclear => {}
+            }
+        }
+        found
+    }
+
+    /// Every claim about a quantity, and how it goes together with what is wanted.
+    fn accords(&self, wanted: &Wanted) -> Vec<(Accord, Range<usize>)> {
+        let mut hits: Vec<(f64, Accord, Range<usize>)> = Vec::new();
+        for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
+            let Some((share, mirrored)) = self.same_quantity(wanted, claim) else { continue };
+            let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+            hits.push((share, wanted.direction.accord(said), self.reading.claim_bytes(claim)));
+        }
+        if hits.is_empty() {
+            hits.extend(self.without_turn(wanted));
+        }
+        let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
+        hits.retain(|(share, ..)| *share >= best - 0.15);
+        hits.into_iter().map(|(_, accord, place)| (accord, place)).collect()
+    }
+
+    /// Whether a claim speaks of the wanted quantity, or of its opposite.
+    fn same_quantity(&self, wanted: &Wanted, claim: &Claim) -> Option<(f64, bool)> {
+        let about: &[(String, f64)] = if claim.about.is_empty() { self.topic } else { &claim.about };
+        let (mut hit, mut total, mut mirrored) = (0.0, 0.0, false);
+        for (key, weight) in &wanted.about {
+            total += weight;
+            if about.iter().any(|(known, _)| known == key) {
+                hit += weight;
+            } else if about.iter().any(|(known, _)| self.dictionary.opposed(key, known)) {
+                hit += weight;
+                mirrored = !mirrored;
+            }
+        }
+        if total <= 0.0 {
+            // "it rises": of whatever is asked about.
+            return Some((SAME_QUANTITY, false));
+        }
+        // A quantity of the lexicon is met by its own words too.
+        let share = if wanted.about.iter().any(|(key, _)| key.starts_with("t:") && about.iter().any(|(k, _)| k == key)) {
+            1.0
+        } else {
+            let plain: f64 = wanted.about.iter().filter(|(key, _)| !key.starts_with("t:")).map(|(_, w)| w).sum();
+            if plain > 0.0 { hit / plain } else { hit / total }
+        };
+        (share >= SAME_QUANTITY).then_some((share, mirrored))
+    }
+
+    /// Directions that are told without a direction word: "the strands cannot pair" for a smaller paired share.
+    fn without_turn(&self, wanted: &Wanted) -> Option<(f64, Accord, Range<usize>)> {
+        if !matches!(wanted.direction, Direction::Up | Direction::Down) {
+            return None;
+        }
+        let telling = wanted.about.iter().filter(|(key, weight)| *weight >= 1.0 && !key.starts_with("t:"));
+        let telling: Vec<&String> = telling.map(|(key, _)| key).collect();
+        for piece in self.reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
+            let opposite = telling.iter().any(|key| piece.keys.iter().any(|other| self.dictionary.opposed(key, other)));
+            if opposite && wanted.direction == Direction::Down && !piece.negated {
+                return Some((SAME_QUANTITY, Accord::Agree, piece.bytes.clone()));
+            }
+        }
+        None
+    }
+}
+
+fn summary(hits: &[(Accord, Range<usize>)]) -> Found {
+    let any = |wanted: Accord| hits.iter().any(|(accord, _)| *accord == wanted);
+    match (any(Accord::Agree), any(Accord::Oppose), hits.is_empty()) {
+        (_, _, true) => Found::Missing,
+        (true, true, _) => Found::Both,
+        (true, false, _) => Found::Agrees,
+        (false, true, _) => Found::Opposed,
+        (false, false, false) => Found::Unclear,
+    }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "counts of words are small")]
+fn to_f64(n: usize) -> f64 {
+    n as f64
+}

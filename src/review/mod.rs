@@ -1,0 +1,105 @@
+//! The reviewer: what a student's text says, point by point of a guide, with the words that show it.
+//!
+//! Comes in: a [`Guide`], a [`Lexicon`], [`Response`]s. Goes out: a [`Review`] each, or a [`View`] of how a text is read.
+//! It never claims more than it saw: where things are named and direction or link is unclear, it says "look again".
+//! **Must not know**: the concept graph, files, the clock, rendering. It is plain data in and out, so that the same code
+//! runs in a page as WebAssembly.
+
+mod chain;
+mod dictionary;
+mod figure;
+mod guide;
+mod habit;
+mod json;
+mod judge;
+mod lexicon;
+mod list;
+mod matching;
+mod meaning;
+mod pattern;
+mod read;
+mod spelling;
+#[cfg(test)]
+mod tests;
+mod verdict;
+mod words;
+
+pub use guide::{Guide, Idea, Point, Question, Response};
+pub use habit::Habit;
+pub use json::{VERSION, review_json};
+pub use lexicon::{Lexicon, Term};
+pub use meaning::{Direction, Link};
+pub use read::{ReadClaim, ReadLink, ReadNumber, ReadSpan, ReadTerm, View};
+pub use verdict::{Evidence, EvidenceRole, PointReview, Review, Status, Step, StepState};
+
+use dictionary::Dictionary;
+use judge::Judge;
+use read::Reading;
+
+/// A guide made ready: reviews any number of responses.
+pub struct Reviewer {
+    guide: Guide,
+    dictionary: Dictionary,
+}
+
+impl Reviewer {
+    /// Compiles a guide and its lexicon.
+    pub fn new(guide: &Guide, lexicon: &Lexicon) -> Self {
+        let mut texts: Vec<&str> = Vec::new();
+        for question in &guide.questions {
+            texts.push(&question.text);
+            for point in &question.points {
+                texts.push(&point.statement);
+                texts.extend(point.accept.iter().chain(&point.reject).map(String::as_str));
+                texts.extend(point.ideas.iter().flat_map(|idea| &idea.terms).map(String::as_str));
+            }
+        }
+        let dictionary = Dictionary::new(lexicon, &texts);
+        Self { guide: guide.clone(), dictionary }
+    }
+
+    /// The question that a response of this id answers.
+    pub fn question(&self, id: &str) -> Option<&Question> {
+        let labelled = self.guide.questions.iter().find(|question| !question.id.is_empty() && question.id == id);
+        let only = match self.guide.questions.as_slice() {
+            [question] if question.id.is_empty() => Some(question),
+            _ => None,
+        };
+        labelled.or(only)
+    }
+
+    /// The review of one response; `None` where the guide has no question for its id.
+    pub fn review(&self, response: &Response) -> Option<Review> {
+        let question = self.question(&response.id)?;
+        let read = |text: &str| Reading::of(text, &self.dictionary);
+        let prompt = read(&question.text.replace("**", ""));
+        let (kept, given) = list::first(question, &response.text, &self.dictionary);
+        let reading = read(kept);
+        let topic = topic(&prompt);
+        let judge = Judge { dictionary: &self.dictionary, question, prompt: &prompt, reading: &reading, topic: &topic };
+        let points = question.points.iter().map(|point| {
+            let (status, stretches) = judge.point(point);
+            PointReview { id: point.id.clone(), status, evidence: verdict::evidence(&reading, &stretches) }
+        });
+        let points = points.collect();
+        let whole = read(&response.text);
+        Some(Review {
+            response: response.id.clone(),
+            points,
+            habits: habit::habits(question, &prompt, &whole, given, read),
+            chain: chain::chain(question, &judge),
+        })
+    }
+}
+
+/// How a text is read with these terms.
+pub fn read(text: &str, lexicon: &Lexicon) -> View {
+    let dictionary = Dictionary::new(lexicon, &[]);
+    Reading::of(text, &dictionary).view(&dictionary)
+}
+
+/// What a question asks about: the quantity of its last claim, or the last thing that it names.
+fn topic(prompt: &Reading) -> Vec<(String, f64)> {
+    let last = prompt.claims.iter().rfind(|claim| !claim.about.is_empty());
+    last.map(|claim| claim.about.clone()).unwrap_or_default()
+}

@@ -1,0 +1,227 @@
+//! Claims: which quantity goes which way.
+
+use std::ops::Range;
+
+use super::clause::Clause;
+use super::piece::{Piece, Role};
+use crate::review::dictionary::Dictionary;
+use crate::review::meaning::{Direction, Grammar, Link, Turn};
+
+/// A direction tied to what it speaks of.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Claim {
+    /// With negations taken in.
+    pub(crate) direction: Direction,
+    /// Keys of the quantity with their weights: the head of the phrase weighs most. Empty where nothing is named.
+    pub(crate) about: Vec<(String, f64)>,
+    /// The quantity is that of the claim or clause before ("it falls").
+    pub(crate) carried: bool,
+    /// Number of the clause.
+    pub(crate) clause: usize,
+    /// Place of the direction word in the list of pieces.
+    pub(crate) at: usize,
+    /// Places of the pieces of direction and quantity.
+    pub(crate) pieces: Range<usize>,
+    /// No claim of this case.
+    pub(crate) aside: bool,
+    /// The direction stands before what it speaks of ("more sugar").
+    pub(crate) attributive: bool,
+}
+
+/// All claims of a text in order.
+pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) -> Vec<Claim> {
+    let mut claims: Vec<Claim> = Vec::new();
+    for (number, clause) in clauses.iter().enumerate() {
+        for at in clause.pieces.clone() {
+            let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
+            let topic = topic(&claims, clauses, pieces, number, dictionary);
+            let reader = Reader { pieces, clause, dictionary };
+            if let Some(claim) = reader.claim(at, *turn, number, topic) {
+                claims.push(claim);
+            }
+        }
+    }
+    claims
+}
+
+/// What a pronoun stands for: the quantity of the last claim of this or the last sentence, or the first thing named there.
+fn topic(
+    claims: &[Claim],
+    clauses: &[Clause],
+    pieces: &[Piece],
+    number: usize,
+    dictionary: &Dictionary,
+) -> Vec<(String, f64)> {
+    let near = |clause: usize| {
+        let (own, other) = (clauses.get(number).map_or(0, |c| c.sentence), clauses.get(clause).map_or(0, |c| c.sentence));
+        own <= other + 1
+    };
+    let claim = claims.last().filter(|claim| near(claim.clause));
+    let before = number.checked_sub(1).filter(|before| near(*before));
+    let since = before.filter(|before| claim.is_none_or(|claim| claim.clause < *before));
+    let named = since.and_then(|before| clauses.get(before)).map(|clause| {
+        let reader = Reader { pieces, clause, dictionary };
+        reader.right(clause.pieces.start).0
+    });
+    named.filter(|about| !about.is_empty()).or(claim.map(|claim| claim.about.clone())).unwrap_or_default()
+}
+
+struct Reader<'a> {
+    pieces: &'a [Piece],
+    clause: &'a Clause,
+    dictionary: &'a Dictionary,
+}
+
+type About = Vec<(String, f64)>;
+
+impl Reader<'_> {
+    fn role(&self, at: Option<usize>) -> Option<Role> {
+        at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
+    }
+
+    fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
+        let piece = self.pieces.get(at)?;
+        let (mut about, pieces, attributive) = self.about(at, turn.grammar);
+        // "not more than", "no more" leave the rest to the reader: they stay denied.
+        let direction = if piece.negated { turn.direction.denied() } else { turn.direction };
+        let carried = about.is_empty();
+        if carried {
+            about = topic;
+        }
+        // "faster" speaks of a rate whatever it stands beside.
+        for key in &piece.keys {
+            if !about.iter().any(|(known, _)| known == key) {
+                about.push((key.clone(), 1.0));
+            }
+        }
+        let aside = self.clause.aside_from.is_some_and(|from| from < at);
+        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, attributive })
+    }
+
+    /// What a direction word speaks of; where its phrase stands; whether that follows it.
+    fn about(&self, at: usize, grammar: Grammar) -> (About, Range<usize>, bool) {
+        let lower = self.pieces.get(at).map_or("", |piece| piece.lower.as_str());
+        let next = self.role(Some(at + 1));
+        let last = self.role(at.checked_sub(1));
+        let left = || {
+            let (about, start) = self.left(at);
+            (about, start..at + 1, false)
+        };
+        let right = |from: usize| {
+            let (about, end) = self.right(from);
+            (about, at..end.max(at + 1), true)
+        };
+        let is_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
+            && next == Some(Role::Preposition)
+            && self.pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "in" | "of"));
+        if is_noun && grammar != Grammar::Predicate {
+            let found = right(at + 2);
+            if !found.0.is_empty() {
+                return found;
+            }
+        }
+        let passive = (1..=3).filter_map(|back| at.checked_sub(back)).any(|place| {
+            self.role(Some(place)) == Some(Role::Copula)
+                && (place + 1..at).all(|between| matches!(self.role(Some(between)), Some(Role::Plain | Role::Negator)))
+        });
+        let participle = lower.ends_with("ed") || lower.ends_with("ing") || lower == "lower";
+        let takes_object = matches!(next, Some(Role::Article | Role::Content | Role::Pronoun | Role::Number(_)));
+        let forward = match grammar {
+            Grammar::Predicate => false,
+            Grammar::Intransitive => next == Some(Role::Content) && participle && !passive,
+            Grammar::Transitive => !passive || next == Some(Role::Content),
+            Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
+            Grammar::Comparative => {
+                next == Some(Role::Content) || (next == Some(Role::Preposition) && self.is_of(at + 1) && !passive)
+            }
+        };
+        if !forward {
+            return left();
+        }
+        let ahead = right(at + 1);
+        if ahead.0.is_empty() {
+            return left();
+        }
+        // "becomes more permeable": what becomes so is spoken of as well.
+        if grammar == Grammar::Comparative && passive {
+            let (mut about, start) = self.left(at);
+            about.extend(ahead.0);
+            return (about, start..ahead.1.end, false);
+        }
+        ahead
+    }
+
+    fn is_of(&self, at: usize) -> bool {
+        self.pieces.get(at).is_some_and(|piece| piece.lower == "of")
+    }
+
+    /// The phrase before this piece: its keys, and where it begins.
+    fn left(&self, at: usize) -> (About, usize) {
+        let mut places: Vec<usize> = Vec::new();
+        let mut start = at;
+        for place in (self.clause.pieces.start..at).rev() {
+            match self.role(Some(place)) {
+                Some(Role::Content | Role::Number(_)) => {
+                    places.push(place);
+                    start = place;
+                }
+                Some(Role::Turn(_) | Role::Pronoun) if !places.is_empty() => break,
+                Some(Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
+                Some(Role::Turn(_)) => break,
+                _ => {}
+            }
+        }
+        places.reverse();
+        (self.weighed(&places), start)
+    }
+
+    /// The phrase from this piece on: its keys, and where it ends.
+    fn right(&self, from: usize) -> (About, usize) {
+        let mut places: Vec<usize> = Vec::new();
+        let mut end = from;
+        for place in from..self.clause.pieces.end {
+            match self.role(Some(place)) {
+                Some(Role::Content) => {
+                    places.push(place);
+                    end = place + 1;
+                }
+                Some(Role::Article | Role::Preposition | Role::Plain | Role::Number(_)) => {}
+                Some(Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\'')) => {}
+                _ if places.is_empty() && place == from => {}
+                _ => break,
+            }
+        }
+        (self.weighed(&places), end)
+    }
+
+    /// Keys of the pieces with weights: what follows a preposition other than "of" weighs less, as do light heads.
+    fn weighed(&self, places: &[usize]) -> About {
+        let mut about: About = Vec::new();
+        let mut tail = false;
+        let mut before: Option<usize> = None;
+        for place in places {
+            if let Some(before) = before {
+                tail = tail
+                    || (before + 1..*place)
+                        .any(|between| self.role(Some(between)) == Some(Role::Preposition) && !self.is_of(between));
+            }
+            before = Some(*place);
+            let Some(piece) = self.pieces.get(*place) else { continue };
+            let quantity =
+                piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
+            for (rank, key) in piece.keys.iter().enumerate() {
+                let light = self.dictionary.is_light(key);
+                let weight = match (quantity && rank == 0, light, tail) {
+                    (true, _, false) => 2.0,
+                    (_, true, _) => 0.35,
+                    (_, false, true) => 0.5,
+                    (_, false, false) => 1.0,
+                };
+                if !about.iter().any(|(known, _)| known == key) {
+                    about.push((key.clone(), weight));
+                }
+            }
+        }
+        about
+    }
+}

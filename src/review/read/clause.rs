@@ -1,0 +1,99 @@
+//! Clauses: stretches of a sentence between links and strong marks, with the scope of negations and asides.
+
+use std::ops::Range;
+
+use super::piece::{Piece, Role};
+use crate::review::meaning::Link;
+
+/// A stretch of a sentence that makes one statement.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Clause {
+    pub(crate) sentence: usize,
+    /// Places in the list of pieces.
+    pub(crate) pieces: Range<usize>,
+    /// What joins it to the clause before.
+    pub(crate) link: Option<Link>,
+    /// From this piece on it tells of another case or of what others believe: no claim.
+    pub(crate) aside_from: Option<usize>,
+}
+
+/// Cuts the pieces into clauses and marks what is negated.
+pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
+    let mut clauses: Vec<Clause> = Vec::new();
+    let mut start = 0;
+    let mut link = None;
+    let mut sentence = pieces.first().map_or(0, |piece| piece.sentence);
+    for at in 0..pieces.len() {
+        let Some(piece) = pieces.get(at) else { break };
+        if piece.sentence != sentence {
+            push(&mut clauses, sentence, start..at, link);
+            (start, link, sentence) = (at, None, piece.sentence);
+        }
+        match piece.role {
+            Role::Link(found) if cuts(found, pieces, start, at) => {
+                push(&mut clauses, sentence, start..at, link);
+                (start, link) = (at + 1, Some(found));
+            }
+            Role::Mark(';' | ':' | '—' | '–') => {
+                push(&mut clauses, sentence, start..at, link);
+                (start, link) = (at + 1, Some(Link::And));
+            }
+            Role::Mark(',') if at > start => {
+                push(&mut clauses, sentence, start..at, link);
+                (start, link) = (at + 1, Some(Link::And));
+            }
+            _ => {}
+        }
+    }
+    push(&mut clauses, sentence, start..pieces.len(), link);
+    for clause in &mut clauses {
+        negate(clause, pieces);
+    }
+    clauses
+}
+
+fn push(clauses: &mut Vec<Clause>, sentence: usize, pieces: Range<usize>, link: Option<Link>) {
+    if pieces.is_empty() {
+        // Two links in a row ("and so"): the later one holds, unless it only adds.
+        return;
+    }
+    clauses.push(Clause { sentence, pieces, link, aside_from: None });
+}
+
+/// Whether a link begins a clause here: "and" between two nouns, "with" and "that" do not.
+fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
+    let lower = pieces.get(at).map_or("", |piece| piece.lower.as_str());
+    let said = pieces.get(start..at).unwrap_or_default();
+    let has_said = said.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator));
+    match link {
+        Link::Because | Link::So | Link::But => true,
+        Link::If => !matches!(lower, "as" | "with") || at == start || says(pieces, at + 1),
+        Link::And => has_said || says(pieces, at + 1),
+        Link::Which => lower != "that" || has_said,
+    }
+}
+
+/// Whether a direction, a negation or a form of "be" follows before the next link or mark.
+fn says(pieces: &[Piece], from: usize) -> bool {
+    let rest = pieces.get(from..).unwrap_or_default();
+    let sentence = rest.first().map(|piece| piece.sentence);
+    rest.iter()
+        .take_while(|piece| Some(piece.sentence) == sentence && !matches!(piece.role, Role::Link(_) | Role::Mark(_)))
+        .any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator))
+}
+
+/// Negations hold to the end of their clause; two cancel out. So do asides.
+fn negate(clause: &mut Clause, pieces: &mut [Piece]) {
+    let range = clause.pieces.clone();
+    let mut negated = false;
+    for (offset, piece) in pieces.get_mut(range.clone()).unwrap_or_default().iter_mut().enumerate() {
+        match piece.role {
+            Role::Negator => {
+                // "neither … nor" negates both sides, not neither.
+                negated = piece.lower == "nor" || !negated;
+            }
+            Role::Aside if clause.aside_from.is_none() => clause.aside_from = Some(range.start + offset),
+            _ => piece.negated = negated,
+        }
+    }
+}

@@ -1,0 +1,195 @@
+//! Words, marks and sentences of a text, each with its place.
+
+use std::ops::Range;
+
+use unicode_segmentation::UnicodeSegmentation as _;
+
+use crate::review::words::ABBREVIATIONS;
+
+/// What a token is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Kind {
+    Word,
+    Mark,
+}
+
+/// A word or a mark; its place in bytes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Token {
+    pub(crate) bytes: Range<usize>,
+    /// In lower case, typographic apostrophes made plain.
+    pub(crate) lower: String,
+    pub(crate) kind: Kind,
+}
+
+/// A sentence; its place in bytes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Sentence {
+    pub(crate) bytes: Range<usize>,
+    /// It stands in a list.
+    pub(crate) bullet: bool,
+}
+
+/// The tokens of a text in order. "didn't" comes apart into "did" and "not", so that the negation is a word.
+pub(crate) fn tokens(text: &str) -> Vec<Token> {
+    let mut tokens: Vec<Token> = Vec::new();
+    for (start, piece) in text.split_word_bound_indices() {
+        if piece.trim().is_empty() {
+            continue;
+        }
+        let bytes = start..start + piece.len();
+        let lower = piece.to_lowercase().replace('’', "'");
+        let is_word = piece.chars().any(char::is_alphanumeric);
+        let kind = if is_word { Kind::Word } else { Kind::Mark };
+        let arrow = matches!((tokens.last().map(|last| last.lower.as_str()), lower.as_str()), (Some("-" | "="), ">"));
+        let joins = tokens.last().is_some_and(|last| last.bytes.end == start);
+        match tokens.last_mut() {
+            // "->" and "=>" are one mark; so is "Na+".
+            Some(last) if arrow && joins => {
+                last.lower.push('>');
+                last.bytes.end = bytes.end;
+            }
+            Some(last) if joins && lower == "+" && last.lower == "h" => {
+                last.lower.push('+');
+                last.bytes.end = bytes.end;
+            }
+            _ => apart(bytes, &lower, kind, &mut tokens),
+        }
+    }
+    tokens
+}
+
+/// Adds a token; one that ends in "n't" as two.
+fn apart(bytes: Range<usize>, lower: &str, kind: Kind, tokens: &mut Vec<Token>) {
+    let contracted = lower.strip_suffix("n't").or_else(|| {
+        ["dont", "doesnt", "didnt", "isnt", "arent", "wont", "cant", "wasnt", "hasnt", "wouldnt", "couldnt"]
+            .contains(&lower)
+            .then(|| lower.trim_end_matches("nt"))
+    });
+    match contracted {
+        Some(stem) => {
+            let stem = match stem {
+                "ca" => "can",
+                "wo" => "will",
+                other => other,
+            };
+            tokens.push(Token { bytes: bytes.clone(), lower: stem.to_owned(), kind });
+            tokens.push(Token { bytes, lower: "not".to_owned(), kind });
+        }
+        None => {
+            let lower = lower.strip_suffix("'s").unwrap_or(lower).to_owned();
+            tokens.push(Token { bytes, lower, kind });
+        }
+    }
+}
+
+/// The sentences of a text: a line that begins like an item of a list is one of its own.
+pub(crate) fn sentences(text: &str) -> Vec<Sentence> {
+    let mut sentences = Vec::new();
+    let mut at = 0;
+    for line in text.split_inclusive('\n') {
+        let start = at;
+        at += line.len();
+        let lead = line.len() - line.trim_start().len();
+        let mark = bullet(line.trim_start());
+        let from = start + lead + mark.unwrap_or(0);
+        let within = text.get(from..start + line.trim_end().len().max(lead + mark.unwrap_or(0))).unwrap_or_default();
+        for bytes in split(within, from) {
+            sentences.push(Sentence { bytes, bullet: mark.is_some() });
+        }
+    }
+    sentences
+}
+
+/// How long the mark of a list's item is.
+fn bullet(line: &str) -> Option<usize> {
+    for mark in ["- ", "* ", "• ", "– ", "+ ", "•"] {
+        if line.starts_with(mark) {
+            return Some(mark.len());
+        }
+    }
+    let digits = line.bytes().take_while(u8::is_ascii_digit).count();
+    let rest = line.get(digits..)?;
+    ((1..=2).contains(&digits) && (rest.starts_with(". ") || rest.starts_with(") "))).then_some(digits + 2)
+}
+
+/// The sentences of one line: by the rules of Unicode, mended for abbreviations and for a space left out after a stop.
+fn split(line: &str, offset: usize) -> Vec<Range<usize>> {
+    let mut found: Vec<Range<usize>> = Vec::new();
+    let mut open: Option<Range<usize>> = None;
+    for (start, piece) in line.split_sentence_bound_indices() {
+        let mut range = open.take().map_or(start..start + piece.len(), |before| before.start..start + piece.len());
+        let ends_short = piece.trim_end().rsplit([' ', '(']).next().is_some_and(|word| {
+            let word = word.to_lowercase();
+            ABBREVIATIONS.contains(&word.as_str())
+        });
+        if ends_short && range.end < line.len() {
+            open = Some(range);
+            continue;
+        }
+        while let Some(cut) = missing_space(line.get(range.clone()).unwrap_or_default()) {
+            found.push(range.start..range.start + cut);
+            range.start += cut;
+        }
+        found.push(range);
+    }
+    found.extend(open);
+    let trimmed = found.into_iter().filter_map(|range| {
+        let text = line.get(range.clone())?;
+        let lead = text.len() - text.trim_start().len();
+        let body = text.trim();
+        (!body.is_empty()).then(|| offset + range.start + lead..offset + range.start + lead + body.len())
+    });
+    trimmed.collect()
+}
+
+/// Where a sentence begins without a space: "falls.It".
+fn missing_space(text: &str) -> Option<usize> {
+    let mut before: [char; 3] = [' '; 3];
+    let mut letters = text.char_indices().peekable();
+    while let Some((at, letter)) = letters.next() {
+        let next = letters.peek().map(|(_, next)| *next);
+        if letter == '.' && before.iter().all(|c| c.is_lowercase()) && next.is_some_and(char::is_uppercase) {
+            return Some(at + 1);
+        }
+        before = [before[1], before[2], letter];
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn cut(text: &str, expected: &[&str]) {
+        let got: Vec<&str> = sentences(text).iter().map(|one| &text[one.bytes.clone()]).collect();
+        assert_eq!(got, expected);
+    }
+
+    #[test]
+    fn sentences_end_where_they_end() {
+        cut("It falls. It is 7.4.", &["It falls.", "It is 7.4."]);
+        cut("It falls.It then rises", &["It falls.", "It then rises"]);
+        cut("Sugars, e.g. Glucose, enter.", &["Sugars, e.g. Glucose, enter."]);
+        cut("E. coli grows in approx. 20 min.", &["E. coli grows in approx. 20 min."]);
+        cut("- one\n- two", &["one", "two"]);
+        cut("1. one\n2) two\n\nthree", &["one", "two", "three"]);
+        cut("", &[]);
+        cut("  \n ", &[]);
+    }
+
+    #[track_caller]
+    fn words(text: &str, expected: &str) {
+        let got: Vec<String> = tokens(text).into_iter().map(|token| token.lower).collect();
+        assert_eq!(got.join(" "), expected);
+    }
+
+    #[test]
+    fn words_come_apart() {
+        words("It didn’t rise.", "it did not rise .");
+        words("It cant -> falls", "it can not -> falls");
+        words("H+ and the cell's pH", "h+ and the cell ph");
+        words("can't won't", "can not will not");
+    }
+}

@@ -1,0 +1,110 @@
+//! Spelling a letter or two off, without turning one term into another.
+
+use std::collections::BTreeSet;
+
+use strsim::osa_distance;
+
+/// Beginnings that must be alike in both words, since they are all that tells some terms apart.
+const BEGINNINGS: &[(&str, &str)] = &[
+    ("hyper", "hypo"),
+    ("intra", "inter"),
+    ("endo", "exo"),
+    ("mito", "meio"),
+    ("homo", "hetero"),
+    ("auto", "hetero"),
+    ("ana", "cata"),
+    ("un", "in"),
+    ("ad", "ab"),
+    ("pro", "pre"),
+    ("mono", "di"),
+];
+
+/// Endings that must be alike in both words: enzymes and sugars, acids and their salts, forms of ions.
+const ENDINGS: &[&str] = &["ase", "ose", "ine", "ide", "ite", "ate", "ene", "ane", "ol", "al", "ic"];
+
+/// The one word that this is a slip of: it begins with the same letter, is at most one letter off (two from eight letters
+/// on), and no other word is as near. `None` where there is none.
+pub(crate) fn nearest<'a>(word: &str, targets: &'a BTreeSet<String>) -> Option<&'a str> {
+    let length = word.chars().count();
+    let most = match length {
+        0..=4 => return None,
+        5..=7 => 1,
+        _ => 2,
+    };
+    let first = word.chars().next()?;
+    let mut best: Option<(usize, &str)> = None;
+    let mut tied = false;
+    for target in targets {
+        if !target.starts_with(first) || target.chars().count().abs_diff(length) > most || target.chars().count() < 5 {
+            continue;
+        }
+        let distance = osa_distance(word, target);
+        if distance > most {
+            continue;
+        }
+        match best {
+            Some((least, _)) if distance > least => {}
+            Some((least, other)) if distance == least => tied = tied || !same_family(other, target),
+            _ => {
+                best = Some((distance, target));
+                tied = false;
+            }
+        }
+    }
+    let (_, target) = best?;
+    (!tied && may_be(word, target)).then_some(target)
+}
+
+/// Forms of one word ("enters", "entered") are no tie.
+fn same_family(one: &str, other: &str) -> bool {
+    let shared = one.chars().zip(other.chars()).take_while(|(a, b)| a == b).count();
+    shared + 2 >= one.chars().count().min(other.chars().count())
+}
+
+/// Whether the slip leaves untouched what tells terms apart.
+fn may_be(word: &str, target: &str) -> bool {
+    let clash = |one: &str, other: &str| word.starts_with(one) && target.starts_with(other);
+    if BEGINNINGS.iter().any(|(one, other)| clash(one, other) || clash(other, one)) {
+        return false;
+    }
+    let ending = |text: &str| ENDINGS.iter().find(|ending| text.ends_with(**ending)).copied();
+    match (ending(word), ending(target)) {
+        (Some(one), Some(other)) => one == other,
+        _ => true,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn case(word: &str, targets: &[&str], expected: Option<&str>) {
+        let targets: BTreeSet<String> = targets.iter().map(|word| (*word).to_owned()).collect();
+        assert_eq!(nearest(word, &targets), expected, "{word}");
+    }
+
+    #[test]
+    fn mends_slips() {
+        case("absorbence", &["absorbance"], Some("absorbance"));
+        case("temprature", &["temperature"], Some("temperature"));
+        case("flourescence", &["fluorescence"], Some("fluorescence"));
+        case("enzime", &["enzyme"], Some("enzyme"));
+        case("hypertonik", &["hypertonic", "hypotonic"], Some("hypertonic"));
+        case("permeabilty", &["permeability"], Some("permeability"));
+    }
+
+    #[test]
+    fn never_turns_one_term_into_another() {
+        case("hypotonic", &["hypertonic"], None);
+        case("hyprtonic", &["hypertonic", "hypotonic"], None);
+        case("intercellular", &["intracellular"], None);
+        case("maltose", &["maltase"], None);
+        case("lactase", &["lactose"], None);
+        case("meiosis", &["mitosis"], None);
+        case("uptake", &["intake"], None);
+        case("right", &["light"], None);
+        case("sites", &["sides"], Some("sides"));
+        case("rat", &["rate"], None);
+    }
+}

@@ -1,0 +1,1 @@
+//! Short cases of the reviewer as a whole.

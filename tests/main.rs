@@ -14,6 +14,8 @@ mod house;
 #[cfg(test)]
 mod laws;
 #[cfg(test)]
+mod map;
+#[cfg(test)]
 mod mutation;
 #[cfg(test)]
 mod paper;

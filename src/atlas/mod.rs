@@ -13,7 +13,7 @@ pub use dot::dot;
 pub use graphml::graphml;
 pub use json::{VERSION, json};
 pub use jsonld::jsonld;
-pub use page::page;
+pub use page::{Named, page};
 pub use view::View;
 
 use crate::concepts::graph::{DeclaredSign, Influence};

@@ -9,7 +9,7 @@ use tera::Context;
 
 use super::{View, sign};
 use crate::concepts::graph::Graph;
-use crate::concepts::{InfluenceIx, PrincipleIx};
+use crate::concepts::{InfluenceIx, PrincipleIx, Settings};
 use crate::render::{RenderError, Templates, fill};
 
 /// A link within the page.
@@ -79,26 +79,40 @@ struct Way {
     id: String,
     name: String,
     steps: Vec<InfluenceIx>,
+    settings: Settings,
 }
 
-/// The page of the whole graph, with these scenarios (name and path) and the textbook techniques.
+/// A scenario to link to: its name, its path, and what holds of its apparatus.
+pub type Named = (String, Vec<InfluenceIx>, Settings);
+
+/// The page of the whole graph, with these scenarios and the textbook techniques.
 ///
 /// # Errors
 /// A template is at fault.
 pub fn page(
     graph: &Graph,
     templates: &Templates,
-    scenarios: &[(String, Vec<InfluenceIx>)],
+    scenarios: &[Named],
 ) -> Result<String, RenderError> {
     let scenarios: Vec<Way> = scenarios
         .iter()
         .zip(1..)
-        .map(|((name, steps), number)| Way { id: format!("scenario-{number}"), name: name.clone(), steps: steps.clone() })
+        .map(|((name, steps, settings), number)| Way {
+            id: format!("scenario-{number}"),
+            name: name.clone(),
+            steps: steps.clone(),
+            settings: settings.clone(),
+        })
         .collect();
     let techniques: Vec<Way> = graph
         .known()
         .iter()
-        .map(|known| Way { id: format!("technique-{}", known.id), name: known.name.clone(), steps: known.path.clone() })
+        .map(|known| Way {
+            id: format!("technique-{}", known.id),
+            name: known.name.clone(),
+            steps: known.path.clone(),
+            settings: Settings::default(),
+        })
         .collect();
     let walk = Walk { graph, scenarios: &scenarios, techniques: &techniques };
     let mut context = Context::new();
@@ -198,7 +212,7 @@ impl Walk<'_> {
                 principles.push(principle);
             }
         }
-        let picture = View::path(self.graph, &way.name, &way.steps);
+        let picture = View::path(self.graph, &way.name, &way.steps, &way.settings);
         WayView {
             id: way.id.clone(),
             name: way.name.clone(),

@@ -1,11 +1,11 @@
 //! Which part of the graph is shown.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::sign;
 use crate::concepts::graph::Graph;
 use crate::concepts::written::Role;
-use crate::concepts::{FieldIx, InfluenceIx, PrincipleIx, QuantityIx};
+use crate::concepts::{FieldIx, Settings, InfluenceIx, PrincipleIx, QuantityIx};
 use crate::render::Picture;
 use crate::render::figure::{Arrow, Frame, Thing, Web, web};
 
@@ -43,10 +43,14 @@ impl View {
         Self::of(graph, title, around(graph, &own), own)
     }
 
-    /// A path, marked, and the influences that lead to its quantities or go on from them.
-    pub fn path(graph: &Graph, title: &str, steps: &[InfluenceIx]) -> Self {
+    /// A path, marked, and the influences that act on its quantities under these settings.
+    pub fn path(graph: &Graph, title: &str, steps: &[InfluenceIx], settings: &Settings) -> Self {
         let own: BTreeSet<InfluenceIx> = steps.iter().copied().collect();
-        Self::of(graph, format!("The path of {title} in the graph"), around(graph, &own), own)
+        let ends = steps.iter().map(|step| graph.influence(*step)).flat_map(|one| [one.from, one.to]);
+        let entering = ends.flat_map(|quantity| graph.entering(quantity));
+        let acting = entering.filter(|ix| settings.allow(graph.influence(*ix)));
+        let shown = acting.chain(own.iter().copied()).collect();
+        Self::of(graph, format!("The path of {title} in the graph"), shown, own)
     }
 
     fn of(graph: &Graph, title: String, influences: BTreeSet<InfluenceIx>, marked: BTreeSet<InfluenceIx>) -> Self {
@@ -91,13 +95,19 @@ impl View {
                 link: links.then(|| format!("#quantity-{}", quantity.id)),
             }
         });
-        let arrows = self.influences.iter().filter_map(|ix| {
+        // Influences of one sign between the same two quantities are drawn once, the marked one if there is one.
+        let mut drawn_once: BTreeMap<(QuantityIx, QuantityIx, &'static str), InfluenceIx> = BTreeMap::new();
+        for ix in self.marked.iter().chain(&self.influences) {
             let one = graph.influence(*ix);
+            drawn_once.entry((one.from, one.to, sign(one))).or_insert(*ix);
+        }
+        let arrows = drawn_once.into_values().filter_map(|ix| {
+            let one = graph.influence(ix);
             Some(Arrow {
                 from: places.binary_search(&one.from).ok()?,
                 to: places.binary_search(&one.to).ok()?,
                 sign: sign(one),
-                marked: self.marked.contains(ix),
+                marked: self.marked.contains(&ix),
                 link: links.then(|| format!("#influence-{}", one.id)),
             })
         });

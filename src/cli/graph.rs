@@ -6,8 +6,8 @@ use clap::{Args, ValueEnum};
 
 use super::generate::unknown;
 use super::{Exit, Failure, World, files, store};
-use crate::atlas::{self, View};
-use crate::concepts::{Graph, InfluenceIx};
+use crate::atlas::{self, Named, View};
+use crate::concepts::{Graph, Settings};
 use crate::render::Document;
 
 /// Show the graph: a field, the neighbourhood of a principle, a scenario's path, or all of it.
@@ -116,15 +116,15 @@ fn view(graph: &Graph, arguments: &Arguments) -> Result<View, Failure> {
     match arguments.scenario.as_slice() {
         [] => Ok(View::whole(graph)),
         [file] => {
-            let (title, steps) = path_of(graph, file)?;
-            Ok(View::path(graph, &title, &steps))
+            let (title, steps, settings) = path_of(graph, file)?;
+            Ok(View::path(graph, &title, &steps, &settings))
         }
         _ => Err(Failure::new("only a page holds several scenarios").hint("give one --scenario, or --format html")),
     }
 }
 
-/// Title and path of a scenario file.
-fn path_of(graph: &Graph, file: &Path) -> Result<(String, Vec<InfluenceIx>), Failure> {
+/// Title, path and settings of a scenario file; settings that the graph does not have hold nothing up.
+fn path_of(graph: &Graph, file: &Path) -> Result<Named, Failure> {
     let text = files::scenario_text(file)?;
     let document = Document::read(&text).map_err(|error| {
         Failure::new(format!("{}:{}:{}: {}", file.display(), error.line, error.column, error.message)).hint(error.hint)
@@ -134,5 +134,7 @@ fn path_of(graph: &Graph, file: &Path) -> Result<(String, Vec<InfluenceIx>), Fai
         let known = graph.influences().map(|(_, influence)| influence.id.as_str());
         steps.push(graph.find_influence(id).ok_or_else(|| unknown("influence", id, known))?);
     }
-    Ok((document.title, steps))
+    let mut settings = Settings::default();
+    settings.holds.extend(document.front.settings.iter().filter_map(|id| graph.find_setting(id)));
+    Ok((document.title, steps, settings))
 }

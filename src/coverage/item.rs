@@ -101,7 +101,8 @@ fn prerequisites(graph: &Graph, found: &mut Vec<Exercised>) {
         let mut below = Vec::new();
         for above in level {
             for principle in &graph.principle(above).requires {
-                let weaker = |one: &Exercised| one.principle == *principle && one.how == How::Text && !one.counts();
+                // A text that barely touches it says less than that it is required.
+                let weaker = |one: &Exercised| one.principle == *principle && one.strength < strength && !one.counts();
                 found.retain(|one| !weaker(one));
                 if found.iter().all(|one| one.principle != *principle) {
                     let evidence = Evidence::RequiredBy(above);

@@ -12,6 +12,7 @@ mod matrix;
 mod order;
 pub mod report;
 mod terms;
+mod text;
 
 pub use bits::Bits;
 pub use cover::{Cover, smallest};
@@ -21,11 +22,12 @@ pub use item::{ItemError, of_scenario};
 pub use matrix::{Matrix, Total};
 pub use order::{Placed, in_order};
 pub use terms::skill;
+pub use text::TextReader;
 
 use crate::concepts::{FieldIx, InfluenceIx, PrincipleIx};
 
 /// Strength from which on an item counts as exercising a principle.
-pub const COUNTS: f64 = 0.5;
+pub const COUNTS: f64 = 0.6;
 
 /// One question, or one part of a longer text.
 #[derive(Debug, Clone, PartialEq)]

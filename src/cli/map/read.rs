@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use super::{Item, World, files};
 use crate::cli::Failure;
 use crate::concepts::Graph;
-use crate::coverage::of_scenario;
+use crate::coverage::{TextReader, of_scenario};
 use crate::proof::has_front_matter;
 use crate::render::Document;
 
@@ -22,6 +22,8 @@ const DEEPEST: usize = 8;
 pub(super) fn all(graph: &Graph, paths: &[PathBuf], world: &mut World<'_>) -> Result<(Vec<Item>, usize), Failure> {
     let mut items = Vec::new();
     let mut n_faults = 0;
+    // Made only where a text needs it.
+    let mut reader = None;
     for path in paths {
         let mut found = Vec::new();
         walk(path, 0, &mut found)?;
@@ -30,7 +32,7 @@ pub(super) fn all(graph: &Graph, paths: &[PathBuf], world: &mut World<'_>) -> Re
                 .hint(format!("files end in .{}", ENDINGS.join(", ."))));
         }
         for file in found {
-            if let Err(failure) = one(graph, &file, &mut items) {
+            if let Err(failure) = one(graph, &mut reader, &file, &mut items) {
                 n_faults += 1;
                 writeln!(world.err, "error: {}", failure.message)?;
                 if let Some(hint) = failure.hint {
@@ -65,11 +67,19 @@ fn walk(path: &Path, depth: usize, found: &mut Vec<PathBuf>) -> Result<(), Failu
     entries.iter().try_for_each(|entry| walk(entry, depth + 1, found))
 }
 
-fn one(graph: &Graph, path: &Path, items: &mut Vec<Item>) -> Result<(), Failure> {
+fn one<'g>(
+    graph: &'g Graph,
+    reader: &mut Option<TextReader<'g>>,
+    path: &Path,
+    items: &mut Vec<Item>,
+) -> Result<(), Failure> {
     let text = files::scenario_text(path)?;
     let file = path.display().to_string();
     if !has_front_matter(&text) {
-        return Err(Failure::new(format!("`{file}` has no front matter")).hint("reading plain text comes next"));
+        let found = reader.get_or_insert_with(|| TextReader::new(graph)).items(&file, &text);
+        // A note that asks nothing and speaks of no principle is no question.
+        items.extend(found.into_iter().filter(|item| !(item.principles.is_empty() && item.command_terms.is_empty())));
+        return Ok(());
     }
     let document = Document::read(&text).map_err(|error| {
         Failure::new(format!("{file}:{}:{}: {}", error.line, error.column, error.message)).hint(error.hint)

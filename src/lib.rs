@@ -4,9 +4,11 @@
 //! [`concepts`] are read and checked into a graph; [`reasoning`] derives what follows from signs; [`technique`] draws a
 //! path that nobody has walked; [`experiment`] runs its [`laws`] in [`quantity`] units; [`scenario`] writes it down where
 //! both agree; [`paper`] puts several on one table; [`coverage`] tells
-//! what they exercise and what is missing; [`atlas`] shows the graph; [`cli`] is the door.
+//! what they exercise and what is missing; [`atlas`] shows the graph,
+//! [`author`] helps to extend it; [`cli`] is the door.
 
 pub mod atlas;
+pub mod author;
 pub mod cli;
 pub mod concepts;
 pub mod coverage;

@@ -2,6 +2,7 @@
 //!
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
+mod arrow;
 pub mod check;
 mod diagram;
 pub mod explain;
@@ -10,9 +11,12 @@ pub mod generate;
 pub mod graph;
 pub mod laws;
 pub mod map;
+pub mod new;
 pub mod paper;
 mod print;
 pub mod render;
+pub mod schema;
+pub mod shell;
 mod store;
 mod ways;
 
@@ -100,9 +104,13 @@ enum Command {
     Explain(explain::Arguments),
     Map(map::Arguments),
     Graph(graph::Arguments),
+    New(new::Arguments),
+    Schema(schema::Arguments),
     Paper(Box<paper::Arguments>),
     Render(render::Arguments),
     Laws(laws::Arguments),
+    Completions(shell::Completions),
+    Man(shell::Man),
 }
 
 /// Runs one command and reports how it ended. A reader that closes the pipe early is no fault.
@@ -124,6 +132,10 @@ where
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
+        Command::New(arguments) => new::run(arguments, world),
+        Command::Schema(arguments) => schema::run(arguments, world),
+        Command::Completions(arguments) => shell::completions(arguments, world),
+        Command::Man(arguments) => shell::man(arguments, world),
     };
     match result {
         Ok(exit) => exit,

@@ -23,6 +23,9 @@ use weigh::Weigher;
 const WEAKEST: f64 = 0.2;
 /// Sentences whose strengths add up; more of the same adds nothing.
 const BEST: usize = 4;
+/// Sentences from which on a text is long, and how much more what a short one says weighs at most.
+const LONG: f64 = 20.0;
+const MOST_WEIGHT: f64 = 3.0;
 
 /// Reads texts by the concepts of one graph.
 pub struct TextReader<'g> {
@@ -69,18 +72,26 @@ impl<'g> TextReader<'g> {
                 }
             }
         }
+        // In a short question every word weighs more.
+        let n = u32::try_from(sentences.len().max(1)).map_or(f64::MAX, f64::from);
+        let weight = (LONG / n).clamp(1.0, MOST_WEIGHT);
         let ixs: Vec<PrincipleIx> = self.graph.principles().map(|(ix, _)| ix).collect();
-        ixs.into_iter().zip(found).filter_map(|(principle, list)| exercised(principle, list, sentences)).collect()
+        ixs.into_iter().zip(found).filter_map(|(principle, list)| exercised(principle, list, sentences, weight)).collect()
     }
 }
 
 /// Strengths as chances that do not know of each other: what is missing of 1 is multiplied.
-fn exercised(principle: PrincipleIx, mut list: Vec<(f64, usize)>, sentences: &[Sentence]) -> Option<Exercised> {
+fn exercised(
+    principle: PrincipleIx,
+    mut list: Vec<(f64, usize)>,
+    sentences: &[Sentence],
+    weight: f64,
+) -> Option<Exercised> {
     list.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
     let (_, best) = list.first().copied()?;
     let missing: f64 = list.iter().take(BEST).map(|(strength, _)| 1.0 - strength).product();
     let sentence = sentences.get(best)?;
-    let strength = 1.0 - missing;
+    let strength = 1.0 - libm::pow(missing, weight);
     (strength >= WEAKEST).then(|| Exercised {
         principle,
         how: How::Text,

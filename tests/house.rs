@@ -38,7 +38,16 @@ const NEVER: &[(&str, &[&str])] = &[
     (
         "review",
         &[
-            "source", "diagnostic", "laws", "concepts", "reasoning", "seed", "technique", "experiment", "scenario", "render",
+            "source",
+            "diagnostic",
+            "laws",
+            "concepts",
+            "reasoning",
+            "seed",
+            "technique",
+            "experiment",
+            "scenario",
+            "render",
         ],
     ),
     ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),

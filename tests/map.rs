@@ -61,8 +61,11 @@ fn measured(seeds: std::ops::Range<u64>) -> Vec<(Left, Count)> {
     let generator = Generator::new(graph.clone());
     let templates = Templates::new(&[]).unwrap();
     let reader = TextReader::new(&graph);
-    let mut counts =
-        vec![(Left::WithGuide, Count::default()), (Left::Student, Count::default()), (Left::Stimulus, Count::default())];
+    let mut counts = vec![
+        (Left::WithGuide, Count::default()),
+        (Left::Student, Count::default()),
+        (Left::Stimulus, Count::default()),
+    ];
     let mut wrong: std::collections::BTreeMap<(bool, String), usize> = std::collections::BTreeMap::new();
     for seed in seeds {
         let Some(scenario) = generator.one(&Wish::default(), Seed(seed), &mut Refusals::default()) else { continue };
@@ -70,7 +73,8 @@ fn measured(seeds: std::ops::Range<u64>) -> Vec<(Left, Count)> {
         let wanted = principles(&graph, &scenario);
         for (left, count) in &mut counts {
             let items = reader.items("x.md", &text(&document, *left));
-            let found: BTreeSet<PrincipleIx> = items.iter().flat_map(|item| item.exercises().collect::<Vec<_>>()).collect();
+            let found: BTreeSet<PrincipleIx> =
+                items.iter().flat_map(|item| item.exercises().collect::<Vec<_>>()).collect();
             count.right += found.intersection(&wanted).count();
             count.found += found.len();
             count.wanted += wanted.len();

@@ -8,7 +8,8 @@ use crate::concepts::written::Role;
 
 /// The view as a digraph: quantities as nodes by id, influences as edges.
 pub fn dot(graph: &Graph, view: &View) -> String {
-    let mut text = format!("digraph toehold {{\n  label={};\n  node [shape=box, fontname=\"Helvetica\"];\n", quoted(&view.title));
+    let mut text =
+        format!("digraph toehold {{\n  label={};\n  node [shape=box, fontname=\"Helvetica\"];\n", quoted(&view.title));
     for ix in &view.quantities {
         let quantity = graph.quantity(*ix);
         let style = match quantity.role {

@@ -22,13 +22,12 @@ pub fn graphml(graph: &Graph, view: &View) -> String {
     for (kind, names) in [("node", OF_NODES), ("edge", OF_EDGES)] {
         for name in names {
             let of = if *name == "marked" { "boolean" } else { "string" };
-            let _ = writeln!(
-                text,
-                "  <key id=\"{kind}-{name}\" for=\"{kind}\" attr.name=\"{name}\" attr.type=\"{of}\"/>"
-            );
+            let _ =
+                writeln!(text, "  <key id=\"{kind}-{name}\" for=\"{kind}\" attr.name=\"{name}\" attr.type=\"{of}\"/>");
         }
     }
-    let _ = writeln!(text, "  <graph id=\"toehold\" edgedefault=\"directed\">\n    <desc>{}</desc>", escaped(&view.title));
+    let _ =
+        writeln!(text, "  <graph id=\"toehold\" edgedefault=\"directed\">\n    <desc>{}</desc>", escaped(&view.title));
     for ix in &view.quantities {
         let quantity = graph.quantity(*ix);
         let role = role(quantity.role);

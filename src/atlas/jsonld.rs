@@ -63,7 +63,8 @@ pub fn jsonld(graph: &Graph, view: &View) -> Value {
 
 fn of_principle(graph: &Graph, ix: PrincipleIx) -> Value {
     let one = graph.principle(ix);
-    let requires: Vec<String> = one.requires.iter().map(|other| urn("principle", &graph.principle(*other).id)).collect();
+    let requires: Vec<String> =
+        one.requires.iter().map(|other| urn("principle", &graph.principle(*other).id)).collect();
     let is_top = one.requires.is_empty();
     let field = urn("field", &graph.field(one.field).id);
     let terms: BTreeSet<&String> = one.terms.iter().filter(|term| **term != one.name).collect();

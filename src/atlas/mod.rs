@@ -6,6 +6,7 @@ mod dot;
 mod graphml;
 mod json;
 mod jsonld;
+mod list;
 mod page;
 mod view;
 
@@ -13,6 +14,7 @@ pub use dot::dot;
 pub use graphml::graphml;
 pub use json::{VERSION, json};
 pub use jsonld::jsonld;
+pub use list::list;
 pub use page::{Named, page};
 pub use view::View;
 

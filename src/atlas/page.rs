@@ -89,11 +89,7 @@ pub type Named = (String, Vec<InfluenceIx>, Settings);
 ///
 /// # Errors
 /// A template is at fault.
-pub fn page(
-    graph: &Graph,
-    templates: &Templates,
-    scenarios: &[Named],
-) -> Result<String, RenderError> {
+pub fn page(graph: &Graph, templates: &Templates, scenarios: &[Named]) -> Result<String, RenderError> {
     let scenarios: Vec<Way> = scenarios
         .iter()
         .zip(1..)
@@ -192,7 +188,8 @@ impl Walk<'_> {
 
     fn quantities(&self) -> Vec<QuantityView> {
         let of = |(ix, one): (_, &crate::concepts::graph::Quantity)| {
-            let unit = if one.unit.display().is_empty() { String::new() } else { format!(", in {}", one.unit.display()) };
+            let unit =
+                if one.unit.display().is_empty() { String::new() } else { format!(", in {}", one.unit.display()) };
             QuantityView {
                 id: one.id.clone(),
                 name: one.name.clone(),
@@ -235,7 +232,10 @@ impl Walk<'_> {
     fn to_influence(&self, ix: InfluenceIx) -> Link {
         let one = self.graph.influence(ix);
         let name = |quantity| self.graph.quantity(quantity).name.as_str();
-        Link { to: format!("influence-{}", one.id), text: format!("{} →{} {}", name(one.from), sign(one), name(one.to)) }
+        Link {
+            to: format!("influence-{}", one.id),
+            text: format!("{} →{} {}", name(one.from), sign(one), name(one.to)),
+        }
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::sign;
 use crate::concepts::graph::Graph;
 use crate::concepts::written::Role;
-use crate::concepts::{FieldIx, Settings, InfluenceIx, PrincipleIx, QuantityIx};
+use crate::concepts::{FieldIx, InfluenceIx, PrincipleIx, QuantityIx, Settings};
 use crate::render::Picture;
 use crate::render::figure::{Arrow, Frame, Thing, Web, web};
 
@@ -60,8 +60,11 @@ impl View {
 
     /// What it shows, in words: for those who do not see the picture.
     pub fn description(&self, graph: &Graph) -> String {
-        let shown: Vec<InfluenceIx> =
-            if self.marked.is_empty() { self.influences.iter().copied().collect() } else { self.marked.iter().copied().collect() };
+        let shown: Vec<InfluenceIx> = if self.marked.is_empty() {
+            self.influences.iter().copied().collect()
+        } else {
+            self.marked.iter().copied().collect()
+        };
         let arrows: Vec<String> = shown
             .iter()
             .map(|ix| {

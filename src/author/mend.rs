@@ -39,7 +39,10 @@ pub fn mend(sources: &Sources, file: FileId, faults: &[Diagnostic]) -> (String, 
     words.dedup_by_key(|(span, _)| span.start);
     for (span, right) in words {
         let line = sources.place(file, span.start).line;
-        done.push(Mend { line, what: format!("`{}` is now `{right}`", text.get(span.start..span.end).unwrap_or_default()) });
+        done.push(Mend {
+            line,
+            what: format!("`{}` is now `{right}`", text.get(span.start..span.end).unwrap_or_default()),
+        });
         text.replace_range(span.start..span.end, &right);
     }
     let mended: Vec<String> = text.split('\n').zip(1..).map(|(raw, line)| spaces(raw, line, &mut done)).collect();

@@ -28,7 +28,10 @@ pub fn concepts() -> Value {
     ];
     let mut entries: Vec<Entry> = vec![(
         "field",
-        with(record(vec![("id", id(), true), ("name", text(), true)]), "The field that the file's principles belong to"),
+        with(
+            record(vec![("id", id(), true), ("name", text(), true)]),
+            "The field that the file's principles belong to",
+        ),
         false,
     )];
     entries.extend(parts.into_iter().map(|(name, part, words)| (name, with(list(part), words), false)));
@@ -81,7 +84,8 @@ fn head(schema: &mut Value, name: &str, title: &str) {
 
 fn record(entries: Vec<Entry>) -> Value {
     let required: Vec<&str> = entries.iter().filter(|(_, _, must)| *must).map(|(name, _, _)| *name).collect();
-    let properties: Map<String, Value> = entries.into_iter().map(|(name, schema, _)| (name.to_owned(), schema)).collect();
+    let properties: Map<String, Value> =
+        entries.into_iter().map(|(name, schema, _)| (name.to_owned(), schema)).collect();
     json!({ "type": "object", "additionalProperties": false, "required": required, "properties": properties })
 }
 
@@ -176,11 +180,8 @@ fn recall() -> Value {
 }
 
 fn principle() -> Value {
-    let misconception = record(vec![
-        ("belief", text(), true),
-        ("fails", text(), true),
-        ("gives", one_of(&["flipped", "none"]), false),
-    ]);
+    let misconception =
+        record(vec![("belief", text(), true), ("fails", text(), true), ("gives", one_of(&["flipped", "none"]), false)]);
     record(vec![
         ("id", id(), true),
         ("name", text(), true),
@@ -213,8 +214,12 @@ fn law_use() -> Value {
     // An endless value is written `.inf`, which some readers of YAML take for text.
     let value = json!({ "anyOf": [{ "type": "number" }, { "enum": [".inf", "-.inf"] }] });
     let fixed = record(vec![("symbol", text(), true), ("value", value, true)]);
-    let free =
-        record(vec![("symbol", text(), true), ("low", number(), true), ("high", number(), true), ("step", number(), true)]);
+    let free = record(vec![
+        ("symbol", text(), true),
+        ("low", number(), true),
+        ("high", number(), true),
+        ("step", number(), true),
+    ]);
     let letters = record(vec![("symbol", text(), true), ("any_of", some(text()), true)]);
     record(vec![
         ("name", json!({ "enum": names, "description": "A law of the library" }), true),

@@ -32,6 +32,7 @@ pub fn skeleton(graph: &Graph, kind: Kind, id: &str, field: &str) -> String {
     text.replace("{ID}", id)
         .replace("{FIELD}", field)
         .replace("{VERSION}", graph.version())
+        .replace("{NAMES}", &names(graph))
         .replace("{ACTS}", &list(graph.acts().map(|(_, act)| act.id.as_str())))
         .replace("{RIGS}", &list(graph.rigs().map(|(_, rig)| rig.id.as_str())))
         .replace("{CONTEXTS}", &list(graph.contexts().map(|(_, context)| context.id.as_str())))
@@ -39,4 +40,13 @@ pub fn skeleton(graph: &Graph, kind: Kind, id: &str, field: &str) -> String {
 
 fn list<'a>(ids: impl Iterator<Item = &'a str>) -> String {
     ids.take(MOST_NAMED).collect::<Vec<_>>().join(", ")
+}
+
+/// A line for each entity that has names, with the first of them.
+fn names(graph: &Graph) -> String {
+    let line = |one: &crate::concepts::graph::Entity| {
+        let name = &one.names.first()?.one;
+        Some(format!("\n  - {{ entity: {}, name: {name} }}", one.id))
+    };
+    graph.entities().filter_map(|(_, one)| line(one)).collect()
 }

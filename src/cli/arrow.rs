@@ -27,8 +27,10 @@ struct Place {
 /// The law gives no value anywhere in the range.
 pub(super) fn show(graph: &Graph, ix: InfluenceIx, json: bool, world: &mut World<'_>) -> Result<(), Failure> {
     let one = graph.influence(ix);
-    let curve: Vec<Place> = (0..=N_POINTS).filter_map(|n| place(graph, one, f64::from(n) / f64::from(N_POINTS))).collect();
-    let signs: Vec<Place> = (0..N_SIGNS).filter_map(|n| place(graph, one, (f64::from(n) + 0.5) / f64::from(N_SIGNS))).collect();
+    let curve: Vec<Place> =
+        (0..=N_POINTS).filter_map(|n| place(graph, one, f64::from(n) / f64::from(N_POINTS))).collect();
+    let signs: Vec<Place> =
+        (0..N_SIGNS).filter_map(|n| place(graph, one, (f64::from(n) + 0.5) / f64::from(N_SIGNS))).collect();
     if curve.len() < 2 {
         return Err(Failure::new(format!("the law of `{}` gives no value in its range", one.id))
             .hint("`toehold laws show` names the ranges of its symbols"));
@@ -36,7 +38,8 @@ pub(super) fn show(graph: &Graph, ix: InfluenceIx, json: bool, world: &mut World
     let (from, to) = (graph.quantity(one.from), graph.quantity(one.to));
     if json {
         let points: Vec<[f64; 2]> = curve.iter().map(|place| [place.from, place.to]).collect();
-        let signs: Vec<_> = signs.iter().map(|place| json!({ "from": place.from, "sign": sign(place.difference) })).collect();
+        let signs: Vec<_> =
+            signs.iter().map(|place| json!({ "from": place.from, "sign": sign(place.difference) })).collect();
         let object = json!({
             "version": 1,
             "influence": one.id,
@@ -67,7 +70,12 @@ pub(super) fn show(graph: &Graph, ix: InfluenceIx, json: bool, world: &mut World
     writeln!(world.out, "{}\n", drawn.text())?;
     writeln!(world.out, "  sign of the difference when a little is added:")?;
     for place in &signs {
-        writeln!(world.out, "  {:>2} at {}", sign(place.difference), from.unit.attach(&significant::shortest(place.from, 3)))?;
+        writeln!(
+            world.out,
+            "  {:>2} at {}",
+            sign(place.difference),
+            from.unit.attach(&significant::shortest(place.from, 3))
+        )?;
     }
     Ok(())
 }

@@ -18,6 +18,7 @@ use crate::render::Document;
 #[command(after_help = "Examples:
   toehold graph --field membranes --out membranes.svg
   toehold graph --principle osmosis --format dot
+  toehold graph --format text
   toehold graph --scenario this-week/NAME.md > path.svg
   toehold graph --format graphml --out all.graphml
   toehold graph --format html --scenario this-week/NAME.md --out walk.html")]
@@ -48,6 +49,8 @@ pub struct Arguments {
 /// How a part of the graph is given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Format {
+    /// Ids and names of quantities, principles and influences: what an author refers to.
+    Text,
     /// A picture in black on white, laid out by the program itself.
     Svg,
     /// The language of Graphviz.
@@ -74,6 +77,7 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         let view = view(&graph, arguments)?;
         match arguments.format {
             Format::Svg => view.picture(&graph, "graph", false).file(),
+            Format::Text => atlas::list(&graph, &view),
             Format::Dot => atlas::dot(&graph, &view),
             Format::Graphml => atlas::graphml(&graph, &view),
             Format::Jsonld => format!("{:#}\n", atlas::jsonld(&graph, &view)),

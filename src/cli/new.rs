@@ -18,7 +18,7 @@ use crate::concepts::embedded;
   toehold new influence warmth-loosens-gel --out mine/warmth.yaml
   toehold check mine
   toehold explain --influence warmth-loosens-gel --concepts mine
-  toehold generate --concepts mine --principle PRINCIPLE")]
+  toehold generate --concepts mine --influence warmth-loosens-gel")]
 pub struct Arguments {
     /// What is begun.
     #[arg(value_enum)]

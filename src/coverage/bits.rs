@@ -46,8 +46,7 @@ impl Bits {
 
     /// Whether the other holds all of its numbers.
     pub fn is_subset(&self, other: &Self) -> bool {
-        self.words.len() <= other.words.len()
-            && self.words.iter().zip(&other.words).all(|(one, two)| one & !two == 0)
+        self.words.len() <= other.words.len() && self.words.iter().zip(&other.words).all(|(one, two)| one & !two == 0)
     }
 
     /// What both hold.
@@ -65,9 +64,10 @@ impl Bits {
 
     /// Its numbers, rising.
     pub fn iter(&self) -> impl Iterator<Item = usize> + '_ {
-        self.words.iter().enumerate().flat_map(|(place, word)| {
-            (0..64).filter(move |bit| word >> bit & 1 == 1).map(move |bit| place * 64 + bit)
-        })
+        self.words
+            .iter()
+            .enumerate()
+            .flat_map(|(place, word)| (0..64).filter(move |bit| word >> bit & 1 == 1).map(move |bit| place * 64 + bit))
     }
 
     fn trimmed(mut words: Vec<u64>) -> Self {

@@ -87,7 +87,13 @@ fn cell(x: f64, y: f64, how: How, strength: f64) -> Group {
                 .set("stroke", "currentColor"),
         ),
         How::Text => {
-            let gap = if strength >= 0.75 { 2.5 } else if strength >= super::COUNTS { 4.0 } else { 7.0 };
+            let gap = if strength >= 0.75 {
+                2.5
+            } else if strength >= super::COUNTS {
+                4.0
+            } else {
+                7.0
+            };
             let n_stripes = (1..20_u32).take_while(|k| f64::from(*k) * gap < CELL - 4.0);
             let stripes: String = n_stripes
                 .map(|k| {

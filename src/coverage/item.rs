@@ -119,7 +119,8 @@ fn prerequisites(graph: &Graph, found: &mut Vec<Exercised>) {
 /// The kind of a twist as the concepts write it; its id where they do not know it.
 fn kind_of_twist(graph: &Graph, at: &str, id: &str) -> String {
     let influence = graph.find_influence(at).map(|ix| graph.influence(ix));
-    let kind = influence.and_then(|influence| influence.twists.iter().find(|twist| twist.id == id)).map(|twist| twist.kind);
+    let kind =
+        influence.and_then(|influence| influence.twists.iter().find(|twist| twist.id == id)).map(|twist| twist.kind);
     let word = kind.and_then(|kind| serde_json::to_value(kind).ok()?.as_str().map(str::to_owned));
     word.unwrap_or_else(|| id.to_owned())
 }
@@ -128,6 +129,7 @@ fn kind_of_twist(graph: &Graph, at: &str, id: &str) -> String {
 fn told_skills(map: &str) -> Option<Vec<String>> {
     let (_, after) = map.split_once("*Skills:*")?;
     let list = after.split(['.', '\n']).next()?;
-    let skills: Vec<String> = list.split(';').map(|skill| skill.trim().to_owned()).filter(|skill| !skill.is_empty()).collect();
+    let skills: Vec<String> =
+        list.split(';').map(|skill| skill.trim().to_owned()).filter(|skill| !skill.is_empty()).collect();
     (!skills.is_empty()).then_some(skills)
 }

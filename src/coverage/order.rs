@@ -21,9 +21,8 @@ pub struct Placed {
 /// one never makes another wait, so an order without fault is found wherever there is one. Where there is none, the item
 /// that waits for the fewest is next, and what it waits for is told.
 pub fn in_order(graph: &Graph, items: &[Item], chosen: &[usize]) -> Vec<Placed> {
-    let exercised = |place: &usize| -> BTreeSet<PrincipleIx> {
-        items.get(*place).into_iter().flat_map(Item::exercises).collect()
-    };
+    let exercised =
+        |place: &usize| -> BTreeSet<PrincipleIx> { items.get(*place).into_iter().flat_map(Item::exercises).collect() };
     let mut open: Vec<(usize, BTreeSet<PrincipleIx>, BTreeSet<PrincipleIx>)> = chosen
         .iter()
         .map(|place| {

@@ -62,5 +62,8 @@ fn cover_words(cover: &Cover) -> String {
     if cover.exact {
         return format!("{n}: no fewer do it (proved)");
     }
-    format!("{n}: at least {} are needed, so this is at most {:.2} times the fewest", cover.at_least, cover.at_most_times)
+    format!(
+        "{n}: at least {} are needed, so this is at most {:.2} times the fewest",
+        cover.at_least, cover.at_most_times
+    )
 }

@@ -33,8 +33,7 @@ pub fn skill(term: &str) -> Option<&'static str> {
 /// Notes the terms that a stretch of questions asks with: those in `**` first; where there are none, those with which a
 /// sentence begins.
 pub(super) fn note(item: &mut Item, questions: &str) {
-    let marked: Vec<String> =
-        questions.split("**").skip(1).step_by(2).map(|term| term.trim().to_lowercase()).collect();
+    let marked: Vec<String> = questions.split("**").skip(1).step_by(2).map(|term| term.trim().to_lowercase()).collect();
     let mut terms: Vec<String> = marked.into_iter().filter(|term| skill(term).is_some()).collect();
     if terms.is_empty() {
         let starts = questions.split(['.', '?', '!', '\n', ')', ';']).filter_map(first_word);
@@ -78,7 +77,10 @@ mod tests {
 
     #[test]
     fn terms_are_found_marked_or_at_the_start() {
-        case("(a) **Explain** why it falls. **Predict and justify** what happens.", &["explain", "predict and justify"]);
+        case(
+            "(a) **Explain** why it falls. **Predict and justify** what happens.",
+            &["explain", "predict and justify"],
+        );
         case("1. Calculate the rate. (b) Explain why.", &["calculate", "explain"]);
         case("The explanation may state what is so.", &[]);
         case("**Note** that explain is a word.", &[]);

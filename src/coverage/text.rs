@@ -76,7 +76,10 @@ impl<'g> TextReader<'g> {
         let n = u32::try_from(sentences.len().max(1)).map_or(f64::MAX, f64::from);
         let weight = (LONG / n).clamp(1.0, MOST_WEIGHT);
         let ixs: Vec<PrincipleIx> = self.graph.principles().map(|(ix, _)| ix).collect();
-        ixs.into_iter().zip(found).filter_map(|(principle, list)| exercised(principle, list, sentences, weight)).collect()
+        ixs.into_iter()
+            .zip(found)
+            .filter_map(|(principle, list)| exercised(principle, list, sentences, weight))
+            .collect()
     }
 }
 

@@ -186,7 +186,8 @@ impl Dictionary {
 
     fn turns(&self, stem: &str) -> bool {
         let single = |list: &Vec<(Vec<String>, Meaning)>| {
-            list.iter().any(|(phrase, meaning)| phrase.len() == 1 && matches!(meaning, Meaning::Turn(_) | Meaning::Negator))
+            list.iter()
+                .any(|(phrase, meaning)| phrase.len() == 1 && matches!(meaning, Meaning::Turn(_) | Meaning::Negator))
         };
         self.phrases.get(stem).is_some_and(single)
     }
@@ -260,7 +261,11 @@ impl Dictionary {
         let list = self.phrases.get(stem);
         list.is_some_and(|list| {
             list.iter().any(|(phrase, meaning)| {
-                phrase.len() == 1 && matches!(meaning, Meaning::Little(Little::Article | Little::Preposition | Little::Copula | Little::Plain))
+                phrase.len() == 1
+                    && matches!(
+                        meaning,
+                        Meaning::Little(Little::Article | Little::Preposition | Little::Copula | Little::Plain)
+                    )
             })
         })
     }

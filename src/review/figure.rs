@@ -29,9 +29,15 @@ pub(crate) struct Figures {
 /// What was found of a value.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Value {
-    Right { place: Range<usize>, bare: bool, figures: usize },
+    Right {
+        place: Range<usize>,
+        bare: bool,
+        figures: usize,
+    },
     /// Of the right kind, and outside.
-    Wrong { place: Range<usize> },
+    Wrong {
+        place: Range<usize>,
+    },
     Missing,
 }
 
@@ -199,11 +205,9 @@ mod tests {
         let setup = point("Setup: c = (0.504)(6 mmol/L × 1000 µmol/mmol)(0.006).", "a bare answer");
         let figures = Figures::of(&setup, &Question::default(), read).unwrap();
         assert_eq!(figures.setup.len(), 3);
-        for (response, expected) in [
-            ("c = 0.504 x 6 x 0.006 = 99", 1.0),
-            ("0.504 × 0.006 mol/L × 0.006", 1.0),
-            ("18.1 µmol/L", 0.0),
-        ] {
+        for (response, expected) in
+            [("c = 0.504 x 6 x 0.006 = 99", 1.0), ("0.504 × 0.006 mol/L × 0.006", 1.0), ("18.1 µmol/L", 0.0)]
+        {
             let (share, _) = figures.setup_seen(&read(response));
             assert!((share - expected).abs() < 1e-9, "{response}: {share}");
         }

@@ -58,7 +58,13 @@ pub enum Habit {
 const RESTATES: usize = 60;
 
 /// The habits of one response.
-pub(super) fn habits(question: &Question, prompt: &Reading, reading: &Reading, given: usize, read: impl Fn(&str) -> Reading) -> Vec<Habit> {
+pub(super) fn habits(
+    question: &Question,
+    prompt: &Reading,
+    reading: &Reading,
+    given: usize,
+    read: impl Fn(&str) -> Reading,
+) -> Vec<Habit> {
     let mut habits = Vec::new();
     let term = question.command_term.to_lowercase();
     let asks = |terms: &[&str]| terms.iter().any(|wanted| term.contains(wanted));

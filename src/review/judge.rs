@@ -100,7 +100,8 @@ impl Judge<'_> {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
             (Fared::Said, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
             (Fared::Denied, places) => {
-                let denies: Vec<Range<usize>> = found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
+                let denies: Vec<Range<usize>> =
+                    found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&found.says, &denies))
             }
             (_, Some(places)) => (Status::Contradicted, both(&[], &places)),
@@ -247,7 +248,8 @@ impl Judge<'_> {
         for alternative in term.split('|') {
             let mut pattern = self.pattern(alternative.trim());
             if let Some(direction) = idea.direction {
-                let about = pattern.units.iter().flat_map(|unit| unit.keys.iter().map(|key| (key.clone(), 1.0))).collect();
+                let about =
+                    pattern.units.iter().flat_map(|unit| unit.keys.iter().map(|key| (key.clone(), 1.0))).collect();
                 pattern.wanted = vec![Wanted { direction, about, cause: false }];
                 pattern.direction_alone = true;
             }

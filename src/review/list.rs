@@ -34,7 +34,8 @@ fn items(text: &str, command_term: &str) -> Vec<usize> {
     }
     for sentence in sentences.iter().skip(1) {
         let words = text.get(sentence.bytes.clone()).unwrap_or_default().to_lowercase();
-        let more = ["another", "also", "second", "third", "in addition", "furthermore", "one more", "alternatively", "or "];
+        let more =
+            ["another", "also", "second", "third", "in addition", "furthermore", "one more", "alternatively", "or "];
         if more.iter().any(|word| words.starts_with(word)) {
             starts.push(sentence.bytes.start);
         }

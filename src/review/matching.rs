@@ -223,7 +223,8 @@ impl Matcher<'_> {
             return Some((SAME_QUANTITY, false));
         }
         // A quantity of the lexicon is met by its own words too.
-        let share = if wanted.about.iter().any(|(key, _)| key.starts_with("t:") && about.iter().any(|(k, _)| k == key)) {
+        let share = if wanted.about.iter().any(|(key, _)| key.starts_with("t:") && about.iter().any(|(k, _)| k == key))
+        {
             1.0
         } else {
             let plain: f64 = wanted.about.iter().filter(|(key, _)| !key.starts_with("t:")).map(|(_, w)| w).sum();

@@ -102,7 +102,9 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         .copied()
         .filter(|sentence| {
             let lower = sentence.to_lowercase();
-            !["alone earns", "earns even", "also earns", "does not earn", "may earn"].iter().any(|mark| lower.contains(mark))
+            !["alone earns", "earns even", "also earns", "does not earn", "may earn"]
+                .iter()
+                .any(|mark| lower.contains(mark))
         })
         .collect();
     let mut plain = if kept.is_empty() { plain.clone() } else { kept.concat() };

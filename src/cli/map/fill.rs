@@ -62,7 +62,11 @@ pub(super) fn gaps(
     }
     if !unfilled.is_empty() {
         let names: Vec<&str> = unfilled.iter().map(name).collect();
-        writeln!(world.err, "note: not filled, since no path holds them or no draw of this seed did (try another --seed): {}", names.join("; "))?;
+        writeln!(
+            world.err,
+            "note: not filled, since no path holds them or no draw of this seed did (try another --seed): {}",
+            names.join("; ")
+        )?;
     }
     Ok(())
 }

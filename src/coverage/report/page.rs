@@ -106,7 +106,8 @@ fn totals(report: &Report<'_>) -> Vec<TotalView> {
     let of = report.matrix.totals.iter().map(|total| {
         let principle = graph.principle(total.principle);
         let exercising = report.matrix.rows.iter().zip(1..).filter(|(row, _)| row.contains(total.principle.place()));
-        let numbers: Vec<String> = exercising.take(MOST_COLUMNS).map(|(_, number): (_, usize)| number.to_string()).collect();
+        let numbers: Vec<String> =
+            exercising.take(MOST_COLUMNS).map(|(_, number): (_, usize)| number.to_string()).collect();
         TotalView {
             name: principle.name.clone(),
             field: graph.field(principle.field).name.clone(),

@@ -144,7 +144,11 @@ fn cover(report: &Report<'_>, out: &mut dyn Write) -> io::Result<()> {
         }
     }
     if !cover.uncovered.is_empty() {
-        writeln!(out, "  left out, since no item exercises them: {} principles (--gaps names them)", cover.uncovered.len())?;
+        writeln!(
+            out,
+            "  left out, since no item exercises them: {} principles (--gaps names them)",
+            cover.uncovered.len()
+        )?;
     }
     Ok(())
 }

@@ -13,12 +13,12 @@ use crate::concepts::graph::Graph;
 /// Words that carry no matter of their own.
 const SMALL: &[&str] = &[
     "a", "about", "above", "after", "all", "also", "an", "and", "any", "are", "as", "at", "be", "because", "been",
-    "before", "below", "between", "both", "but", "by", "can", "do", "does", "each", "every", "few", "for", "from", "had",
-    "has", "have", "here", "how", "if", "in", "into", "is", "it", "its", "itself", "less", "lower", "higher", "many",
-    "more", "most", "much", "no", "not", "now", "of", "off", "on", "one", "only", "or", "other", "out", "over", "same",
-    "so", "some", "such", "than", "that", "the", "their", "them", "then", "there", "these", "they", "this", "those",
-    "through", "to", "two", "up", "was", "way", "were", "what", "when", "where", "which", "while", "who", "why", "with",
-    "would", "you", "rises", "rise", "falls", "fall", "part", "describe", "explain", "plays",
+    "before", "below", "between", "both", "but", "by", "can", "do", "does", "each", "every", "few", "for", "from",
+    "had", "has", "have", "here", "how", "if", "in", "into", "is", "it", "its", "itself", "less", "lower", "higher",
+    "many", "more", "most", "much", "no", "not", "now", "of", "off", "on", "one", "only", "or", "other", "out", "over",
+    "same", "so", "some", "such", "than", "that", "the", "their", "them", "then", "there", "these", "they", "this",
+    "those", "through", "to", "two", "up", "was", "way", "were", "what", "when", "where", "which", "while", "who",
+    "why", "with", "would", "you", "rises", "rise", "falls", "fall", "part", "describe", "explain", "plays",
 ];
 
 /// Fewest stems of a sentence that can be told from others.

@@ -41,7 +41,9 @@ pub(super) fn of(text: &str, line: u32) -> Vec<Sentence> {
 fn starts_block(line: &str) -> bool {
     let digits = line.trim_start_matches(|c: char| c.is_ascii_digit());
     let numbered = digits.len() < line.len() && (digits.starts_with(". ") || digits.starts_with(") "));
-    numbered || line.starts_with(['#', '|', '>', '(']) || ["- ", "* ", "+ ", "!["].iter().any(|mark| line.starts_with(mark))
+    numbered
+        || line.starts_with(['#', '|', '>', '('])
+        || ["- ", "* ", "+ ", "!["].iter().any(|mark| line.starts_with(mark))
 }
 
 /// Adds a stretch of a line, and closes every sentence that ends in it.

@@ -50,7 +50,10 @@ pub(super) fn questions(text: &str) -> Vec<Question<'_>> {
         .collect();
     // A long text that stands before the first question is what the questions are about.
     if before.split_whitespace().count() > 40 {
-        found.insert(0, Question { part: Some("before question 1".into()), title: title(before), text: before, line: 1 });
+        found.insert(
+            0,
+            Question { part: Some("before question 1".into()), title: title(before), text: before, line: 1 },
+        );
     }
     found
 }
@@ -89,7 +92,8 @@ fn number(line: &str) -> Option<(u32, bool)> {
     let after = rest.get(digits.len()..)?;
     let number = digits.parse().ok()?;
     let ends = after.starts_with(['.', ')', ':', '*']) && !after.starts_with(|c: char| c.is_ascii_digit());
-    let decimal = after.starts_with('.') && after.get(1..).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+    let decimal =
+        after.starts_with('.') && after.get(1..).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
     let alone = after.trim().is_empty() || after.starts_with(' ');
     let named = word.is_some();
     (!decimal && (ends || ((named || is_heading) && alone))).then_some((number, named))

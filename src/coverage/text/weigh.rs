@@ -88,7 +88,9 @@ impl Weigher {
         }
         let view = self.reader.read(sentence);
         for (number, negated) in numbers(&view) {
-            let Some((own, strength)) = self.forms.get(number).filter(|_| met.insert((number, negated))) else { continue };
+            let Some((own, strength)) = self.forms.get(number).filter(|_| met.insert((number, negated))) else {
+                continue;
+            };
             for principle in own {
                 add(*principle, if negated { NEGATED * strength } else { *strength });
             }
@@ -135,7 +137,8 @@ impl Weigher {
     /// Influences whose ends are both named, more where both are said to change as the sign says.
     fn quantities(&self, view: &View) -> Vec<(usize, f64)> {
         let place = |key: &str| key.strip_prefix("t:quantity-").and_then(|number| number.parse::<usize>().ok());
-        let mut named: Vec<usize> = view.terms.iter().flat_map(|term| &term.keys).filter_map(|key| place(key)).collect();
+        let mut named: Vec<usize> =
+            view.terms.iter().flat_map(|term| &term.keys).filter_map(|key| place(key)).collect();
         let mut moves: BTreeMap<usize, Vec<Direction>> = BTreeMap::new();
         for claim in view.directions.iter().filter(|claim| !claim.aside) {
             for quantity in claim.of.iter().filter_map(|key| place(key)) {

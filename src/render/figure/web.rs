@@ -154,11 +154,7 @@ fn sign_at(route: &[Point]) -> Point {
 }
 
 fn legend(y: f64) -> Group {
-    let rows = [
-        (Frame::Thick, "can be set"),
-        (Frame::Thin, "on the way"),
-        (Frame::Double, "can be read"),
-    ];
+    let rows = [(Frame::Thick, "can be set"), (Frame::Thin, "on the way"), (Frame::Double, "can be read")];
     let mut group = Group::new();
     for ((kind, meaning), place) in rows.into_iter().zip(0..) {
         let x = 4.0 + 150.0 * count(place);

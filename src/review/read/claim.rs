@@ -53,7 +53,8 @@ fn topic(
     dictionary: &Dictionary,
 ) -> Vec<(String, f64)> {
     let near = |clause: usize| {
-        let (own, other) = (clauses.get(number).map_or(0, |c| c.sentence), clauses.get(clause).map_or(0, |c| c.sentence));
+        let (own, other) =
+            (clauses.get(number).map_or(0, |c| c.sentence), clauses.get(clause).map_or(0, |c| c.sentence));
         own <= other + 1
     };
     let claim = claims.last().filter(|claim| near(claim.clause));
@@ -207,8 +208,7 @@ impl Reader<'_> {
             }
             before = Some(*place);
             let Some(piece) = self.pieces.get(*place) else { continue };
-            let quantity =
-                piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
+            let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
             for (rank, key) in piece.keys.iter().enumerate() {
                 let light = self.dictionary.is_light(key);
                 let weight = match (quantity && rank == 0, light, tail) {

@@ -29,9 +29,27 @@ impl Number {
 
 /// Numbers in words; they count only before a unit.
 const IN_WORDS: &[(&str, f64)] = &[
-    ("a half", 0.5), ("half a", 0.5), ("one", 1.0), ("two", 2.0), ("three", 3.0), ("four", 4.0), ("five", 5.0), ("six", 6.0),
-    ("seven", 7.0), ("eight", 8.0), ("nine", 9.0), ("ten", 10.0), ("eleven", 11.0), ("twelve", 12.0), ("fifteen", 15.0),
-    ("twenty", 20.0), ("thirty", 30.0), ("forty", 40.0), ("fifty", 50.0), ("sixty", 60.0), ("hundred", 100.0),
+    ("a half", 0.5),
+    ("half a", 0.5),
+    ("one", 1.0),
+    ("two", 2.0),
+    ("three", 3.0),
+    ("four", 4.0),
+    ("five", 5.0),
+    ("six", 6.0),
+    ("seven", 7.0),
+    ("eight", 8.0),
+    ("nine", 9.0),
+    ("ten", 10.0),
+    ("eleven", 11.0),
+    ("twelve", 12.0),
+    ("fifteen", 15.0),
+    ("twenty", 20.0),
+    ("thirty", 30.0),
+    ("forty", 40.0),
+    ("fifty", 50.0),
+    ("sixty", 60.0),
+    ("hundred", 100.0),
 ];
 
 /// Every number of a text in order.
@@ -84,13 +102,9 @@ fn at_start(text: &str, at: usize, before: char) -> Option<Number> {
     let found = unit(behind);
     let glued = behind.starts_with(char::is_alphabetic);
     match found {
-        Some((length, unit)) => Some(Number {
-            bytes: at..whole.end + length,
-            figure: whole,
-            value,
-            unit: Some(unit),
-            figures,
-        }),
+        Some((length, unit)) => {
+            Some(Number { bytes: at..whole.end + length, figure: whole, value, unit: Some(unit), figures })
+        }
         None if glued => None,
         None => Some(Number { bytes: whole.clone(), figure: whole, value, unit: None, figures }),
     }

@@ -48,7 +48,8 @@ pub(crate) fn pieces(text: &str, sentences: &[Sentence], numbers: &[Number], dic
     let mut pieces = Vec::new();
     let all = tokens(text);
     for (number, sentence) in sentences.iter().enumerate() {
-        let inside = |token: &&Token| sentence.bytes.start <= token.bytes.start && token.bytes.end <= sentence.bytes.end;
+        let inside =
+            |token: &&Token| sentence.bytes.start <= token.bytes.start && token.bytes.end <= sentence.bytes.end;
         let own: Vec<Token> = all.iter().filter(inside).cloned().collect();
         sentence_pieces(&own, number, numbers, dictionary, &mut pieces);
     }
@@ -104,7 +105,8 @@ fn one(
     let start = own.get(at).map_or(0, |token| token.bytes.start);
     let end = own.get(at + length - 1).map_or(start, |token| token.bytes.end);
     let mut piece = Piece { bytes: start..end, ..empty(sentence, &lower) };
-    let components = || rest.iter().take(length).filter(|stem| !dictionary.is_little(stem)).map(|stem| dictionary.canonical(stem));
+    let components =
+        || rest.iter().take(length).filter(|stem| !dictionary.is_little(stem)).map(|stem| dictionary.canonical(stem));
     match found.map(|(_, meaning)| meaning) {
         Some(Meaning::Turn(turn)) => {
             piece.role = Role::Turn(turn);

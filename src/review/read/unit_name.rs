@@ -5,25 +5,80 @@ use crate::quantity::Unit;
 
 /// Names in full and their codes; a plural "s" may follow. Prefixes in words may stand before those of the second list.
 const NAMES: &[(&str, &str)] = &[
-    ("minute", "min"), ("min", "min"), ("mins", "min"), ("hour", "h"), ("hr", "h"), ("day", "d"), ("week", "wk"), ("year", "a"),
-    ("sec", "s"), ("percent", "%"), ("degree celsius", "Cel"), ("degrees celsius", "Cel"), ("degrees c", "Cel"),
-    ("celsius", "Cel"), ("deg c", "Cel"), ("degree", "Cel"), ("per cent", "%"), ("base pair", "bp"), ("nucleotide", "nt"),
-    ("kb", "kbp"), ("dalton", "Da"), ("kelvin", "K"), ("atmosphere", "atm"), ("colony", "CFU"), ("mm hg", "mm[Hg]"),
-    ("au", "1"), ("ml", "mL"), ("ul", "uL"), ("cc", "cm3"), ("molar", "mol/L"), ("millimolar", "mmol/L"),
-    ("micromolar", "umol/L"), ("nanomolar", "nmol/L"),
+    ("minute", "min"),
+    ("min", "min"),
+    ("mins", "min"),
+    ("hour", "h"),
+    ("hr", "h"),
+    ("day", "d"),
+    ("week", "wk"),
+    ("year", "a"),
+    ("sec", "s"),
+    ("percent", "%"),
+    ("degree celsius", "Cel"),
+    ("degrees celsius", "Cel"),
+    ("degrees c", "Cel"),
+    ("celsius", "Cel"),
+    ("deg c", "Cel"),
+    ("degree", "Cel"),
+    ("per cent", "%"),
+    ("base pair", "bp"),
+    ("nucleotide", "nt"),
+    ("kb", "kbp"),
+    ("dalton", "Da"),
+    ("kelvin", "K"),
+    ("atmosphere", "atm"),
+    ("colony", "CFU"),
+    ("mm hg", "mm[Hg]"),
+    ("au", "1"),
+    ("ml", "mL"),
+    ("ul", "uL"),
+    ("cc", "cm3"),
+    ("molar", "mol/L"),
+    ("millimolar", "mmol/L"),
+    ("micromolar", "umol/L"),
+    ("nanomolar", "nmol/L"),
 ];
 
 /// Names that take prefixes.
 const METRIC: &[(&str, &str)] = &[
-    ("metre", "m"), ("meter", "m"), ("gram", "g"), ("gramme", "g"), ("second", "s"), ("litre", "L"), ("liter", "L"),
-    ("mole", "mol"), ("osmole", "osm"), ("pascal", "Pa"), ("joule", "J"), ("calorie", "cal"), ("newton", "N"),
-    ("watt", "W"), ("volt", "V"), ("ampere", "A"), ("amp", "A"), ("hertz", "Hz"), ("ohm", "Ohm"), ("bar", "bar"),
-    ("coulomb", "C"), ("siemens", "S"), ("katal", "kat"),
+    ("metre", "m"),
+    ("meter", "m"),
+    ("gram", "g"),
+    ("gramme", "g"),
+    ("second", "s"),
+    ("litre", "L"),
+    ("liter", "L"),
+    ("mole", "mol"),
+    ("osmole", "osm"),
+    ("pascal", "Pa"),
+    ("joule", "J"),
+    ("calorie", "cal"),
+    ("newton", "N"),
+    ("watt", "W"),
+    ("volt", "V"),
+    ("ampere", "A"),
+    ("amp", "A"),
+    ("hertz", "Hz"),
+    ("ohm", "Ohm"),
+    ("bar", "bar"),
+    ("coulomb", "C"),
+    ("siemens", "S"),
+    ("katal", "kat"),
 ];
 
 const PREFIXES: &[(&str, &str)] = &[
-    ("kilo", "k"), ("mega", "M"), ("giga", "G"), ("deci", "d"), ("centi", "c"), ("milli", "m"), ("micro", "u"), ("nano", "n"),
-    ("pico", "p"), ("femto", "f"), ("", ""),
+    ("kilo", "k"),
+    ("mega", "M"),
+    ("giga", "G"),
+    ("deci", "d"),
+    ("centi", "c"),
+    ("milli", "m"),
+    ("micro", "u"),
+    ("nano", "n"),
+    ("pico", "p"),
+    ("femto", "f"),
+    ("", ""),
 ];
 
 /// Codes that are more often words.
@@ -71,7 +126,9 @@ pub(super) fn unit(text: &str) -> Option<(usize, Unit)> {
 
 /// What joins two atoms: "/", "per", a point, or a space before a power below the line.
 fn joint(text: &str) -> Option<(usize, bool)> {
-    for (mark, divides) in [(" per ", true), (" / ", true), ("/", true), ("·", false), (".", false), ("⋅", false), (" ", false)] {
+    for (mark, divides) in
+        [(" per ", true), (" / ", true), ("/", true), ("·", false), (".", false), ("⋅", false), (" ", false)]
+    {
         if let Some(rest) = text.strip_prefix(mark) {
             let plain = mark == " " || mark == ".";
             let next = atom(rest, false)?;

@@ -4,8 +4,8 @@ use std::ops::Range;
 
 use serde::Serialize;
 
-use super::piece::Role;
 use super::Reading;
+use super::piece::Role;
 use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Link};
 

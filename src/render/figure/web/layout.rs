@@ -141,7 +141,11 @@ fn chain(spots: &mut Vec<Spot>, from: usize, to: usize) -> Vec<usize> {
 
 fn rows(spots: &[Spot]) -> Vec<Vec<usize>> {
     let n_layers = spots.iter().map(|spot| spot.layer + 1).max().unwrap_or(0);
-    (0..n_layers).map(|layer| (0..spots.len()).filter(|place| spots.get(*place).is_some_and(|spot| spot.layer == layer)).collect()).collect()
+    (0..n_layers)
+        .map(|layer| {
+            (0..spots.len()).filter(|place| spots.get(*place).is_some_and(|spot| spot.layer == layer)).collect()
+        })
+        .collect()
 }
 
 /// Orders each layer by the middle of its neighbours' places, down and up in turn; the order with the fewest crossings
@@ -155,7 +159,8 @@ fn order(spots: &[Spot], rows: &mut Vec<Vec<usize>>) {
             let places = places(spots.len(), rows);
             let Some(row) = rows.get_mut(number) else { continue };
             let key = |spot: &usize| {
-                let neighbours = spots.get(*spot).map_or(&[] as &[usize], |spot| if down { &spot.above } else { &spot.below });
+                let neighbours =
+                    spots.get(*spot).map_or(&[] as &[usize], |spot| if down { &spot.above } else { &spot.below });
                 let own = places.get(*spot).copied().unwrap_or(0.0);
                 let list: Vec<f64> = neighbours.iter().filter_map(|other| places.get(*other).copied()).collect();
                 mean(&list).unwrap_or(own)
@@ -299,7 +304,12 @@ fn drawn(
         if arrow.0 == arrow.1 {
             let ((x, y), height) = at(arrow.0);
             let right = x + width / 2.0;
-            routes.push(vec![(right, y + 6.0), (right + 16.0, y + 6.0), (right + 16.0, y + height - 6.0), (right, y + height - 6.0)]);
+            routes.push(vec![
+                (right, y + 6.0),
+                (right + 16.0, y + 6.0),
+                (right + 16.0, y + height - 6.0),
+                (right, y + height - 6.0),
+            ]);
             continue;
         }
         let mut route: Vec<Point> = chain.iter().map(|spot| at(*spot).0).collect();

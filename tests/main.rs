@@ -10,6 +10,8 @@ mod check;
 #[cfg(test)]
 mod diagram;
 #[cfg(test)]
+mod graph;
+#[cfg(test)]
 mod house;
 #[cfg(test)]
 mod laws;

@@ -1,7 +1,7 @@
-//! A view in GraphML.
+//! A view in `GraphML`.
 //!
 //! # Source
-//! GraphML primer and schema 1.0 (graphml.graphdrawing.org; from memory): keys are declared, then data refer to them.
+//! `GraphML` primer and schema 1.0 (graphml.graphdrawing.org; from memory): keys are declared, then data refer to them.
 
 use std::fmt::Write as _;
 
@@ -12,7 +12,7 @@ use crate::concepts::graph::Graph;
 const OF_NODES: &[&str] = &["name", "symbol", "unit", "entity", "role", "field"];
 const OF_EDGES: &[&str] = &["sign", "principle", "law", "because", "marked"];
 
-/// The view as a GraphML document: quantities as nodes by id, influences as edges.
+/// The view as a `GraphML` document: quantities as nodes by id, influences as edges.
 pub fn graphml(graph: &Graph, view: &View) -> String {
     let mut text = String::from(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<graphml xmlns=\"http://graphml.graphdrawing.org/xmlns\" \

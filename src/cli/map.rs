@@ -29,6 +29,7 @@ use crate::seed::MOST;
   toehold map this-week --gaps --generate --out new-ones
   toehold map this-week --format html --gaps --cover --out map.html
   toehold map this-week --format json > map.json")]
+#[expect(clippy::struct_excessive_bools, reason = "each is a flag of its own")]
 pub struct Arguments {
     /// Scenarios (.md), other Markdown or plain text (.md, .markdown, .txt), or folders of them.
     #[arg(required = true, value_name = "PATH")]

@@ -1,5 +1,7 @@
 //! The matrix as a picture that prints in black and white: full, hatched and hollow squares, nothing by colour.
 
+use std::fmt::Write as _;
+
 use svg::node::element::{Circle, Group, Line, Path, Rectangle, Text};
 
 use super::{How, Item, Matrix};
@@ -95,12 +97,11 @@ fn cell(x: f64, y: f64, how: How, strength: f64) -> Group {
                 7.0
             };
             let n_stripes = (1..20_u32).take_while(|k| f64::from(*k) * gap < CELL - 4.0);
-            let stripes: String = n_stripes
-                .map(|k| {
-                    let across = two(x + 2.0 + f64::from(k) * gap);
-                    format!("M{across} {} V{}", two(y + 2.0), two(y + CELL - 2.0))
-                })
-                .collect();
+            let mut stripes = String::new();
+            for k in n_stripes {
+                let across = two(x + 2.0 + f64::from(k) * gap);
+                let _ = write!(stripes, "M{across} {} V{}", two(y + 2.0), two(y + CELL - 2.0));
+            }
             let stripes = Path::new().set("d", stripes).set("stroke", "currentColor").set("stroke-width", 1.2);
             Group::new().add(square(2.0).set("fill", "none")).add(stripes)
         }

@@ -5,6 +5,8 @@
 
 mod layout;
 
+use std::fmt::Write as _;
+
 use svg::node::element::{Anchor as Link, Circle, Group, Path};
 
 use super::Picture;
@@ -127,7 +129,7 @@ fn drawn_arrow(arrow: &Arrow, route: &[Point]) -> Group {
     let mut line = String::new();
     for (place, point) in route.iter().enumerate() {
         let point = if place + 1 == route.len() { &base } else { point };
-        line.push_str(&format!("{}{} {} ", if place == 0 { "M" } else { "L" }, n(point.0), n(point.1)));
+        let _ = write!(line, "{}{} {} ", if place == 0 { "M" } else { "L" }, n(point.0), n(point.1));
     }
     let head = format!(
         "M{} {} L{} {} L{} {} Z",

@@ -14,6 +14,7 @@ pub mod concepts;
 pub mod coverage;
 pub mod diagnostic;
 pub mod experiment;
+pub mod guide;
 pub mod laws;
 pub mod paper;
 pub mod proof;

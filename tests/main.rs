@@ -30,6 +30,8 @@ mod proofread;
 #[cfg(test)]
 mod render;
 #[cfg(test)]
+mod review;
+#[cfg(test)]
 mod scenarios;
 #[cfg(test)]
 mod signs;

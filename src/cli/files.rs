@@ -1,7 +1,7 @@
 //! Files enter here: concept files and scenarios from paths, whole or not at all.
 
 use std::fs;
-use std::io;
+use std::io::{self, Read as _};
 use std::path::Path;
 
 use super::{Failure, World};
@@ -228,6 +228,25 @@ pub(super) fn scenario_text(path: &Path) -> Result<String, Failure> {
         Failure::new(format!("{}:{line}:{column}: this is not UTF-8 text", path.display()))
             .hint("save the file with the encoding UTF-8")
     })
+}
+
+/// The text of standard input.
+///
+/// # Errors
+/// Input that cannot be read, is too large, or is no text.
+pub(super) fn input() -> Result<String, Failure> {
+    let mut bytes = Vec::new();
+    let limit = u64::try_from(LIMIT).unwrap_or(u64::MAX);
+    io::stdin()
+        .take(limit + 1)
+        .read_to_end(&mut bytes)
+        .map_err(|error| Failure::new(format!("standard input could not be read: {error}")))?;
+    if bytes.len() > LIMIT {
+        let message = format!("standard input is too large: at most {LIMIT} bytes are read");
+        return Err(Failure::new(message).hint("an answer has some hundred words"));
+    }
+    String::from_utf8(bytes)
+        .map_err(|_| Failure::new("standard input is not UTF-8 text").hint("save it with the encoding UTF-8"))
 }
 
 /// A file that cannot be read, in plain words.

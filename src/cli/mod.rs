@@ -14,7 +14,9 @@ pub mod map;
 pub mod new;
 pub mod paper;
 mod print;
+pub mod read;
 pub mod render;
+pub mod review;
 pub mod schema;
 pub mod shell;
 mod store;
@@ -107,7 +109,9 @@ enum Command {
     New(new::Arguments),
     Schema(schema::Arguments),
     Paper(Box<paper::Arguments>),
+    Read(read::Arguments),
     Render(render::Arguments),
+    Review(review::Arguments),
     Laws(laws::Arguments),
     Completions(shell::Completions),
     Man(shell::Man),
@@ -130,7 +134,9 @@ where
         Command::Graph(arguments) => graph::run(arguments, world),
         Command::Map(arguments) => map::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
+        Command::Read(arguments) => read::run(arguments, world),
         Command::Render(arguments) => render::run(arguments, world),
+        Command::Review(arguments) => review::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
         Command::New(arguments) => new::run(arguments, world),
         Command::Schema(arguments) => schema::run(arguments, world),

@@ -50,7 +50,7 @@ fn place(text: &str, judge: &Judge<'_>) -> Option<usize> {
     let pattern = Pattern::of(text, judge.prompt, judge.dictionary);
     let matcher = Matcher { reading: judge.reading, dictionary: judge.dictionary, topic: judge.topic };
     let found = matcher.find(&pattern);
-    let named = found.own.map_or(found.coverage, |own| own.max(found.coverage));
+    let named = found.named();
     let told = match found.effect() {
         Some(effect) => effect == Found::Agrees && named >= super::judge::limit::WITH_DIRECTIONS,
         None => named >= super::judge::limit::WORDS_ALONE,

@@ -39,6 +39,7 @@ pub(crate) struct Dictionary {
     phrases: Phrases,
     senses: BTreeMap<String, String>,
     light: BTreeSet<String>,
+    classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
     /// Words in lower case that are spelled right.
@@ -61,6 +62,7 @@ impl Dictionary {
             phrases: Phrases::new(),
             senses: BTreeMap::new(),
             light: BTreeSet::new(),
+            classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
             known: BTreeSet::new(),
@@ -88,6 +90,7 @@ impl Dictionary {
             self.add_all(list, Meaning::Link(*link));
         }
         self.add_all(words::ASIDES, Meaning::Aside);
+        self.add_all(words::HEDGES, Meaning::Hedge);
         self.add_all(words::PRONOUNS, Meaning::Pronoun);
         for (list, little) in words::LITTLE {
             self.add_all(list, Meaning::Little(*little));
@@ -135,6 +138,12 @@ impl Dictionary {
                 } else {
                     self.add(stems, Meaning::Sense(number));
                 }
+            }
+        }
+        for (class, list) in words::CLASSES {
+            for word in *list {
+                let key = self.head_of(word);
+                self.classes.insert(key, class);
             }
         }
         for (one, other) in words::OPPOSITES {
@@ -236,6 +245,11 @@ impl Dictionary {
         let stem = self.stems.of(lower);
         let endings = ["", "s", "es", "ed", "d", "ing", "e", "y", "ly", "er"];
         endings.iter().any(|ending| self.known.contains(&format!("{stem}{ending}")))
+    }
+
+    /// The kind of quantity that a key names.
+    pub(crate) fn class(&self, key: &str) -> Option<&'static str> {
+        self.classes.get(key).copied()
     }
 
     pub(crate) fn is_light(&self, key: &str) -> bool {

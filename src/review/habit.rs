@@ -9,6 +9,7 @@ use super::figure::{Figures, Value};
 use super::guide::Question;
 use super::meaning::Link;
 use super::read::{Reading, Role};
+use super::verdict::{PointReview, Status};
 
 /// A habit and what it rests on.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -55,7 +56,7 @@ pub enum Habit {
 }
 
 /// Shares of an answer's words, in per cent, from which on it restates the question.
-const RESTATES: usize = 60;
+pub(super) const RESTATES: usize = 60;
 
 /// The habits of one response.
 pub(super) fn habits(
@@ -63,6 +64,7 @@ pub(super) fn habits(
     prompt: &Reading,
     reading: &Reading,
     given: usize,
+    points: &[PointReview],
     read: impl Fn(&str) -> Reading,
 ) -> Vec<Habit> {
     let mut habits = Vec::new();
@@ -72,7 +74,8 @@ pub(super) fn habits(
         return vec![Habit::Blank];
     }
     let per_cent = restated(prompt, reading);
-    if per_cent >= RESTATES {
+    let earns = points.iter().any(|point| matches!(point.status, Status::Found | Status::Contradicted));
+    if per_cent >= RESTATES && !earns {
         habits.push(Habit::Restates { per_cent });
     }
     let items = reading.sentences.iter().filter(|sentence| sentence.bullet).count();
@@ -84,7 +87,14 @@ pub(super) fn habits(
     }
     let is_reason = |role: Role| matches!(role, Role::Link(Link::Because | Link::So));
     let reasons = reading.pieces.iter().any(|piece| is_reason(piece.role));
-    if asks(&["explain", "justify", "why"]) && !reasons {
+    // Where a reason was recognised, or a statement stands beside the prediction, one was given without a linking word.
+    let of_reason = |point: &&PointReview| {
+        let own = question.points.iter().find(|one| one.id == point.id);
+        !own.is_some_and(|one| one.statement.contains("direction alone"))
+    };
+    let given_reason = points.iter().filter(of_reason).any(|point| point.status != Status::NotFound);
+    let single = reading.sentences.len() < 2 && reading.clauses.len() < 3;
+    if asks(&["justify", "evaluate", "why", "explain"]) && !reasons && !given_reason && single {
         habits.push(Habit::NoReason { command_term: question.command_term.clone() });
     }
     numbers(question, reading, read, &mut habits);
@@ -111,13 +121,14 @@ fn numbers(question: &Question, reading: &Reading, read: impl Fn(&str) -> Readin
         }
     }
     let gives_number = right || !reading.numbers.is_empty();
-    if !has_setup && gives_number && all.iter().any(|figures| !figures.setup.is_empty()) {
+    let reckoned = reading.text.contains(['=', '×', '*', '/', '·', '+']) || reading.text.contains(" x ");
+    if !has_setup && gives_number && !reckoned && all.iter().any(|figures| !figures.setup.is_empty()) {
         habits.push(Habit::NoSetup);
     }
 }
 
 /// Share of the answer's words that stand in the question in the same order, in per cent.
-fn restated(prompt: &Reading, reading: &Reading) -> usize {
+pub(super) fn restated(prompt: &Reading, reading: &Reading) -> usize {
     let mut numbers: BTreeMap<String, u32> = BTreeMap::new();
     let mut intern = |reading: &Reading| -> Vec<u32> {
         let words = reading.pieces.iter().filter(|piece| !matches!(piece.role, Role::Mark(_)));

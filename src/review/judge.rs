@@ -8,7 +8,7 @@ use super::guide::{Idea, Point, Question};
 use super::matching::{Found, Match, Matcher};
 use super::meaning::Link;
 use super::pattern::{Pattern, Unit, Wanted};
-use super::read::{Reading, Role};
+use super::read::{Piece, Reading, Role};
 use super::verdict::{Status, Stretch};
 use crate::quantity::Unit as Measure;
 
@@ -26,6 +26,8 @@ pub(super) mod limit {
     pub(crate) const REJECTED: f64 = 0.7;
     /// From here on something is worth a second look.
     pub(crate) const LOOK: f64 = 0.3;
+    /// Least share of a twist's reason.
+    pub(crate) const REASON: f64 = 0.42;
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.66;
 }
@@ -75,14 +77,61 @@ impl Judge<'_> {
         if point.statement.trim_start().starts_with("The link:") {
             return self.link();
         }
-        self.words(point)
+        let (status, places) = self.words(point);
+        match (status, self.taken_back(point)) {
+            (Status::Found, Some(denial)) => {
+                let denial = Stretch { bytes: denial, says: false };
+                (Status::Contradicted, places.into_iter().chain([denial]).collect())
+            }
+            _ => (status, places),
+        }
+    }
+
+    /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point.
+    fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
+        let pattern = self.pattern(&point.statement);
+        let telling: Vec<&Unit> =
+            pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone).collect();
+        for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            let first = own.first().map_or("", |piece| piece.lower.as_str());
+            let against = matches!(first, "but" | "however" | "yet" | "though" | "although" | "nevertheless")
+                || own
+                    .iter()
+                    .any(|piece| matches!(piece.lower.as_str(), "though" | "however" | "still" | "in spite" | "spite"));
+            let speaks = own
+                .iter()
+                .any(|piece| telling.iter().any(|unit| unit.keys.first().is_some_and(|key| piece.keys.contains(key))));
+            if against && speaks {
+                return Some(sentence.bytes.clone());
+            }
+        }
+        None
     }
 
     fn words(&self, point: &Point) -> Verdict {
+        let whole = self.pattern(&point.statement);
+        let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
+        let rejected = self.rejected(point, &whole);
+        if is_reason(&point.statement) {
+            return self.reason(&whole, rejected);
+        }
+        if point.statement.starts_with("The first effect still") {
+            return self.balance();
+        }
+        if self.question.command_term == "identify" {
+            return self.named(&point.statement, rejected);
+        }
+        if steps.len() >= 2 && !whole.direction_alone {
+            return self.steps(&steps, point, rejected);
+        }
         let matcher = self.matcher();
-        let statement = self.pattern(&point.statement);
-        let found = matcher.find(&statement);
-        let mut best = (self.fared(&statement, &found, limit::WORDS_ALONE), found);
+        let found = matcher.find(&whole);
+        let mut best = (self.fared(&whole, &found, limit::WORDS_ALONE), found);
+        let bare = point.accept.iter().any(|text| accepts_relation(text));
+        if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
+            best.0 = Fared::Said;
+        }
         for text in &point.accept {
             let pattern = self.pattern(text);
             if pattern.is_empty() {
@@ -94,25 +143,213 @@ impl Judge<'_> {
                 best = (fared, found);
             }
         }
-        let rejected = self.rejected(point, &statement);
         let (fared, found) = best;
         match (fared, rejected) {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
-            (Fared::Said, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
+            (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
             (Fared::Denied, places) => {
                 let denies: Vec<Range<usize>> =
                     found.denies.iter().cloned().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&found.says, &denies))
             }
-            (_, Some(places)) => (Status::Contradicted, both(&[], &places)),
+            (_, Some(places)) => (Status::NotFound, both(&[], &places)),
             (Fared::Partly, None) => (Status::LookAgain, says(&found.says)),
             (Fared::Missing, None) => (Status::NotFound, Vec::new()),
         }
     }
 
+    /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
+    fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+        let found = self.matcher().find(whole);
+        let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
+        let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
+        let reasons =
+            self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
+        let still = self
+            .reading
+            .pieces
+            .iter()
+            .any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
+        let goes_on = match prediction {
+            Some(Found::Both) => reasons,
+            Some(Found::Opposed) => found.named() < limit::REASON && reasons,
+            _ => still && found.named() >= limit::REASON / 2.0,
+        };
+        match (found.named(), rejected) {
+            (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
+            (_, None) if goes_on => {
+                let whole = 0..self.reading.text.len();
+                (
+                    Status::Contradicted,
+                    both(
+                        &found.says,
+                        if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies },
+                    ),
+                )
+            }
+            // Words of one's own are given more room where the prediction that they explain is right.
+            (named, None)
+                if named >= limit::REASON && found.denied < 0.3
+                    || (named >= limit::REASON - 0.12 && prediction == Some(Found::Agrees) && reasons) =>
+            {
+                (Status::Found, says(&found.says))
+            }
+            (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
+            (_, None) => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// Two effects, told as acting against each other, and which of them is the larger.
+    fn balance(&self) -> Verdict {
+        let any = |words: &[&str]| {
+            let text = self.reading.text.to_lowercase();
+            words.iter().any(|word| text.contains(word))
+        };
+        let against = any(&[
+            "oppos",
+            "against",
+            "other way",
+            "other direction",
+            "on its own",
+            "although",
+            "even though",
+            "while",
+            "despite",
+            "still",
+        ]);
+        let larger = any(&[
+            "larger",
+            "bigger",
+            "win",
+            "outweigh",
+            "stronger",
+            "beat",
+            "more than",
+            "weaker",
+            "not enough",
+            "not enuf",
+            "greater",
+            "dominat",
+            "outdo",
+            "not as much",
+            "too small",
+            "prevail",
+            "overrid",
+            "overcome",
+        ]);
+        let denied = any(&[
+            "same way",
+            "same direction",
+            "has stopped",
+            "both lower",
+            "both raise",
+            "no longer works",
+            "stopped",
+        ]);
+        let whole = 0..self.reading.text.len();
+        match (against, larger, denied) {
+            (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
+            (true, true, false) => (Status::Found, says(&[whole])),
+            (true, false, false) => (Status::LookAgain, says(&[whole])),
+            (false, ..) => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// A thing that is to be named: by the head of its phrase, and by its number where it has one.
+    fn named(&self, statement: &str, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+        let pattern = self.pattern(statement);
+        let found = self.matcher().find(&pattern);
+        let wanted = Reading::of(statement, self.dictionary);
+        if let (Some(places), true) = (&rejected, found.coverage < 0.5) {
+            return (Status::NotFound, both(&[], places));
+        }
+        if let Some(number) = wanted.numbers.first() {
+            let first = self.reading.numbers.first();
+            let same = first.is_some_and(|one| (one.value - number.value).abs() <= 1e-9 * number.value.abs());
+            return match (same, first) {
+                (true, Some(one)) => (Status::Found, says(std::slice::from_ref(&one.bytes))),
+                _ => (Status::NotFound, Vec::new()),
+            };
+        }
+        let light = |unit: &&Unit| unit.keys.iter().all(|key| self.dictionary.is_light(key));
+        let head = pattern.units.first();
+        let has = |unit: &Unit| {
+            self.reading
+                .pieces
+                .iter()
+                .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
+        };
+        let head_seen = head.is_some_and(has);
+        let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
+            (true, false) => Status::Found,
+            (true, true) if found.coverage >= 0.5 => Status::Found,
+            _ if found.coverage >= 0.7 => Status::Found,
+            _ if found.coverage >= limit::LOOK => Status::LookAgain,
+            _ => Status::NotFound,
+        };
+        (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
+    }
+
+    /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
+    fn steps(&self, steps: &[Pattern], point: &Point, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+        let matcher = self.matcher();
+        let mut found: Vec<Match> = steps.iter().map(|step| matcher.find(step)).collect();
+        let turns: Vec<Found> = found.iter().flat_map(|one| one.turns.iter().copied()).collect();
+        let n = |wanted: Found| turns.iter().filter(|one| **one == wanted).count();
+        if n(Found::Opposed) >= 2 && n(Found::Agrees) == 0 {
+            for one in &mut found {
+                one.mirror();
+            }
+        }
+        let alternatives: Vec<Pattern> =
+            point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
+        let mut said = 0.0;
+        let mut denied = false;
+        let mut last = false;
+        for (place, one) in found.iter().enumerate() {
+            let told = match one.effect() {
+                Some(Found::Agrees) => true,
+                Some(Found::Opposed | Found::Both) => {
+                    denied = true;
+                    false
+                }
+                Some(Found::Unclear | Found::Missing) => false,
+                None => one.named() >= limit::WORDS_ALONE,
+            };
+            let otherwise = !told
+                && alternatives.get(place).is_some_and(|pattern| {
+                    self.fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
+                });
+            let begun = !told && !otherwise && one.turns.contains(&Found::Agrees);
+            said += match (told || otherwise, begun) {
+                (true, _) => 1.0,
+                (false, true) => 0.6,
+                (false, false) => 0.0,
+            };
+            last = told || otherwise;
+        }
+        let earns: Vec<Range<usize>> = found.iter().flat_map(|one| one.says.clone()).collect();
+        let denies: Vec<Range<usize>> = found.iter().flat_map(|one| one.denies.clone()).collect();
+        let n = u32::try_from(steps.len()).map_or(1.0, f64::from);
+        let enough = if steps.len() >= 3 { n - 1.0 } else { 1.6 };
+        let named = found.iter().map(Match::named).sum::<f64>() / n;
+        match (said >= enough - 1e-9, denied, rejected) {
+            (_, true, places) => {
+                let denies: Vec<Range<usize>> = denies.into_iter().chain(places.into_iter().flatten()).collect();
+                (Status::Contradicted, both(&earns, &denies))
+            }
+            (true, false, None) => (Status::Found, says(&earns)),
+            (_, false, Some(places)) => (Status::NotFound, both(&earns, &places)),
+            (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= 0.5 => {
+                (Status::LookAgain, says(&earns))
+            }
+            (false, false, None) => (Status::NotFound, Vec::new()),
+        }
+    }
+
     /// How a pattern fared, from shares and directions.
     fn fared(&self, pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
-        let named = found.own.map_or(found.coverage, |own| own.max(found.coverage));
+        let named = found.named();
         let Some(agreement) = found.agreement() else {
             let denied = found.denied;
             return match () {
@@ -128,7 +365,11 @@ impl Judge<'_> {
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
-            Some(Found::Agrees) if enough && (agreement >= limit::AGREEMENT || pattern.direction_alone) => Fared::Said,
+            Some(Found::Agrees)
+                if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) =>
+            {
+                Fared::Said
+            }
             Some(Found::Agrees) => Fared::Partly,
             _ if named >= limit::LOOK && (any(Found::Agrees) || named >= limit::WORDS_ALONE) => Fared::Partly,
             _ => Fared::Missing,
@@ -149,13 +390,14 @@ impl Judge<'_> {
             };
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
             let whole = self.matcher().find(&pattern);
-            if telling.is_empty() || whole.coverage < limit::REJECTED {
+            let few = pattern.units.len() <= 2;
+            if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }
             pattern.units = telling;
             let found = self.matcher().find(&pattern);
             let agrees = found.agreement().is_none_or(|share| share >= limit::AGREEMENT);
-            if found.coverage >= limit::REJECTED && found.denied <= 0.0 && agrees {
+            if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
                 return Some(if whole.says.is_empty() { found.says } else { whole.says });
             }
         }
@@ -250,7 +492,7 @@ impl Judge<'_> {
             if let Some(direction) = idea.direction {
                 let about =
                     pattern.units.iter().flat_map(|unit| unit.keys.iter().map(|key| (key.clone(), 1.0))).collect();
-                pattern.wanted = vec![Wanted { direction, about, cause: false }];
+                pattern.wanted = vec![Wanted { direction, about, class: Vec::new(), cause: false }];
                 pattern.direction_alone = true;
             }
             let found = self.matcher().find(&pattern);
@@ -263,6 +505,18 @@ impl Judge<'_> {
         }
         worst
     }
+}
+
+/// Whether a statement gives the reason of a twist: it ends with what becomes of the chain.
+fn is_reason(statement: &str) -> bool {
+    statement.contains("This step therefore goes the other way") || statement.contains("The chain is therefore broken")
+}
+
+/// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.
+fn accepts_relation(text: &str) -> bool {
+    ["proportional", "inversely", "same relation", " = ", "the more", "the longer"]
+        .iter()
+        .any(|mark| text.contains(mark))
 }
 
 fn says(places: &[Range<usize>]) -> Vec<Stretch> {

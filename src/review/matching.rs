@@ -50,6 +50,21 @@ impl Match {
         Some(agreed.map(|(place, _)| weight(place)).sum::<f64>() / total)
     }
 
+    /// Share of what is named, by what tells most.
+    pub(crate) fn named(&self) -> f64 {
+        self.own.map_or(self.coverage, |own| own.max(self.coverage))
+    }
+
+    /// Takes the relation for told of the opposite change.
+    pub(crate) fn mirror(&mut self) {
+        for one in &mut self.turns {
+            if *one == Found::Opposed {
+                *one = Found::Agrees;
+            }
+        }
+        self.says.append(&mut self.denies);
+    }
+
     /// What was found of the effect.
     pub(crate) fn effect(&self) -> Option<Found> {
         self.turns.last().copied()
@@ -161,9 +176,9 @@ impl Matcher<'_> {
 
     fn turns(&self, pattern: &Pattern, says: &mut Vec<Range<usize>>, denies: &mut Vec<Range<usize>>) -> Vec<Found> {
         let mut found = Vec::new();
-        let mut places: Vec<Vec<(Accord, Range<usize>)>> = Vec::new();
+        let mut places: Vec<Vec<Hit>> = Vec::new();
         for wanted in &pattern.wanted {
-            let hits = self.accords(wanted);
+            let hits = self.accords(wanted, pattern.direction_alone);
             found.push(summary(&hits));
             places.push(hits);
         }
@@ -178,7 +193,7 @@ impl Matcher<'_> {
                 }
             }
         }
-        for (accord, place) in places.into_iter().flatten() {
+        for (_, accord, place) in places.into_iter().flatten() {
             match accord {
                 Accord::Agree => says.push(place),
                 Accord::Oppose if turned => says.push(place),
@@ -190,24 +205,37 @@ impl Matcher<'_> {
     }
 
     /// Every claim about a quantity, and how it goes together with what is wanted.
-    fn accords(&self, wanted: &Wanted) -> Vec<(Accord, Range<usize>)> {
-        let mut hits: Vec<(f64, Accord, Range<usize>)> = Vec::new();
+    fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
+        let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
-            let Some((share, mirrored)) = self.same_quantity(wanted, claim) else { continue };
+            let known = self.same_quantity(wanted, claim, alone).or_else(|| {
+                // "They look alike": where one quantity is asked about, what is alike is that.
+                let alike = alone && wanted.direction == Direction::Same && claim.direction == Direction::Same;
+                (alike && claim.class.is_empty()).then_some((SAME_QUANTITY, false))
+            });
+            let Some((share, mirrored)) = known else { continue };
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            hits.push((share, wanted.direction.accord(said), self.reading.claim_bytes(claim)));
+            let accord = if claim.hedged { Accord::Unclear } else { wanted.direction.accord(said) };
+            hits.push((share, accord, self.reading.claim_bytes(claim)));
         }
         if hits.is_empty() {
             hits.extend(self.without_turn(wanted));
         }
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
-        hits.retain(|(share, ..)| *share >= best - 0.15);
-        hits.into_iter().map(|(_, accord, place)| (accord, place)).collect()
+        hits.retain(|(share, ..)| *share >= best - 0.3);
+        hits
     }
 
     /// Whether a claim speaks of the wanted quantity, or of its opposite.
-    fn same_quantity(&self, wanted: &Wanted, claim: &Claim) -> Option<(f64, bool)> {
+    fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<(f64, bool)> {
         let about: &[(String, f64)] = if claim.about.is_empty() { self.topic } else { &claim.about };
+        let shared = wanted.class.iter().any(|class| claim.class.contains(class));
+        if !wanted.class.is_empty() && !claim.class.is_empty() && !shared {
+            return None;
+        }
+        // Of one telling kind ("how far", "how bright"), one shared word is enough.
+        let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
+        let kind = if telling { 0.3 } else { 0.0 };
         let (mut hit, mut total, mut mirrored) = (0.0, 0.0, false);
         for (key, weight) in &wanted.about {
             total += weight;
@@ -223,14 +251,22 @@ impl Matcher<'_> {
             return Some((SAME_QUANTITY, false));
         }
         // A quantity of the lexicon is met by its own words too.
-        let share = if wanted.about.iter().any(|(key, _)| key.starts_with("t:") && about.iter().any(|(k, _)| k == key))
-        {
+        let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
+        let share = if wanted.about.iter().any(whole) {
             1.0
         } else {
-            let plain: f64 = wanted.about.iter().filter(|(key, _)| !key.starts_with("t:")).map(|(_, w)| w).sum();
+            let plain: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
             if plain > 0.0 { hit / plain } else { hit / total }
         };
-        (share >= SAME_QUANTITY).then_some((share, mirrored))
+        // A claim about what has leaked is none about what is there, though the same thing is named.
+        let stranger = claim.about.iter().any(|(key, weight)| {
+            *weight >= 1.0
+                && self.dictionary.opposites(key).next().is_some()
+                && !wanted.about.iter().any(|(known, _)| known == key || self.dictionary.opposed(known, key))
+        });
+        let share = f64::min(share + kind, 1.0) * if stranger { 0.6 } else { 1.0 };
+        let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
+        (share >= least).then_some((share, mirrored))
     }
 
     /// Directions that are told without a direction word: "the strands cannot pair" for a smaller paired share.
@@ -250,14 +286,24 @@ impl Matcher<'_> {
     }
 }
 
-fn summary(hits: &[(Accord, Range<usize>)]) -> Found {
-    let any = |wanted: Accord| hits.iter().any(|(accord, _)| *accord == wanted);
-    match (any(Accord::Agree), any(Accord::Oppose), hits.is_empty()) {
-        (_, _, true) => Found::Missing,
-        (true, true, _) => Found::Both,
-        (true, false, _) => Found::Agrees,
-        (false, true, _) => Found::Opposed,
-        (false, false, false) => Found::Unclear,
+/// A claim about the wanted quantity: how well it is known again, how it goes together, where it stands.
+type Hit = (f64, Accord, Range<usize>);
+
+/// What the claims come to. Where some agree and some oppose, those that speak of the quantity more plainly count; a denial
+/// in as plain words is one.
+fn summary(hits: &[Hit]) -> Found {
+    let best = |wanted: Accord| {
+        let shares = hits.iter().filter(|(_, accord, _)| *accord == wanted).map(|(share, ..)| *share);
+        shares.fold(None, |best: Option<f64>, share| Some(best.map_or(share, |best| best.max(share))))
+    };
+    match (best(Accord::Agree), best(Accord::Oppose)) {
+        (Some(agree), Some(oppose)) if agree > oppose + 0.1 => Found::Agrees,
+        (Some(agree), Some(oppose)) if oppose > agree + 0.1 => Found::Opposed,
+        (Some(_), Some(_)) => Found::Both,
+        (Some(_), None) => Found::Agrees,
+        (None, Some(_)) => Found::Opposed,
+        (None, None) if hits.is_empty() => Found::Missing,
+        (None, None) => Found::Unclear,
     }
 }
 

@@ -57,7 +57,7 @@ impl Direction {
         use Direction::{Changed, Down, NotDown, NotUp, Same, Up};
         match (self, other) {
             (one, two) if one == two => Accord::Agree,
-            (Changed, Up | Down) => Accord::Agree,
+            (Changed, Up | Down) | (Same, NotUp | NotDown) => Accord::Agree,
             (Up, Down | Same | NotUp) | (Down, Up | Same | NotDown) | (Same, Up | Down | Changed) | (Changed, Same) => {
                 Accord::Oppose
             }
@@ -128,6 +128,8 @@ pub(crate) enum Meaning {
     /// Opens what is not claimed of this case.
     Aside,
     Pronoun,
+    /// The answer does not commit itself.
+    Hedge,
     Little(Little),
     /// Stands for the group of this number in `words::SENSES`.
     Sense(usize),

@@ -77,18 +77,17 @@ impl Reviewer {
         let reading = read(kept);
         let topic = topic(&prompt);
         let judge = Judge { dictionary: &self.dictionary, question, prompt: &prompt, reading: &reading, topic: &topic };
+        // The question told again earns nothing, whatever it names.
+        let names = question.command_term == "identify";
+        let restated = !names && habit::restated(&prompt, &reading) >= habit::RESTATES + 30;
         let points = question.points.iter().map(|point| {
-            let (status, stretches) = judge.point(point);
+            let (status, stretches) = if restated { (Status::NotFound, Vec::new()) } else { judge.point(point) };
             PointReview { id: point.id.clone(), status, evidence: verdict::evidence(&reading, &stretches) }
         });
-        let points = points.collect();
+        let points: Vec<PointReview> = points.collect();
         let whole = read(&response.text);
-        Some(Review {
-            response: response.id.clone(),
-            points,
-            habits: habit::habits(question, &prompt, &whole, given, read),
-            chain: chain::chain(question, &judge),
-        })
+        let habits = habit::habits(question, &prompt, &whole, given, &points, read);
+        Some(Review { response: response.id.clone(), points, habits, chain: chain::chain(question, &judge) })
     }
 }
 

@@ -20,6 +20,8 @@ pub(crate) struct Unit {
 pub(crate) struct Wanted {
     pub(crate) direction: Direction,
     pub(crate) about: Vec<(String, f64)>,
+    /// What kind of quantity it is, where that is known.
+    pub(crate) class: Vec<&'static str>,
     /// It stands before its quantity, in a first clause: the cause, as a rule.
     pub(crate) cause: bool,
 }
@@ -69,12 +71,20 @@ impl Pattern {
         let mut wanted: Vec<Wanted> = Vec::new();
         for claim in reading.claims.iter().filter(|claim| !claim.aside) {
             let cause = claim.attributive && wanted.is_empty();
-            let new = Wanted { direction: claim.direction, about: claim.about.clone(), cause };
+            let new =
+                Wanted { direction: claim.direction, about: claim.about.clone(), class: claim.class.clone(), cause };
             if !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
                 wanted.push(new);
             }
         }
         Self { text: plain, units, wanted, direction_alone, alone }
+    }
+
+    /// The steps of a statement: its parts between semicolons, each a pattern of its own.
+    pub(crate) fn steps(text: &str, prompt: &Reading, dictionary: &Dictionary) -> Vec<Self> {
+        let (plain, ..) = without_remarks(text);
+        let parts = plain.split(';').map(str::trim).filter(|part| !part.is_empty());
+        parts.map(|part| Self::of(part, prompt, dictionary)).collect()
     }
 
     /// Total weight of its units.
@@ -95,6 +105,7 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         let end = plain.get(start..).and_then(|rest| rest.find(')')).map_or(plain.len(), |end| start + end + 1);
         plain.replace_range(start..end, "");
     }
+    plain = plain.replace(": a second effect of the same treatment, by which", ", so");
     let direction_alone = plain.to_lowercase().contains("direction alone");
     let sentences: Vec<&str> = plain.split_inclusive(". ").collect();
     let kept: Vec<&str> = sentences
@@ -102,9 +113,17 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         .copied()
         .filter(|sentence| {
             let lower = sentence.to_lowercase();
-            !["alone earns", "earns even", "also earns", "does not earn", "may earn"]
-                .iter()
-                .any(|mark| lower.contains(mark))
+            ![
+                "alone earns",
+                "earns even",
+                "also earns",
+                "does not earn",
+                "may earn",
+                "the chain is therefore broken",
+                "this step therefore goes the other way",
+            ]
+            .iter()
+            .any(|mark| lower.contains(mark))
         })
         .collect();
     let mut plain = if kept.is_empty() { plain.clone() } else { kept.concat() };

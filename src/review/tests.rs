@@ -1,1 +1,171 @@
 //! Short cases of the reviewer as a whole.
+
+use super::*;
+
+fn reviewer(question: &str, command_term: &str, statement: &str, accept: &[&str], reject: &[&str]) -> Reviewer {
+    let list = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect();
+    let point = Point {
+        id: "p".to_owned(),
+        statement: statement.to_owned(),
+        accept: list(accept),
+        reject: list(reject),
+        ideas: Vec::new(),
+    };
+    let question = Question {
+        text: question.to_owned(),
+        command_term: command_term.to_owned(),
+        points: vec![point],
+        ..Question::default()
+    };
+    Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default())
+}
+
+fn review(reviewer: &Reviewer, text: &str) -> Review {
+    reviewer.review(&Response { id: "x".to_owned(), text: text.to_owned() }).unwrap()
+}
+
+#[track_caller]
+fn case(reviewer: &Reviewer, text: &str, expected: Status) {
+    let got = review(reviewer, text);
+    assert_eq!(got.points[0].status, expected, "{text}: {:?}", got.points[0].evidence);
+}
+
+#[test]
+fn directions_are_tied_to_their_quantity() {
+    let salt = reviewer(
+        "Explain what happens to the volume of the vesicles when salt is added outside.",
+        "explain",
+        "Water leaves the vesicles by osmosis, so their volume falls.",
+        &[],
+        &[],
+    );
+    case(&salt, "Water leaves by osmosis so the volume goes down.", Status::Found);
+    case(&salt, "Water moves out through osmosis, and because of this they shrink.", Status::Found);
+    case(&salt, "Water leaves by osmosis so the volume rises.", Status::Contradicted);
+    case(
+        &salt,
+        "Water leaves by osmosis so the volume falls. But the volume of the vesicles rises.",
+        Status::Contradicted,
+    );
+    case(&salt, "It is about biology.", Status::NotFound);
+    case(&salt, "", Status::NotFound);
+}
+
+#[test]
+fn no_change_is_a_direction() {
+    let flat = reviewer(
+        "Predict how the brightness then changes.",
+        "predict",
+        "The brightness does not change. The direction alone earns.",
+        &["“stays the same”; “no effect”"],
+        &["“it rises”"],
+    );
+    for text in
+        ["It stays the same.", "No change.", "no effect", "The brightness is unchanged.", "It doesn't change at all"]
+    {
+        case(&flat, text, Status::Found);
+    }
+    for text in ["It rises.", "The brightness goes down.", "It gets brighter"] {
+        case(&flat, text, Status::Contradicted);
+    }
+    case(&flat, "It might rise.", Status::NotFound);
+}
+
+#[test]
+fn the_relation_may_be_told_the_other_way_round() {
+    let enzyme = reviewer(
+        "Describe how the concentration of enzyme affects the rate.",
+        "describe",
+        "More enzyme puts more active sites into the mix, so the rate rises.",
+        &["the same relation stated for the opposite change"],
+        &["the enzyme is used up"],
+    );
+    case(&enzyme, "More enzyme means more active sites, so the rate goes up.", Status::Found);
+    case(&enzyme, "With less enzyme there are fewer active sites and the rate falls.", Status::Found);
+    case(&enzyme, "More enzyme means more active sites, so the rate falls.", Status::Contradicted);
+}
+
+#[test]
+fn spelling_costs_nothing_and_terms_stay_apart() {
+    let water = reviewer("What is the bath?", "describe", "The bath is hypertonic to the cytoplasm.", &[], &[]);
+    case(&water, "the bath is hypertonic to the cytoplasm", Status::Found);
+    case(&water, "teh bath is hypertonik to the cytoplasm", Status::Found);
+    assert_ne!(review(&water, "the bath is hypotonic to the cytoplasm").points[0].status, Status::Found);
+}
+
+#[test]
+fn habits_are_named() {
+    let why = reviewer("Predict and justify how the rate changes.", "predict and justify", "The rate falls.", &[], &[]);
+    let kinds = |text: &str| -> Vec<String> {
+        let all = review(&why, text).habits;
+        all.iter().map(|habit| serde_json::to_value(habit).unwrap()["kind"].as_str().unwrap().to_owned()).collect()
+    };
+    assert_eq!(kinds(""), ["blank"]);
+    assert_eq!(kinds("- it falls\n- because there is less enzyme"), ["bullets"]);
+    assert_eq!(kinds("Predict and justify how the rate changes"), ["restates", "no-reason"]);
+}
+
+#[test]
+fn only_as_many_as_asked_for_are_read() {
+    let mut guide =
+        reviewer("Identify the dependent variable.", "identify", "The absorbance.", &[], &["the dye"]).guide;
+    guide.questions[0].count = Some(1);
+    let one = Reviewer::new(&guide, &Lexicon::default());
+    case(&one, "absorbance", Status::Found);
+    case(&one, "the dye, the absorbance", Status::NotFound);
+    let habits = review(&one, "the dye, the absorbance").habits;
+    assert_eq!(habits, [Habit::OverCount { asked: 1, given: 2 }]);
+}
+
+#[test]
+fn ideas_by_hand_are_all_needed() {
+    let point = Point {
+        id: "p".to_owned(),
+        statement: "Its volume falls to 4 mL because water leaves.".to_owned(),
+        ideas: vec![
+            Idea { terms: vec!["volume|size".to_owned()], direction: Some(Direction::Down), ..Idea::default() },
+            Idea { terms: vec!["water".to_owned()], link: true, ..Idea::default() },
+            Idea { value: Some(4.0), unit: "mL".to_owned(), ..Idea::default() },
+        ],
+        ..Point::default()
+    };
+    let question = Question { points: vec![point], ..Question::default() };
+    let one = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    case(&one, "The volume goes down to 0.004 L because water leaves.", Status::Found);
+    case(&one, "The volume goes down because water leaves.", Status::LookAgain);
+    case(&one, "The volume goes up to 4 mL because water leaves.", Status::Contradicted);
+}
+
+#[test]
+fn the_missing_step_shows() {
+    let point = |id: &str, statement: &str| Point { id: id.into(), statement: statement.into(), ..Point::default() };
+    let points = vec![
+        point("1", "The concentration of sugar rises."),
+        point("2", "The pressure falls."),
+        point("3", "The volume falls."),
+    ];
+    let question = Question { points, ..Question::default() };
+    let one = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let chain = review(&one, "The concentration of sugar rises, so the volume falls.").chain;
+    let states: Vec<StepState> = chain.iter().map(|step| step.state).collect();
+    assert_eq!(states, [StepState::Said, StepState::Missing, StepState::Said]);
+}
+
+#[test]
+fn json_in_and_out() {
+    assert!(review_json("{").starts_with("{\"version\":1,\"error\":"));
+    let request = r#"{"guide": {"questions": [{"points": [{"id": "p", "statement": "The rate falls."}]}]},
+        "responses": [{"id": "a", "text": "The rate falls."}]}"#;
+    let reply = review_json(request);
+    assert!(reply.contains("\"status\":\"found\"") && reply.contains("\"start\":"), "{reply}");
+}
+
+#[test]
+fn no_text_panics() {
+    let one = reviewer("Why?", "explain", "The rate falls because 5 mL leave.", &["5 to 6 mL"], &[]);
+    for text in
+        ["−", "1e", "10^(", "½", "5 m/", "µ", "…", "not not not", "so so", "(a", "\u{0}", "5 5 5 5", "e9999", "1e999 m"]
+    {
+        review(&one, text);
+    }
+}

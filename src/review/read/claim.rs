@@ -24,6 +24,10 @@ pub(crate) struct Claim {
     pub(crate) pieces: Range<usize>,
     /// No claim of this case.
     pub(crate) aside: bool,
+    /// The answer does not commit itself ("may", "perhaps").
+    pub(crate) hedged: bool,
+    /// What kind of quantity it is, where that is named or plain from the direction word.
+    pub(crate) class: Vec<&'static str>,
     /// The direction stands before what it speaks of ("more sugar").
     pub(crate) attributive: bool,
 }
@@ -84,19 +88,51 @@ impl Reader<'_> {
         let piece = self.pieces.get(at)?;
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
         // "not more than", "no more" leave the rest to the reader: they stay denied.
-        let direction = if piece.negated { turn.direction.denied() } else { turn.direction };
+        // "not as fast" is slower; "not faster" is only not faster.
+        let compared =
+            at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| piece.lower == "as");
+        let direction = match (piece.negated, compared) {
+            (true, true) => turn.direction.mirrored(),
+            (true, false) => turn.direction.denied(),
+            (false, _) => turn.direction,
+        };
         let carried = about.is_empty();
         if carried {
             about = topic;
+        } else if self.leans(&pieces) {
+            // "its concentration", "they move": of what was spoken of before.
+            let telling = topic.into_iter().filter(|(key, _)| {
+                self.dictionary.class(key).is_none() && !key.starts_with("t:") && !self.dictionary.is_light(key)
+            });
+            for (key, _) in telling.take(1) {
+                if !about.iter().any(|(known, _)| *known == key) {
+                    about.push((key, 0.8));
+                }
+            }
         }
-        // "faster" speaks of a rate whatever it stands beside.
-        for key in &piece.keys {
+        // The kind of quantity is that of the phrase's first word that names one; else that of the direction word: "faster" speaks
+        // of a rate, "more dye" of an amount.
+        let named = about.iter().find_map(|(key, _)| self.dictionary.class(key));
+        let own = piece.keys.iter().find_map(|key| self.dictionary.class(key));
+        let counts = matches!(
+            piece.lower.as_str(),
+            "more" | "less" | "fewer" | "few" | "little" | "plenty of" | "a lot of" | "much"
+        );
+        let mut class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        if class.is_empty() {
+            class.extend(own);
+        }
+        if counts && attributive {
+            class.push("amount");
+        }
+        for key in piece.keys.iter().filter(|_| named.is_none()) {
             if !about.iter().any(|(known, _)| known == key) {
                 about.push((key.clone(), 1.0));
             }
         }
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
-        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, attributive })
+        let hedged = self.clause.pieces.clone().any(|place| self.role(Some(place)) == Some(Role::Hedge));
+        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
     }
 
     /// What a direction word speaks of; where its phrase stands; whether that follows it.
@@ -152,6 +188,16 @@ impl Reader<'_> {
         ahead
     }
 
+    /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
+    fn leans(&self, range: &Range<usize>) -> bool {
+        let start = self.clause.pieces.start;
+        let pieces = self.pieces.get(start.min(range.start)..range.end).unwrap_or_default();
+        let points = |piece: &Piece| piece.role == Role::Pronoun || matches!(piece.lower.as_str(), "its" | "their");
+        let first = self.pieces.get(start).map(|piece| piece.role);
+        let no_subject = self.clause.link == Some(Link::And) && first == Some(Role::Content) && range.start == start;
+        pieces.iter().any(points) || no_subject
+    }
+
     fn is_of(&self, at: usize) -> bool {
         self.pieces.get(at).is_some_and(|piece| piece.lower == "of")
     }
@@ -173,47 +219,59 @@ impl Reader<'_> {
             }
         }
         places.reverse();
-        (self.weighed(&places), start)
+        (self.weighed(&places, false), start)
     }
 
     /// The phrase from this piece on: its keys, and where it ends.
     fn right(&self, from: usize) -> (About, usize) {
         let mut places: Vec<usize> = Vec::new();
         let mut end = from;
+        let mut predicate = false;
         for place in from..self.clause.pieces.end {
             match self.role(Some(place)) {
                 Some(Role::Content) => {
                     places.push(place);
                     end = place + 1;
                 }
-                Some(Role::Article | Role::Preposition | Role::Plain | Role::Number(_)) => {}
+                Some(Role::Article | Role::Preposition | Role::Plain | Role::Hedge | Role::Number(_)) => {}
                 Some(Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\'')) => {}
                 _ if places.is_empty() && place == from => {}
+                // "a smaller fraction has leaked out": what is said of it belongs to it.
+                Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
+                Some(Role::Copula) if predicate => {}
                 _ => break,
             }
         }
-        (self.weighed(&places), end)
+        (self.weighed(&places, true), end)
     }
 
     /// Keys of the pieces with weights: what follows a preposition other than "of" weighs less, as do light heads.
-    fn weighed(&self, places: &[usize]) -> About {
+    fn weighed(&self, places: &[usize], forward: bool) -> About {
         let mut about: About = Vec::new();
         let mut tail = false;
         let mut before: Option<usize> = None;
         for place in places {
             if let Some(before) = before {
+                let after_of = (before + 1..*place).any(|between| self.is_of(between));
                 tail = tail
-                    || (before + 1..*place)
-                        .any(|between| self.role(Some(between)) == Some(Role::Preposition) && !self.is_of(between));
+                    || (before + 1..*place).any(|between| match self.role(Some(between)) {
+                        Some(Role::Preposition) => !self.is_of(between),
+                        Some(Role::Article) => !after_of,
+                        Some(Role::Copula) => forward,
+                        _ => false,
+                    });
             }
             before = Some(*place);
             let Some(piece) = self.pieces.get(*place) else { continue };
             let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
-            for (rank, key) in piece.keys.iter().enumerate() {
+            // A thing by any of its names is one key; a quantity may be known again by its words.
+            let most = if piece.term.is_some() && !quantity { 1 } else { piece.keys.len() };
+            for (rank, key) in piece.keys.iter().take(most).enumerate() {
                 let light = self.dictionary.is_light(key);
                 let weight = match (quantity && rank == 0, light, tail) {
                     (true, _, false) => 2.0,
-                    (_, true, _) => 0.35,
+                    (_, true, _) => 0.2,
+                    (_, false, true) if forward => 0.25,
                     (_, false, true) => 0.5,
                     (_, false, false) => 1.0,
                 };

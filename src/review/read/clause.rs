@@ -67,7 +67,10 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     let has_said = said.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator));
     match link {
         Link::Because | Link::So | Link::But => true,
-        Link::If => !matches!(lower, "as" | "with") || at == start || says(pieces, at + 1),
+        Link::If => {
+            let compares = lower == "as" && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Turn(_)));
+            !compares && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
+        }
         Link::And => has_said || says(pieces, at + 1),
         Link::Which => lower != "that" || has_said,
     }
@@ -86,14 +89,25 @@ fn says(pieces: &[Piece], from: usize) -> bool {
 fn negate(clause: &mut Clause, pieces: &mut [Piece]) {
     let range = clause.pieces.clone();
     let mut negated = false;
+    // "Without magnesium the nuclease is idle": only what is lacking is denied.
+    let mut lacking = false;
+    let mut named = false;
     for (offset, piece) in pieces.get_mut(range.clone()).unwrap_or_default().iter_mut().enumerate() {
         match piece.role {
             Role::Negator => {
                 // "neither … nor" negates both sides, not neither.
                 negated = piece.lower == "nor" || !negated;
+                lacking = matches!(piece.lower.as_str(), "without" | "lack of" | "absence of");
+                named = false;
             }
             Role::Aside if clause.aside_from.is_none() => clause.aside_from = Some(range.start + offset),
-            _ => piece.negated = negated,
+            Role::Article | Role::Copula | Role::Pronoun | Role::Preposition if lacking && named => {
+                (negated, lacking) = (false, false);
+            }
+            _ => {
+                named = named || piece.role == Role::Content;
+                piece.negated = negated;
+            }
         }
     }
 }

@@ -18,6 +18,7 @@ pub(crate) enum Role {
     Link(Link),
     Aside,
     Pronoun,
+    Hedge,
     Article,
     Preposition,
     Copula,
@@ -100,6 +101,21 @@ fn one(
 ) -> (usize, Piece) {
     let rest = stems.get(at..).unwrap_or_default();
     let found = dictionary.longest(rest);
+    // "each further cut" counts cuts; it says nothing of a distance.
+    let counted = at
+        .checked_sub(1)
+        .and_then(|before| mended.get(before))
+        .is_some_and(|word| ["each", "a", "every", "no", "any"].contains(&word.as_str()));
+    // "in the same time" says what is kept alike, not what comes out.
+    let back = |n: usize| at.checked_sub(n).and_then(|before| mended.get(before)).map_or("", String::as_str);
+    let kept = mended.get(at).is_some_and(|word| word == "same")
+        && ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&if back(1) == "the" {
+            back(2)
+        } else {
+            back(1)
+        });
+    let found = found.filter(|(length, _)| !(kept && *length == 1));
+    let found = found.filter(|_| !(counted && mended.get(at).is_some_and(|word| word == "further")));
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
     let start = own.get(at).map_or(0, |token| token.bytes.start);
@@ -119,6 +135,7 @@ fn one(
         Some(Meaning::Link(link)) => piece.role = Role::Link(link),
         Some(Meaning::Aside) => piece.role = Role::Aside,
         Some(Meaning::Pronoun) => piece.role = Role::Pronoun,
+        Some(Meaning::Hedge) => piece.role = Role::Hedge,
         Some(Meaning::Little(little)) => {
             piece.role = match little {
                 Little::Article => Role::Article,

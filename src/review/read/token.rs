@@ -123,7 +123,12 @@ fn split(line: &str, offset: usize) -> Vec<Range<usize>> {
             let word = word.to_lowercase();
             ABBREVIATIONS.contains(&word.as_str())
         });
-        if ends_short && range.end < line.len() {
+        let goes_on =
+            line.get(range.end..).and_then(|rest| rest.trim_start().chars().next()).is_some_and(|c| !c.is_uppercase());
+        let always = ["e.g.", "i.e.", "cf.", "fig.", "vs.", "approx."]
+            .iter()
+            .any(|word| piece.trim_end().to_lowercase().ends_with(word));
+        if ends_short && range.end < line.len() && (goes_on || always) {
             open = Some(range);
             continue;
         }

@@ -68,7 +68,13 @@ fn pictures_stand_alone_and_say_what_they_show() {
     for what in [["--field", "membranes"], ["--principle", "osmosis"]] {
         let svg = toehold(&["graph", what[0], what[1]]).out;
         let document = roxmltree::Document::parse(&svg).unwrap();
-        let names: Vec<&str> = document.root_element().children().map(|node| node.tag_name().name()).take(2).collect();
+        let names: Vec<&str> = document
+            .root_element()
+            .children()
+            .filter(roxmltree::Node::is_element)
+            .map(|node| node.tag_name().name())
+            .take(2)
+            .collect();
         assert_eq!(names, ["title", "desc"]);
         assert!(svg.contains("lowers") || svg.contains("raises"));
     }

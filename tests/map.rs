@@ -261,3 +261,43 @@ fn bad_input_is_told_and_the_rest_is_mapped() {
     assert_eq!(run.code, 2);
     assert!(run.out.lines().count() > 5 && run.err.contains("front-matter-malformed.md:"), "{}", run.err);
 }
+
+#[test]
+fn a_class_is_counted_by_code_and_corrections_stand() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str, text: &str| {
+        let path = folder.path().join(name);
+        std::fs::write(&path, text).unwrap();
+        path.to_str().unwrap().to_owned()
+    };
+    let score = |point: &str, earned: bool| {
+        format!(
+            r#"{{"part":"a","point":"{point}","earned":{earned},"principles":["osmosis"],"command_term":"explain"}}"#
+        )
+    };
+    let attempt = |id: &str, scores: &[String], corrections: &str| {
+        let scores = scores.join(",");
+        format!(
+            r#"{{"id":"{id}","started":"2026-09-01T16:30:00Z","scenario":{{}},"answers":[],"scores":[{scores}],"corrections":[{corrections}]}}"#
+        )
+    };
+    // The later score of a1 stands, b1 is corrected, c1 is void; the second file holds the first attempt again.
+    let first = attempt(
+        "1",
+        &[score("a1", false), score("a1", true), score("b1", false), score("c1", true)],
+        r#"{"point":"b1","verdict":"earned","at":""},{"point":"c1","verdict":"void","at":""}"#,
+    );
+    let second = attempt("2", &[score("a1", false)], "");
+    let one = file("one.json", &format!(r#"{{"toehold_progress":1,"student":"K1","attempts":[{first}]}}"#));
+    let two = file("two.json", &format!(r#"{{"toehold_progress":1,"student":"K1","attempts":[{first},{second}]}}"#));
+    let run = toehold(&["map", "--class", &one, &two, "--format", "json"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let json: serde_json::Value = serde_json::from_str(&run.out).unwrap();
+    assert_eq!(json["students"][0]["code"], "K1");
+    let points = &json["students"][0]["principles"][0];
+    assert_eq!((points["earned"].as_u64(), points["scored"].as_u64()), (Some(2), Some(3)), "{json}");
+    let bad = file("bad.json", "{");
+    let run = toehold(&["map", "--class", &bad, &one]);
+    assert_eq!(run.code, 2);
+    assert!(run.err.contains("bad.json:1:") && run.out.contains("2/2"), "{run:?}");
+}

@@ -1,5 +1,6 @@
 //! `toehold map`: what questions exercise, what is missing, and what to add.
 
+mod class;
 mod fill;
 mod read;
 
@@ -28,7 +29,8 @@ use crate::seed::MOST;
   toehold map this-week --cover
   toehold map this-week --gaps --generate --out new-ones
   toehold map this-week --format html --gaps --cover --out map.html
-  toehold map this-week --format json > map.json")]
+  toehold map this-week --format json > map.json
+  toehold map --class K1.json K2.json --format csv")]
 #[expect(clippy::struct_excessive_bools, reason = "each is a flag of its own")]
 pub struct Arguments {
     /// Scenarios (.md), other Markdown or plain text (.md, .markdown, .txt), or folders of them.
@@ -49,6 +51,9 @@ pub struct Arguments {
     /// Also choose as few items as cover what any of them exercises, in an order that respects prerequisites.
     #[arg(long)]
     cover: bool,
+    /// The paths are progress files: print the points of each student (by code) on each principle, the weakest first.
+    #[arg(long, conflicts_with_all = ["gaps", "cover", "field", "principle"])]
+    class: bool,
     /// Make scenarios that fill the gaps.
     #[arg(long, requires = "gaps")]
     generate: bool,
@@ -87,6 +92,9 @@ enum Format {
 /// A path that cannot be read, a principle that is not known, a place that cannot be written to.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
     let graph = files::graph(arguments.concepts.as_deref(), world)?;
+    if arguments.class {
+        return class::run(&graph, arguments, world);
+    }
     let asked = asked(&graph, arguments)?;
     let (items, n_faults) = read::all(&graph, &arguments.paths, world)?;
     let matrix = Matrix::of(&graph, &items, &asked);

@@ -4,6 +4,7 @@
 //! disk, laws, seeds; whether what an item says is right.
 
 mod bits;
+mod class;
 mod cover;
 mod gaps;
 mod heat;
@@ -15,6 +16,7 @@ mod terms;
 mod text;
 
 pub use bits::Bits;
+pub use class::{Class, ClassError, Points};
 pub use cover::{Cover, smallest};
 pub use gaps::{Pair, joinable, never_together, target};
 pub use heat::heat_map;

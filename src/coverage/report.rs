@@ -1,10 +1,12 @@
 //! The map as a table for the terminal, as CSV, as JSON and as a page: the same facts each time.
 
+mod class;
 mod csv;
 mod json;
 mod page;
 mod table;
 
+pub use class::{class_csv, class_json, class_table};
 pub use csv::csv;
 pub use json::{VERSION, json};
 pub use page::page;

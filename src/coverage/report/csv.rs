@@ -44,6 +44,6 @@ pub fn csv(report: &Report<'_>, out: &mut dyn io::Write) -> io::Result<()> {
 }
 
 /// A spreadsheet takes a cell that begins with one of these signs for a formula.
-fn plain(text: &str) -> String {
+pub(super) fn plain(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}") } else { text.to_owned() }
 }

@@ -35,10 +35,12 @@ pub(super) fn questions(text: &str) -> Vec<Question<'_>> {
         starts.iter().zip(&ends).map(|(start, end)| text.get(start.byte..*end).unwrap_or_default()).collect();
     let n_asking = stretches.iter().filter(|stretch| asks(stretch)).count();
     let named = starts.iter().all(|start| start.named);
-    if starts.len() < 2 || !(named || 2 * n_asking > starts.len()) {
+    let before = text.get(..starts.first().map_or(0, |start| start.byte)).unwrap_or_default();
+    // Where something is asked before the first number, the numbers are not those of the questions.
+    let numbered = 2 * n_asking > starts.len() && !asks(before);
+    if starts.len() < 2 || !(named || numbered) {
         return vec![Question { part: None, title: title(text), text, line: 1 }];
     }
-    let before = text.get(..starts.first().map_or(0, |start| start.byte)).unwrap_or_default();
     let of = |(start, stretch): (&Start, &&'_ str)| (start.number, start.line, title_of(stretch));
     let mut found: Vec<Question<'_>> = starts
         .iter()
@@ -148,6 +150,7 @@ mod tests {
         case("Q1) What is pH?\nQ2) Why?\n", &[Some("question 1"), Some("question 2")]);
         case("1. Add buffer.\n2. Wait.\n3. Read the meter.\n", &[None]);
         case("A section about osmosis.\n\nMore of it.\n", &[None]);
+        case("(a) **Explain** why.\n\n1. What is pH?\n2. Which way does it go?\n", &[None]);
         case("0.5 mol/L is added.\n1.5 more follows. Why?\n", &[None]);
         case("", &[None]);
         case("3. Explain this.\n4. Explain that.\n", &[None]);

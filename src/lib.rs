@@ -3,10 +3,14 @@
 //! A scenario's way through the house, room by room, each knowing only those before it:
 //! [`concepts`] are read and checked into a graph; [`reasoning`] derives what follows from signs; [`technique`] draws a
 //! path that nobody has walked; [`experiment`] runs its [`laws`] in [`quantity`] units; [`scenario`] writes it down where
-//! both agree; [`paper`] puts several on one table; [`progress`] keeps what came of them; [`cli`] is the door.
+//! both agree; [`paper`] puts several on one table; [`progress`] keeps what came of them; [`coverage`] tells what they
+//! exercise and what is missing; [`atlas`] shows the graph, [`author`] helps to extend it; [`cli`] is the door.
 
+pub mod atlas;
+pub mod author;
 pub mod cli;
 pub mod concepts;
+pub mod coverage;
 pub mod diagnostic;
 pub mod experiment;
 pub mod guide;

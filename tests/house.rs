@@ -22,6 +22,9 @@ const ORDER: &[&str] = &[
     "proof",
     "paper",
     "progress",
+    "coverage",
+    "atlas",
+    "author",
     "cli",
 ];
 
@@ -69,6 +72,9 @@ const NEVER: &[(&str, &[&str])] = &[
             "paper",
         ],
     ),
+    ("coverage", &["source", "diagnostic", "laws", "reasoning", "seed", "experiment", "proof", "paper"]),
+    ("atlas", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment", "proof", "paper"]),
+    ("author", &["reasoning", "seed", "experiment", "proof", "paper", "coverage", "atlas"]),
 ];
 
 fn root() -> PathBuf {

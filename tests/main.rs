@@ -10,9 +10,13 @@ mod check;
 #[cfg(test)]
 mod diagram;
 #[cfg(test)]
+mod graph;
+#[cfg(test)]
 mod house;
 #[cfg(test)]
 mod laws;
+#[cfg(test)]
+mod map;
 #[cfg(test)]
 mod mutation;
 #[cfg(test)]

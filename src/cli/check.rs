@@ -1,5 +1,6 @@
 //! `toehold check`: concept files and scenarios checked, every fault shown with its place.
 
+mod bench;
 mod scenarios;
 
 use std::collections::BTreeMap;
@@ -25,7 +26,7 @@ use scenarios::Proof;
 /// checked together with those; a file replaces the one of the same name.
 #[derive(Debug, Args)]
 #[command(
-    after_help = "Examples:\n  toehold check\n  toehold check my-concepts/\n  toehold check my-concepts/light.yaml --format json\n  toehold check this-week/\n  toehold check this-week/brined-wells-long-42.md"
+    after_help = "Examples:\n  toehold check\n  toehold check my-concepts/\n  toehold check my-concepts/light.yaml --format json\n  toehold check this-week/\n  toehold check this-week/brined-wells-long-42.md\n  toehold check my-concepts/ --fix\n  toehold check my-concepts/ --watch"
 )]
 pub struct Arguments {
     /// Concept files (.yaml, .yml), scenarios (.md), or folders of them.
@@ -36,6 +37,13 @@ pub struct Arguments {
     /// How faults are shown.
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
+    /// Mend what is mechanical in the concept files named (spaces, tabs, words nearly right), say what was changed, then
+    /// check.
+    #[arg(long)]
+    fix: bool,
+    /// Check again whenever a file changes, until stopped.
+    #[arg(long)]
+    watch: bool,
 }
 
 /// How faults are shown.
@@ -52,10 +60,23 @@ enum Format {
 /// # Errors
 /// A path that cannot be read.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    if arguments.fix {
+        bench::fix(arguments, world)?;
+    }
+    if arguments.watch { bench::watch(arguments, world) } else { once(arguments, world) }
+}
+
+/// Everything that the paths lead to.
+fn given(arguments: &Arguments) -> Result<Read, Failure> {
     let mut given = Read::default();
     for path in &arguments.paths {
         files::read(path, &mut given)?;
     }
+    Ok(given)
+}
+
+fn once(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let given = given(arguments)?;
     let mut checked = concepts(arguments, &given)?;
     let proof = match &mut checked.result {
         _ if given.scenarios.is_empty() => None,

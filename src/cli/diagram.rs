@@ -136,6 +136,11 @@ impl Row<'_> {
                 reading.faults.push(fault(place, &message, "write a name at each end of the arrow"));
             }
         }
+        for (value, place) in [(from, from_place), (to, to_place)].into_iter().filter(|(value, _)| value.contains('>'))
+        {
+            let message = format!("the name `{value}` holds `>`, which parts two names in the answer");
+            reading.faults.push(fault(place, &message, "write the name without it"));
+        }
         let read = match sign {
             "+" => Some(Sign::Plus),
             "-" | "−" | "–" => Some(Sign::Minus),

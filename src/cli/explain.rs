@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use clap::{Args, ValueEnum};
 use serde_json::{Map, Value, json};
 
+use super::arrow;
 use super::diagram::{self, Reading};
 use super::generate::{KindWord, unknown};
 use super::ways::ways;
@@ -17,6 +18,7 @@ use crate::reasoning::press::{Diagram, Response, press_all};
 #[command(after_help = "Examples:\n  \
     toehold explain detergent-concentration absorbance\n  \
     toehold explain detergent-concentration absorbance --twist reverse --format json\n  \
+    toehold explain --influence solute-lowers-potential\n  \
     toehold explain --diagram pond.csv\n  \
     toehold explain --diagram pond.csv --format json\n\n\
     A diagram names its columns in the first row and has one arrow a row:\n  \
@@ -28,7 +30,7 @@ use crate::reasoning::press::{Diagram, Response, press_all};
     community that can come to rest. Draw `algae,-,algae` where a thing holds itself back; without it, nothing does.")]
 pub struct Arguments {
     /// The quantity that is raised
-    #[arg(required_unless_present = "diagram", requires = "to")]
+    #[arg(required_unless_present_any = ["diagram", "influence"], requires = "to")]
     from: Option<String>,
     /// The quantity that is asked about
     to: Option<String>,
@@ -38,6 +40,9 @@ pub struct Arguments {
     /// CSV file with the columns from,sign,to
     #[arg(long, value_name = "FILE", conflicts_with_all = ["from", "to"])]
     diagram: Option<PathBuf>,
+    /// One influence: its law's curve, and the sign of its finite differences
+    #[arg(long, value_name = "ID", conflicts_with_all = ["from", "to", "twist", "diagram"])]
+    influence: Option<String>,
     /// Use the concepts of this folder instead of the program's own
     #[arg(long, value_name = "DIR", conflicts_with = "diagram")]
     concepts: Option<PathBuf>,
@@ -64,6 +69,12 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         return explain_diagram(path, arguments.format, world);
     }
     let graph = files::graph(arguments.concepts.as_deref(), world)?;
+    if let Some(id) = &arguments.influence {
+        let known = graph.influences().map(|(_, influence)| influence.id.as_str());
+        let ix = graph.find_influence(id).ok_or_else(|| unknown("influence", id, known))?;
+        arrow::show(&graph, ix, arguments.format == Format::Json, world)?;
+        return Ok(Exit::Done);
+    }
     let quantity = |id: &Option<String>| {
         let id = id.as_deref().unwrap_or_default();
         let known = graph.quantities().map(|(_, quantity)| quantity.id.as_str());

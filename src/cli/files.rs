@@ -46,6 +46,14 @@ impl ReadFile {
         Path::new(&self.path)
     }
 
+    /// What was read; nothing of a file that is too large.
+    pub(super) fn bytes(&self) -> &[u8] {
+        match &self.content {
+            Content::Bytes(bytes) => bytes,
+            Content::TooLarge(_) => &[],
+        }
+    }
+
     /// A text without front matter; in a folder of scenarios that is a note about them.
     fn is_note(&self) -> bool {
         match &self.content {

@@ -33,6 +33,9 @@ pub struct Arguments {
     /// A principle that it must exercise; may be repeated.
     #[arg(long, value_name = "P")]
     principle: Vec<String>,
+    /// An influence that its path must hold; may be repeated.
+    #[arg(long, value_name = "ID")]
+    influence: Vec<String>,
     /// Length: short has 3 or 4 points, long has 10. Both where it is not given.
     #[arg(long, value_enum)]
     form: Option<FormWord>,
@@ -239,6 +242,10 @@ fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
     for id in &arguments.principle {
         let known = || graph.principles().map(|(_, principle)| principle.id.as_str());
         wish.principles.push(graph.find_principle(id).ok_or_else(|| unknown("principle", id, known()))?);
+    }
+    for id in &arguments.influence {
+        let known = || graph.influences().map(|(_, influence)| influence.id.as_str());
+        wish.influences.push(graph.find_influence(id).ok_or_else(|| unknown("influence", id, known()))?);
     }
     Ok(wish)
 }

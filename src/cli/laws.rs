@@ -2,7 +2,7 @@
 
 mod eval;
 mod list;
-mod plot;
+pub(super) mod plot;
 mod show;
 
 use clap::{Args, Subcommand, ValueEnum};

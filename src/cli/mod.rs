@@ -3,13 +3,17 @@
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
 mod attempts;
+mod arrow;
 pub mod check;
 mod diagram;
 pub mod explain;
 mod files;
 pub mod generate;
+pub mod graph;
 pub mod laws;
 mod pages;
+pub mod map;
+pub mod new;
 pub mod paper;
 pub mod practise;
 mod print;
@@ -17,6 +21,8 @@ pub mod progress;
 pub mod read;
 pub mod render;
 pub mod review;
+pub mod schema;
+pub mod shell;
 mod store;
 mod ways;
 
@@ -115,6 +121,10 @@ enum Command {
     Generate(generate::Arguments),
     Check(check::Arguments),
     Explain(explain::Arguments),
+    Map(map::Arguments),
+    Graph(graph::Arguments),
+    New(new::Arguments),
+    Schema(schema::Arguments),
     Paper(Box<paper::Arguments>),
     Practise(practise::Arguments),
     Progress(progress::Arguments),
@@ -122,6 +132,8 @@ enum Command {
     Render(render::Arguments),
     Review(review::Arguments),
     Laws(laws::Arguments),
+    Completions(shell::Completions),
+    Man(shell::Man),
 }
 
 /// Runs one command and reports how it ended. A reader that closes the pipe early is no fault.
@@ -138,6 +150,8 @@ where
         Command::Generate(arguments) => generate::run(arguments, world),
         Command::Check(arguments) => check::run(arguments, world),
         Command::Explain(arguments) => explain::run(arguments, world),
+        Command::Graph(arguments) => graph::run(arguments, world),
+        Command::Map(arguments) => map::run(arguments, world),
         Command::Paper(arguments) => paper::run(arguments, world),
         Command::Practise(arguments) => practise::run(arguments, world),
         Command::Progress(arguments) => progress::run(arguments, world),
@@ -145,6 +159,10 @@ where
         Command::Render(arguments) => render::run(arguments, world),
         Command::Review(arguments) => review::run(arguments, world),
         Command::Laws(arguments) => laws::run(arguments, world),
+        Command::New(arguments) => new::run(arguments, world),
+        Command::Schema(arguments) => schema::run(arguments, world),
+        Command::Completions(arguments) => shell::completions(arguments, world),
+        Command::Man(arguments) => shell::man(arguments, world),
     };
     match result {
         Ok(exit) => exit,

@@ -7,6 +7,13 @@ macro_rules! index {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         pub struct $name(pub(in crate::concepts) u32);
+
+        impl $name {
+            /// Its place among all of its kind, in file order, counted from 0.
+            pub fn place(self) -> usize {
+                self.0 as usize
+            }
+        }
     };
 }
 

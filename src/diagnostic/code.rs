@@ -76,6 +76,7 @@ pub static ALL: &[&Code] = &[
     &TWIST_FIELDS,
     &LAWS_DISAGREE,
     &EMPTY_TEXT,
+    &TO_BE_FILLED,
     &UNKNOWN_PLACEHOLDER,
     &BROKEN_PLACEHOLDER,
     &BROKEN_PATH,
@@ -478,6 +479,13 @@ pub static EMPTY_TEXT: Code = Code {
     meaning: "a text, or a list that needs an entry, is empty",
     wrong: "terms: []",
     right: "terms: [osmosis]",
+};
+/// A text of a skeleton was left as it was.
+pub static TO_BE_FILLED: Code = Code {
+    name: "to-be-filled",
+    meaning: "a text of a skeleton was left as it was",
+    wrong: "because: \"FILL IN: Every dissolved molecule adds one particle.\"",
+    right: "because: Every dissolved molecule adds one particle.",
 };
 /// A placeholder in a text refers to nothing that can stand there.
 pub static UNKNOWN_PLACEHOLDER: Code = Code {

@@ -93,6 +93,21 @@ impl Reviewer {
     }
 }
 
+/// Terms made ready: reads any number of texts.
+pub struct Reader(Dictionary);
+
+impl Reader {
+    /// Compiles the terms.
+    pub fn new(lexicon: &Lexicon) -> Self {
+        Self(Dictionary::new(lexicon, &[]))
+    }
+
+    /// How a text is read.
+    pub fn read(&self, text: &str) -> View {
+        Reading::of(text, &self.0).view(&self.0)
+    }
+}
+
 /// How a text is read with these terms.
 pub fn read(text: &str, lexicon: &Lexicon) -> View {
     let dictionary = Dictionary::new(lexicon, &[]);

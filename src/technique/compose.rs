@@ -83,6 +83,7 @@ fn draw_candidate<'a>(
         (form == Form::Long || steps.len() <= SHORT_STEPS)
             && wish.fields.iter().all(|field| fields.contains(field))
             && wish.principles.iter().all(|principle| principles.contains(principle))
+            && wish.influences.iter().all(|influence| candidate.path.steps().contains(influence))
             && offers(graph, candidate, wish.twist)
     };
     let fitting: Vec<&Candidate> = catalogue.candidates().iter().filter(fits).collect();

@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::concepts::graph::Graph;
 use crate::concepts::{ActIx, ContextIx, EntityIx, Path, RigIx, Settings, TwistAt};
-use crate::concepts::{FieldIx, PrincipleIx, written::TwistKind};
+use crate::concepts::{FieldIx, InfluenceIx, PrincipleIx, written::TwistKind};
 use crate::seed::Seed;
 
 pub use catalogue::{Candidate, Catalogue};
@@ -40,6 +40,8 @@ pub struct Wish {
     pub fields: Vec<FieldIx>,
     /// Principles that it must exercise, all of them.
     pub principles: Vec<PrincipleIx>,
+    /// Influences that its path must hold, all of them.
+    pub influences: Vec<InfluenceIx>,
     /// Length; drawn where it is not given.
     pub form: Option<Form>,
     /// Twist.

@@ -20,23 +20,23 @@ const BOTTOM: f64 = 52.0;
 const FONT: f64 = 12.0;
 
 /// Points to draw, with the words that belong to them.
-pub(super) struct Curve {
+pub(in crate::cli) struct Curve {
     /// What is drawn.
-    pub(super) title: String,
+    pub(in crate::cli) title: String,
     /// The input.
-    pub(super) x: Label,
+    pub(in crate::cli) x: Label,
     /// The value.
-    pub(super) y: Label,
+    pub(in crate::cli) y: Label,
     /// At least two points, in the order of the input.
-    pub(super) points: Vec<(f64, f64)>,
+    pub(in crate::cli) points: Vec<(f64, f64)>,
 }
 
 /// What an axis shows.
-pub(super) struct Label {
+pub(in crate::cli) struct Label {
     /// Its name.
-    pub(super) name: String,
+    pub(in crate::cli) name: String,
     /// Its unit as readers write it; empty for plain numbers.
-    pub(super) unit: String,
+    pub(in crate::cli) unit: String,
 }
 
 impl Label {
@@ -101,7 +101,7 @@ impl Curve {
     }
 
     /// The curve in characters, with ends of the axes and names.
-    pub(super) fn text(&self) -> String {
+    pub(in crate::cli) fn text(&self) -> String {
         let (x_axis, y_axis) = self.axes();
         let mut field = vec![[' '; COLUMNS]; ROWS];
         for (x, y) in &self.points {
@@ -135,7 +135,7 @@ impl Curve {
     }
 
     /// The curve as a picture that stands by itself.
-    pub(super) fn svg(&self) -> String {
+    pub(in crate::cli) fn svg(&self) -> String {
         let (x_axis, y_axis) = self.axes();
         let across = |x: f64| LEFT + x_axis.share(x) * (WIDTH - LEFT - RIGHT);
         let down = |y: f64| HEIGHT - BOTTOM - y_axis.share(y) * (HEIGHT - TOP - BOTTOM);

@@ -10,6 +10,7 @@ mod acts;
 mod agreement;
 mod build;
 mod contexts;
+mod fill;
 mod ids;
 mod known;
 mod law_use;
@@ -66,6 +67,7 @@ const CHECKS: &[(When, Check)] = &[
     (When::Always, contexts::check),
     (When::Always, known::check),
     (When::Always, words::check),
+    (When::Always, fill::check),
     (When::Always, placeholders::check),
     (When::Whole, acts::check),
     (When::Whole, reach::check),

@@ -10,8 +10,10 @@ pub(super) mod lettering;
 mod picture;
 mod plot;
 pub(super) mod scale;
+pub mod web;
 
 pub use chart::{Chart, Mark};
 pub use grid::blank_grid;
 pub use picture::Picture;
 pub use plot::plot;
+pub use web::{Arrow, Frame, Thing, Web, web};

@@ -23,6 +23,12 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// A picture of what a group holds, in a frame of this size.
+    pub fn new(name: &str, (width, height): (f64, f64), title: &str, description: &str, body: Group) -> Self {
+        let (name, title, description) = (name.to_owned(), title.to_owned(), description.to_owned());
+        Self { name, width, height, title, description, body }
+    }
+
     /// As part of a page: in the colour of its text, on its ground.
     pub fn inline(&self) -> String {
         self.element().to_string()

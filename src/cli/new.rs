@@ -1,0 +1,105 @@
+//! `toehold new`: a commented beginning of a new part, or the program's concepts to work on.
+
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+
+use super::{Exit, Failure, World, files, store};
+use crate::author::{Kind, skeleton};
+use crate::concepts::embedded;
+
+/// Begin a new part: a commented skeleton in which only what is to be filled in is at fault.
+///
+/// `toehold check FILE` says what is still to be filled in, and checks what is. With `concepts`, a copy of the program's
+/// own concepts is written into a folder, to be changed and given to other commands with --concepts.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:
+  toehold new concepts --out mine
+  toehold new influence warmth-loosens-gel --out mine/warmth.yaml
+  toehold check mine
+  toehold explain --influence warmth-loosens-gel --concepts mine
+  toehold generate --concepts mine --influence warmth-loosens-gel")]
+pub struct Arguments {
+    /// What is begun.
+    #[arg(value_enum)]
+    kind: Word,
+    /// Its id, in kebab-case.
+    #[arg(default_value = "my-new-part")]
+    id: String,
+    /// The field of a new principle.
+    #[arg(long, value_name = "F", default_value = "my-field")]
+    field: String,
+    /// Write this file (for `concepts`: into this folder), instead of standard output.
+    #[arg(long, value_name = "PATH")]
+    out: Option<PathBuf>,
+    /// Use the concepts of this folder instead of the program's own.
+    #[arg(long, value_name = "DIR")]
+    concepts: Option<PathBuf>,
+    /// Replace files that exist.
+    #[arg(long)]
+    force: bool,
+}
+
+/// What is begun.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Word {
+    /// A thing that can be more or less.
+    Quantity,
+    /// A unit of knowing.
+    Principle,
+    /// A signed, lawful arrow.
+    Influence,
+    /// Invented people and reasons to investigate.
+    Context,
+    /// A question of your own.
+    Scenario,
+    /// A copy of the program's own concepts.
+    Concepts,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// A file that exists or cannot be written.
+pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let kind = match arguments.kind {
+        Word::Quantity => Kind::Quantity,
+        Word::Principle => Kind::Principle,
+        Word::Influence => Kind::Influence,
+        Word::Context => Kind::Context,
+        Word::Scenario => Kind::Scenario,
+        Word::Concepts => return concepts(arguments, world),
+    };
+    let graph = files::graph(arguments.concepts.as_deref(), world)?;
+    let text = skeleton(&graph, kind, &arguments.id, &arguments.field);
+    if kind == Kind::Principle && graph.find_field(&arguments.field).is_some() {
+        let field = &arguments.field;
+        writeln!(world.err, "note: the field `{field}` exists: move the record under `principles:` of its file")?;
+    }
+    match &arguments.out {
+        None => write!(world.out, "{text}")?,
+        Some(path) => {
+            store::write(path, &text, arguments.force)?;
+            writeln!(world.out, "{}", path.display())?;
+        }
+    }
+    Ok(Exit::Done)
+}
+
+/// Writes the program's own concepts into a folder.
+fn concepts(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let Some(folder) = &arguments.out else {
+        return Err(Failure::new("a copy of the concepts needs a folder").hint("give one with --out"));
+    };
+    store::folder(folder)?;
+    let sources = embedded();
+    for id in sources.ids() {
+        store::free(&folder.join(sources.name(id)), arguments.force)?;
+    }
+    for id in sources.ids() {
+        let path = folder.join(sources.name(id));
+        store::write(&path, sources.text(id), arguments.force)?;
+        writeln!(world.out, "{}", path.display())?;
+    }
+    Ok(Exit::Done)
+}

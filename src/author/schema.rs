@@ -15,7 +15,7 @@ type Entry = (&'static str, Value, bool);
 
 /// The schema of a concept file.
 pub fn concepts() -> Value {
-    let parts: [(&'static str, Value, &str); 9] = [
+    let parts: [(&'static str, Value, &str); 10] = [
         ("entities", entity(), "Things that quantities are properties of"),
         ("quantities", quantity(), "Things that can be more or less"),
         ("principles", principle(), "What is known: the units of the map"),
@@ -25,6 +25,7 @@ pub fn concepts() -> Value {
         ("rigs", rig(), "Bench arrangements that read a readout"),
         ("contexts", context(), "Invented people, places and reasons to investigate"),
         ("known", known(), "Textbook techniques, as paths"),
+        ("gloss", gloss(), "Rare words that are not the biology asked for"),
     ];
     let mut entries: Vec<Entry> = vec![(
         "field",
@@ -156,6 +157,7 @@ fn quantity() -> Value {
         ("absolute_sd", number(), true),
         ("relative", yes_or_no(), false),
         ("relative_name", text(), false),
+        ("standard", record(vec![("of", id(), true), ("at", some(number()), true)]), false),
     ]);
     let counted =
         record(vec![("how", text(), true), ("things", text(), true), ("yes", text(), true), ("no", text(), true)]);
@@ -310,6 +312,10 @@ fn rig() -> Value {
 fn context() -> Value {
     let purpose = record(vec![("act", id(), true), ("text", text(), true), ("unknown", text(), true)]);
     record(vec![("id", id(), true), ("group", text(), true), ("purposes", list(purpose), true)])
+}
+
+fn gloss() -> Value {
+    record(vec![("id", id(), true), ("forms", list(text()), false), ("means", text(), true)])
 }
 
 fn known() -> Value {

@@ -2,8 +2,8 @@
 //!
 //! Comes in: the arguments. Goes out: an [`Exit`]. This room knows every other; nobody knows it.
 
-mod attempts;
 mod arrow;
+mod attempts;
 pub mod check;
 mod diagram;
 pub mod explain;
@@ -11,9 +11,9 @@ mod files;
 pub mod generate;
 pub mod graph;
 pub mod laws;
-mod pages;
 pub mod map;
 pub mod new;
+mod pages;
 pub mod paper;
 pub mod practise;
 mod print;

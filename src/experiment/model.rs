@@ -84,6 +84,7 @@ impl Model {
     }
 
     /// The model with one quantity held at a value, whatever drives it.
+    #[must_use]
     pub fn with(&self, quantity: QuantityIx, value: f64) -> Self {
         let mut model = self.clone();
         model.change.held.insert(quantity, value);

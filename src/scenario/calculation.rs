@@ -96,7 +96,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let cause = voice.show(ix, influence.law.input, inputs.get(influence.law.input)?);
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "At the level {}, {} ({}) is {cause}.{given} **Calculate** {}, using {}. Show the setup.",
+        "At {}, {} ({}) is {cause}.{given} **Calculate** {}, using {}. Show the setup.",
         voice.level(level),
         voice.the(influence.from),
         driven.letter,

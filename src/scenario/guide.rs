@@ -106,7 +106,8 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     };
     let trap = voice.filled_later(&twist.trap, influence, Some(twist));
     let predicts = Point {
-        model: format!("{}.", capital(&says)),
+        // No student can know the figures.
+        model: format!("{} {}.", capital(&readout), verdicts.twisted_direction.map_or("changes", verb)),
         wrong: format!("{} {} as before.", capital(&readout), verb(plain)),
         statement: format!("{}. The direction alone earns.", capital(&says)),
         accept: match verdicts.twisted_direction {

@@ -194,8 +194,11 @@ impl Paper<'_, '_> {
                 vec![voice.the(voice.graph.rig(voice.technique.rig).readout)],
             ),
         };
-        let point =
-            Point { model: statement.clone(), wrong: "The control.".into(), statement, accept, reject, ..empty() };
+        let wrong = match reject.first() {
+            Some(other) if !other.starts_with('“') => format!("{}.", capital(other)),
+            _ => "The control.".to_owned(),
+        };
+        let point = Point { model: statement.clone(), wrong, statement, accept, reject, ..empty() };
         Draft { kind: PartKind::Identify, term: "identify", skill: "analysing methods", text, points: vec![point] }
     }
 
@@ -294,7 +297,7 @@ impl Paper<'_, '_> {
         let dial = voice.the(voice.graph.act(voice.technique.act).dial);
         let sample = voice.unknown_sample();
         let text = format!(
-            "The group wants to judge {dial} for {sample} by this technique. **Describe** one limitation of doing so."
+            "The group wants to estimate {dial} by this technique in an unknown case: {sample}. **Describe** one limitation of doing so."
         );
         let middle = voice.technique.path.quantities(voice.graph);
         let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();

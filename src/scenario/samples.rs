@@ -30,7 +30,7 @@ fn sample(kind: &'static str, parts: &[Part], guide: &[Point], earns: impl Fn(&P
             if earns(part, number) {
                 earned.push(point.point.clone());
                 sentences.push(&point.model);
-            } else if kind == "middling" && part.kind == PartKind::Explain {
+            } else if kind == "middling" && matches!(part.kind, PartKind::Explain | PartKind::PredictAndJustify) {
                 // Left out, not wrong: a false statement would take away the point before it.
             } else if !point.wrong.is_empty() && !sentences.contains(&point.wrong.as_str()) {
                 sentences.push(&point.wrong);

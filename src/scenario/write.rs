@@ -392,7 +392,7 @@ impl<'a> Voice<'a> {
         Controls {
             negative: self.later(&self.fill(&act.control, None, None), None),
             positive: format!(
-                "a {} at {} in which {driven} is set {changed} by hand; if the reading can respond, {readout} {then}",
+                "a {} at {} in which {driven} is made {changed} by other means; if the reading can respond, {readout} {then}",
                 rig.container.one,
                 self.level(0)
             ),

@@ -34,7 +34,9 @@ impl Proof {
         let ids: Vec<FileId> = proof.files.iter().map(|(id, _)| *id).collect();
         for alike in too_alike(&proof.sources, &ids) {
             let file = proof.files.iter_mut().find(|(id, _)| *id == alike.primary.file);
-            file.into_iter().for_each(|(_, found)| found.push(alike.clone()));
+            if let Some((_, found)) = file {
+                found.push(alike);
+            }
         }
         Ok(proof)
     }

@@ -1,7 +1,7 @@
 //! Outside sets, where they are present: the environment variable `TOEHOLD_OPEN_DATA` names their folder. They are not part
 //! of the project (share-alike licences); without them each check says that it was skipped.
 //!
-//! Sources: SciEntsBank and Beetle, SemEval-2013 task 7 (Dzikovska et al. 2013, CC BY-SA 3.0); ScoNe, scoped negation (She
+//! Sources: `SciEntsBank` and Beetle, SemEval-2013 task 7 (Dzikovska et al. 2013, CC BY-SA 3.0); `ScoNe`, scoped negation (She
 //! et al. 2023, CC0); quantities with units from the tests of quantulum3 (MIT).
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -41,7 +41,6 @@ fn a_plain_guide_and_a_class() {
     assert_eq!(reviews[0]["points"][0]["status"], "found");
     assert_eq!(reviews[0]["points"][1]["status"], "found");
     assert_eq!(reviews[1]["points"][1]["status"], "contradicted");
-    assert_eq!(reviews[1]["habits"][0]["kind"], "no-reason");
 }
 
 #[test]

@@ -78,7 +78,7 @@ pub(super) fn fresh(
             Failure::new(format!("only {index} different techniques fit these wishes"))
                 .hint("ask for fewer, or for fewer fields or principles")
         })?;
-        let text = render::markdown(templates, &scenario).map_err(at_fault)?;
+        let text = render::markdown(templates, &scenario).map_err(|error| at_fault(&error))?;
         subjects.push(of_text(scenario, &text)?);
     }
     Ok(subjects)
@@ -122,7 +122,7 @@ pub(super) fn write_pages(
     for (subject, entry) in subjects.iter().zip(&entries) {
         made.push((folder.join(&entry.href), page(graph, templates, subject, &known, &entries)?));
     }
-    let index = render::practice_index(templates, &entries, &known).map_err(at_fault)?;
+    let index = render::practice_index(templates, &entries, &known).map_err(|error| at_fault(&error))?;
     made.push((folder.join("index.html"), index));
     store::folder(folder)?;
     for (path, _) in &made {
@@ -148,7 +148,7 @@ fn page(
         serde_json::json!({ "version": review::VERSION, "guide": guide, "lexicon": lexicon })
     });
     let practice = Practice { scenario, document, principles, pages, reviewer: reviewer.as_ref() };
-    render::practice(templates, &practice).map_err(at_fault)
+    render::practice(templates, &practice).map_err(|error| at_fault(&error))
 }
 
 /// Every principle that these scenarios exercise or rest on.
@@ -165,6 +165,6 @@ fn known(graph: &Graph, subjects: &[Subject]) -> Vec<Known> {
     graph.with_prerequisites(&own).into_iter().map(known).collect()
 }
 
-fn at_fault(error: RenderError) -> Failure {
+fn at_fault(error: &RenderError) -> Failure {
     Failure::new(format!("a template does not work: {error}"))
 }

@@ -41,7 +41,7 @@ fn text(document: &Document, left: Left) -> String {
         Left::Student => !document.parted().1.contains(section),
         Left::Stimulus => matches!(section.kind, Kind::Lead | Kind::How | Kind::Data | Kind::Questions),
     });
-    kept.map(|section| format!("{}\n\n{}\n\n", section.heading, section.text)).collect()
+    kept.map(|section| [section.heading.as_str(), section.text.as_str(), ""].join("\n\n")).collect()
 }
 
 /// Found and right, found, and to be found.
@@ -118,7 +118,7 @@ fn a_map_says_what_the_scenario_says_of_itself() {
     }
 }
 
-/// Sections of an open textbook (OpenStax Biology, 2014, CC BY 3.0; read where it is present, not copied): the principles
+/// Sections of an open textbook (`OpenStax` Biology, 2014, CC BY 3.0; read where it is present, not copied): the principles
 /// that name a section as their source should stand among the first five that are read from it. Nothing was tuned on the
 /// held-out part.
 #[test]

@@ -50,7 +50,7 @@ with success.
 
 Attempts are kept in the file attempts.sqlite in the folder toehold of your data folder, or where --data or the variable \
 TOEHOLD_DATA say. Nothing leaves the machine.")]
-#[expect(clippy::struct_excessive_bools, reason = "each is a flag of its own")]
+#[expect(clippy::struct_excessive_bools, reason = "each is a switch of the command line")]
 pub struct Arguments {
     /// A scenario (.md) that `toehold generate` wrote; goes on where it was left, if it was. With --page, files or folders.
     #[arg(conflicts_with_all = ["field", "principle", "weakest", "resume", "form", "seed", "count"])]

@@ -165,7 +165,8 @@ mod tests {
 
     #[track_caller]
     fn cut(text: &str, expected: &[&str]) {
-        let got: Vec<&str> = sentences(text).iter().map(|one| &text[one.bytes.clone()]).collect();
+        let got: Vec<&str> =
+            sentences(text).iter().map(|one| text.get(one.bytes.clone()).unwrap_or_default()).collect();
         assert_eq!(got, expected);
     }
 

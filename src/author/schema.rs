@@ -246,6 +246,7 @@ fn twist() -> Value {
         ("trap", text(), true),
         ("set", list(set), false),
         ("held_at", number(), false),
+        ("limiting", yes_or_no(), false),
         ("remove", id(), false),
         ("add", id(), false),
     ])
@@ -265,6 +266,7 @@ fn influence() -> Value {
         ("excludes", list(id()), false),
         ("transfer", one_of(&["contact", "sample", "load"]), false),
         ("over", pair(), false),
+        ("limit", record(vec![("of", id(), true), ("share", number(), true)]), false),
         ("time_s", number(), true),
         ("builds_up", yes_or_no(), false),
         ("told", fragment(), false),

@@ -245,6 +245,8 @@ pub struct Twist {
     pub set: Vec<(usize, f64)>,
     /// Where `to` (bypass) or `from` (cut) is held.
     pub held_at: Option<f64>,
+    /// Whether that value lies below the plain run's at every level.
+    pub limiting: bool,
     /// Setting taken away.
     pub remove: Option<SettingIx>,
     /// Setting brought in.
@@ -276,6 +278,8 @@ pub struct Influence {
     pub transfer: Option<Transfer>,
     /// Range of `from` in which it is used: `from`'s own, or narrower.
     pub over: (f64, f64),
+    /// The share of another quantity that `to` cannot exceed.
+    pub limit: Option<(QuantityIx, f64)>,
     /// Time to settle, or over which it builds up, in seconds.
     pub time_s: f64,
     /// Builds up for as long as it is allowed to.

@@ -342,6 +342,8 @@ pub struct Influence {
     pub transfer: Option<Spanned<Transfer>>,
     /// Narrower range of `from` in which it is used.
     pub over: Option<Spanned<[f64; 2]>>,
+    /// What `to` cannot exceed: the reaction ends before its substrate runs short, say.
+    pub limit: Option<Limit>,
     /// Time in seconds after which `to` has settled; or, for a rate, the time over which it builds up.
     pub time_s: f64,
     /// Whether `to` builds up for as long as it is allowed to (a rate), rather than settling.
@@ -432,6 +434,16 @@ pub struct LettersSymbol {
     pub any_of: Vec<Text>,
 }
 
+/// A share of another quantity.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Limit {
+    /// The quantity; where nothing on the way gives it, nothing is limited.
+    pub of: Text,
+    /// The share.
+    pub share: f64,
+}
+
 /// Kinds of twist.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize, serde::Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -471,6 +483,9 @@ pub struct TwistWritten {
     pub set: Vec<FixedSymbol>,
     /// Numerical engine: the value at which `to` is held (bypass) or `from` is seen (cut), in that quantity's unit.
     pub held_at: Option<Spanned<f64>>,
+    /// Of a bypass: the value held lies below that of the plain run at every level, so that it limits what follows.
+    #[serde(default)]
+    pub limiting: bool,
     /// Setting taken away.
     pub remove: Option<Text>,
     /// Setting brought in.

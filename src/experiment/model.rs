@@ -150,9 +150,23 @@ impl Model {
                 continue;
             }
             let value = self.evaluate(graph, settings, mechanism, &values)?;
+            if self.exceeds(graph, mechanism, value, &values) {
+                return Err(Fault::OutOfRange(mechanism.to));
+            }
             values.insert(mechanism.to, value);
         }
         Ok(values)
+    }
+
+    /// Whether a value lies above what another quantity allows.
+    fn exceeds(&self, graph: &Graph, mechanism: &Mechanism, value: f64, values: &BTreeMap<QuantityIx, f64>) -> bool {
+        let unit = &graph.quantity(mechanism.to).unit;
+        let limits = mechanism.drivers.iter().filter_map(|ix| graph.influence(*ix).limit);
+        let mut most = limits.filter_map(|(of, share)| {
+            let whole = graph.quantity(of).unit.convert(*values.get(&of)?, unit).ok()?;
+            Some(share * whole)
+        });
+        most.any(|most| value > most)
     }
 
     fn evaluate(

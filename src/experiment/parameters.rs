@@ -24,17 +24,33 @@ pub struct Parameters(BTreeMap<(InfluenceIx, usize), Value>);
 
 impl Parameters {
     /// Draws the values of one influence's law. Influences that lead to the same quantity by the same law are one
-    /// mechanism and draw alike, since the stream is named by both.
+    /// mechanism and draw alike, since the stream is named by both. Where another arrow between the same two quantities
+    /// took part before, what both laws name alike is one thing and keeps its value.
     pub(super) fn draw(&mut self, graph: &Graph, influence: InfluenceIx, seed: Seed, attempt: u32) {
         let part = graph.influence(influence);
         let to = &graph.quantity(part.to).id;
         for (place, source) in part.law.sources.iter().enumerate() {
             let symbol = part.law.law.inputs.get(place).map_or("", |input| input.id);
             let label = format!("parameter/{attempt}/{to}/{}/{symbol}", part.law.law.id);
-            if let Some(value) = draw_one(source, seed, &label) {
+            let kept = self.kept(graph, influence, symbol, source);
+            if let Some(value) = kept.or_else(|| draw_one(source, seed, &label)) {
                 self.0.insert((influence, place), value);
             }
         }
+    }
+
+    /// The value that this symbol has in another arrow between the same two quantities, if it may be drawn here too.
+    fn kept(&self, graph: &Graph, influence: InfluenceIx, symbol: &str, source: &SymbolSource) -> Option<Value> {
+        let SymbolSource::Free { low, high, .. } = source else { return None };
+        let ends = |ix: InfluenceIx| (graph.influence(ix).from, graph.influence(ix).to);
+        let twins = self.0.iter().filter(|((ix, _), _)| *ix != influence && ends(*ix) == ends(influence));
+        let mut same = twins.filter(|((ix, place), _)| {
+            graph.influence(*ix).law.law.inputs.get(*place).is_some_and(|input| input.id == symbol)
+        });
+        same.find_map(|(_, value)| match value {
+            Value::Number(number) if (*low..=*high).contains(number) => Some(value.clone()),
+            _ => None,
+        })
     }
 
     /// Sets one value, as a twist does.

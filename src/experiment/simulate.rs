@@ -4,7 +4,7 @@ use super::model::{Fault, Model};
 use super::noise::{Replicates, spread};
 use super::parameters::Parameters;
 use crate::concepts::graph::{Graph, Reading};
-use crate::concepts::{QuantityIx, Settings};
+use crate::concepts::{QuantityIx, Settings, TwistAt};
 use crate::laws::{self, Value};
 use crate::technique::{Refusal, Technique};
 
@@ -130,6 +130,9 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
     let Some(at) = technique.twist else { return Ok(Data { plain, twisted: None, unknown, counts, standard }) };
     let model = model.twisted(graph, technique, at).map_err(refusal)?;
     let settings = at.get(graph).map_or_else(Settings::default, |twist| technique.settings.after(twist));
+    if is_overtaken(graph, at, &plain) {
+        return Err(Refusal::TwistDoesNotShow);
+    }
     let label = format!("noise/{}/twisted", technique.attempt);
     // A twist that leaves the ranges or shows in no clear way is no question.
     let twisted = run(graph, technique, &model, &settings, scale, &label).map_err(|refusal| match refusal {
@@ -137,6 +140,13 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
         other => other,
     })?;
     Ok(Data { plain, twisted: Some(twisted), unknown, counts, standard })
+}
+
+/// Whether a twist that should limit a step holds it above what it is somewhere in the plain run.
+fn is_overtaken(graph: &Graph, at: TwistAt, plain: &Run) -> bool {
+    let Some(held) = at.get(graph).filter(|twist| twist.limiting).and_then(|twist| twist.held_at) else { return false };
+    let to = graph.influence(at.influence).to;
+    plain.values.iter().flatten().any(|(quantity, value)| *quantity == to && *value <= held)
 }
 
 /// What the members of the readout's standard read beside the samples of the first level.

@@ -142,7 +142,8 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
     let last_level = voice.technique.levels.len().saturating_sub(1);
     let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
     let text = format!(
-        "{} The reading is now about {} at {} and {} at {}. **Explain** why {readout} {} this time.",
+        "{} The reading is now about {} at {} and {} at {}. **Explain**, from both effects that the treatment now has, why \
+         {readout} {} this time.",
         voice.agent(),
         shown(curve.first()),
         voice.level(0),
@@ -154,8 +155,7 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
     let own = Direction::from(if verdicts.direction == Direction::Rises { Sign::Plus } else { Sign::Minus });
     let opposite = own.after(crate::reasoning::StepSign::Acts(Sign::Minus));
     let because = voice.filled_later(&twist.because, influence, Some(twist));
-    let says =
-        format!("{}: a second effect of the same treatment, by which {readout} {}.", capital(&because), verb(opposite));
+    let says = format!("{}; by this second effect {readout} {}.", capital(&because), verb(opposite));
     let second = Point {
         model: says.clone(),
         wrong: capital(&voice.filled_later(&twist.trap, influence, Some(twist))),

@@ -501,8 +501,15 @@ impl Paper<'_, '_> {
         let voice = self.voice;
         let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
         let last = voice.technique.levels.len().saturating_sub(1);
+        // A percentage of what? The first run's reading, or the key's figures would make no sense.
+        let relative = voice.readout().reading.as_ref().is_some_and(|reading| reading.relative_name.is_some());
+        let scale = if relative {
+            format!(" Readings are again given relative to the first series at {}.", voice.level(0))
+        } else {
+            String::new()
+        };
         let text = format!(
-            "{} **Predict and justify** how {readout} then changes from {} to {}.",
+            "{}{scale} **Predict and justify** how {readout} then changes from {} to {}.",
             voice.agent(),
             voice.level(0),
             voice.level(last)

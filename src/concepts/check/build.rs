@@ -177,6 +177,10 @@ fn influence(scope: &Scope<'_>, place: usize) -> Option<Influence> {
     let part = scope.influences.parts.get(place)?.part;
     let law = scope.uses.get(place)?.clone()?;
     let from = scope.quantities.find(&part.from.value)?;
+    let limit = match &part.limit {
+        Some(limit) => Some((scope.quantities.index(&limit.of).map(QuantityIx)?, limit.share)),
+        None => None,
+    };
     let [low, high] = part.over.as_ref().map_or(from.part.range.value, |over| over.value);
     let sign = match part.sign.value {
         SignWritten::Plus => DeclaredSign::Plus,
@@ -196,6 +200,7 @@ fn influence(scope: &Scope<'_>, place: usize) -> Option<Influence> {
         excludes: needs(scope, &part.excludes)?,
         transfer: part.transfer.as_ref().map(|transfer| transfer.value),
         over: (low, high),
+        limit,
         time_s: part.time_s,
         builds_up: part.builds_up,
         told: part.told.as_ref().map(fragment),
@@ -225,6 +230,7 @@ fn twist(scope: &Scope<'_>, law: &Law, twist: &written::TwistWritten) -> Option<
         trap: own(&twist.trap),
         set: set.collect::<Option<_>>()?,
         held_at: twist.held_at.as_ref().map(|held| held.value),
+        limiting: twist.limiting,
         remove: setting(&twist.remove)?,
         add: setting(&twist.add)?,
     })

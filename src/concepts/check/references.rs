@@ -53,6 +53,7 @@ fn influences(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     for located in &scope.influences.parts {
         let (file, influence) = (located.file, located.part);
         quantity.expect(file, [&influence.from, &influence.to], faults);
+        quantity.expect(file, influence.limit.iter().map(|limit| &limit.of), faults);
         principle.expect(file, [&influence.principle], faults);
         setting.expect(file, influence.needs.iter().chain(&influence.excludes), faults);
         for twist in &influence.twists {

@@ -25,7 +25,7 @@ fn fits(twist: &TwistWritten) -> (bool, &'static str) {
             !(remove || add || (set && held)),
             "a cut takes `set`, or `held_at`, or neither (frozen at the first level)",
         ),
-        TwistKind::Bypass => (held && !set && !remove && !add, "a bypass takes `held_at` alone"),
+        TwistKind::Bypass => (held && !set && !remove, "a bypass takes `held_at`, and may `add` a setting"),
         TwistKind::Reverse => {
             (!held && (set != (remove || add)), "a reversal takes `set`, or else `remove` and/or `add`")
         }

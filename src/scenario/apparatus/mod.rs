@@ -144,7 +144,13 @@ impl Bench<'_, '_> {
         let known = DIALS.iter().find(|(id, _)| *id == dial.id).map(|(_, shape)| *shape);
         let levels = self.voice.levels();
         let last = self.voice.level(levels.len().saturating_sub(1));
-        let label = format!("{}: {} to {last}", dial.name, levels.first().map_or("", String::as_str));
+        let first = levels.first().map_or("", String::as_str);
+        // The scale of a pH is named with its first number, every other unit with the last.
+        let range = match last.strip_prefix("pH ") {
+            Some(last) => format!("pH {first} to {last}"),
+            None => format!("{first} to {last}"),
+        };
+        let label = format!("{}: {range}", dial.name);
         let shape = known.unwrap_or(Shape::Particles);
         match panel.items.iter_mut().find(|item| item.shape == shape) {
             Some(item) => item.label = label,

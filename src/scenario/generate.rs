@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::likeness::Texts;
-use super::write::write;
+use super::write::{is_too_long, write};
 use super::{Front, FrontError, Scenario, proofread};
 use crate::concepts::graph::Graph;
-use crate::experiment::simulate;
+use crate::experiment::{Data, simulate};
 use crate::reasoning::derive;
 use crate::seed::Seed;
 use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose, form_of};
@@ -47,7 +47,7 @@ impl Generator {
     pub fn one(&self, wish: &Wish, seed: Seed, refusals: &mut Refusals) -> Option<Scenario> {
         for attempt in 0..MOST_ATTEMPTS {
             let drawn = compose(&self.graph, &self.catalogue, wish, seed, attempt);
-            let written = drawn.and_then(|technique| self.write(&technique));
+            let written = drawn.and_then(|technique| self.write_short_enough(&technique));
             match written.and_then(|scenario| proofread::refusal(&scenario).map_or(Ok(scenario), Err)) {
                 Ok(scenario) => return Some(scenario),
                 Err(refusal) => refusals.count(refusal),
@@ -86,11 +86,20 @@ impl Generator {
         })
     }
 
+    /// The scenario, if its stimulus has no more words than its form allows: that is seen before the rest is written.
+    fn write_short_enough(&self, technique: &Technique) -> Result<Scenario, Refusal> {
+        let data = simulate(&self.graph, technique)?;
+        if is_too_long(&self.graph, technique, &data) { Err(Refusal::TooLong) } else { self.finish(technique, &data) }
+    }
+
     fn write(&self, technique: &Technique) -> Result<Scenario, Refusal> {
+        self.finish(technique, &simulate(&self.graph, technique)?)
+    }
+
+    fn finish(&self, technique: &Technique, data: &Data) -> Result<Scenario, Refusal> {
         let plain = derive(&self.graph, &technique.path, &technique.settings, None);
         let twisted = technique.twist.map(|at| derive(&self.graph, &technique.path, &technique.settings, Some(at)));
-        let data = simulate(&self.graph, technique)?;
-        let scenario = write(&self.graph, technique, &plain, twisted.as_ref(), &data)?;
+        let scenario = write(&self.graph, technique, &plain, twisted.as_ref(), data)?;
         if self.names_a_stranger(technique, &scenario) { Err(Refusal::ProseFault) } else { Ok(scenario) }
     }
 

@@ -30,6 +30,7 @@ pub(super) struct Voice<'a> {
     pub(super) technique: &'a Technique,
     pub(super) data: &'a Data,
     nouns: Vec<Noun>,
+    tera: Tera,
     base: Context,
 }
 
@@ -50,7 +51,7 @@ impl<'a> Voice<'a> {
                 })
             })
             .collect();
-        let mut voice = Self { graph, technique, data, nouns, base: Context::new() };
+        let mut voice = Self { graph, technique, data, nouns, tera: Tera::default(), base: Context::new() };
         voice.base = voice.common();
         voice
     }
@@ -117,15 +118,15 @@ impl<'a> Voice<'a> {
         if !text.contains("{{") && !text.contains("{%") {
             return text.to_owned();
         }
-        let mut context = self.base.clone();
-        if let Some(ix) = influence {
-            context.insert("p", &self.told(ix, &self.data.plain.parameters));
-            if let Some(twist) = twist {
-                context.insert("t", &self.set(ix, twist));
-            }
-        }
         // The concept check has proved that every placeholder exists; what it missed shows in proofreading.
-        Tera::one_off(text, &context, false).unwrap_or_else(|_| text.to_owned())
+        let filled = |context: &Context| self.tera.render_str(text, context, false).unwrap_or_else(|_| text.to_owned());
+        let Some(ix) = influence else { return filled(&self.base) };
+        let mut context = self.base.clone();
+        context.insert("p", &self.told(ix, &self.data.plain.parameters));
+        if let Some(twist) = twist {
+            context.insert("t", &self.set(ix, twist));
+        }
+        filled(&context)
     }
 
     /// A fragment for the text after the introduction.

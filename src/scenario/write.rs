@@ -7,6 +7,7 @@ use super::gloss::gloss;
 use super::join::join;
 use super::map::map;
 use super::parts::parts;
+use super::proofread::{self, Manuscript};
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::text::{Voice, capital, places};
@@ -119,6 +120,12 @@ fn standard(voice: &Voice<'_>, places: usize) -> Vec<Known> {
     let unit = &voice.graph.quantity(*of).unit;
     let known = voice.data.standard.iter();
     known.map(|(size, at)| Known { size: unit.attach(&decimals(*size, 0)), at: round_decimals(*at, places) }).collect()
+}
+
+/// Whether the stimulus of a technique would have more words than its form allows.
+pub(super) fn is_too_long(graph: &Graph, technique: &Technique, data: &Data) -> bool {
+    let (purpose, how) = stimulus(&Voice::new(graph, technique, data));
+    proofread::is_too_long(&Manuscript { form: Some(technique.form), purpose, how, ..Manuscript::default() })
 }
 
 /// Words that may not stand in the stimulus, for all steps of the path.

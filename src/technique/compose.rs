@@ -8,7 +8,7 @@ use super::refusal::Refusal;
 use super::{Form, Technique, TwistWish, Wish};
 use crate::concepts::graph::{Context, Graph};
 use crate::concepts::written::TwistKind;
-use crate::concepts::{EntityIx, QuantityIx, TwistAt};
+use crate::concepts::{EntityIx, FieldIx, PrincipleIx, QuantityIx, TwistAt};
 use crate::reasoning::{Direction, Verdict, derive};
 use crate::seed::{Seed, Stream};
 
@@ -78,12 +78,12 @@ fn draw_candidate<'a>(
 ) -> Option<&'a Candidate> {
     let fits = |candidate: &&Candidate| {
         let steps = candidate.path.steps();
-        let fields: BTreeSet<_> = steps.iter().map(|step| graph.field_of(*step)).collect();
-        let principles: BTreeSet<_> = steps.iter().map(|step| graph.influence(*step).principle).collect();
+        let crosses = |field: &FieldIx| steps.iter().any(|step| graph.field_of(*step) == *field);
+        let rests_on = |principle: &PrincipleIx| steps.iter().any(|step| graph.influence(*step).principle == *principle);
         (form == Form::Long || steps.len() <= SHORT_STEPS)
-            && wish.fields.iter().all(|field| fields.contains(field))
-            && wish.principles.iter().all(|principle| principles.contains(principle))
-            && wish.influences.iter().all(|influence| candidate.path.steps().contains(influence))
+            && wish.fields.iter().all(crosses)
+            && wish.principles.iter().all(rests_on)
+            && wish.influences.iter().all(|influence| steps.contains(influence))
             && offers(graph, candidate, wish.twist)
     };
     let fitting: Vec<&Candidate> = catalogue.candidates().iter().filter(fits).collect();

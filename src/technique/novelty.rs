@@ -15,16 +15,18 @@ static REAL: LazyLock<Names> = LazyLock::new(|| Names::new(LISTED.lines().filter
 
 /// Whether the path contains a textbook technique as a run and adds fewer than two influences of another field.
 pub fn contains_known(graph: &Graph, path: &Path) -> bool {
+    // Arrows between the same two quantities are one step of an assay, whichever of its two readings is taken.
+    let ends = |ix: InfluenceIx| (graph.influence(ix).from, graph.influence(ix).to);
+    let steps: Vec<_> = path.steps().iter().map(|ix| (*ix, ends(*ix))).collect();
     graph.known().iter().any(|known| {
+        let same = |run: &[(InfluenceIx, _)]| run.iter().zip(&known.path).all(|((_, step), ix)| *step == ends(*ix));
+        if !steps.windows(known.path.len()).any(same) {
+            return false;
+        }
         let fields: BTreeSet<FieldIx> = known.path.iter().map(|ix| graph.field_of(*ix)).collect();
-        let steps = path.steps();
-        // Arrows between the same two quantities are one step of an assay, whichever of its two readings is taken.
-        let ends = |ix: &InfluenceIx| (graph.influence(*ix).from, graph.influence(*ix).to);
-        let known: Vec<_> = known.path.iter().map(ends).collect();
-        let runs = steps.windows(known.len()).any(|run| run.iter().map(ends).eq(known.iter().copied()));
-        let added =
-            steps.iter().filter(|ix| !known.contains(&ends(ix)) && !fields.contains(&graph.field_of(**ix))).count();
-        runs && added < 2
+        let in_known = |step: &_| known.path.iter().any(|ix| ends(*ix) == *step);
+        let added = steps.iter().filter(|(ix, step)| !in_known(step) && !fields.contains(&graph.field_of(*ix)));
+        added.count() < 2
     })
 }
 

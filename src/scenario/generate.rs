@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::likeness::Texts;
-use super::write::{is_too_long, write};
+use super::write::{could_be_short, is_too_long, write};
 use super::{Front, FrontError, Scenario, proofread};
 use crate::concepts::graph::Graph;
 use crate::experiment::{Data, simulate};
@@ -14,7 +14,7 @@ use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose, f
 /// Draws of one seed before it is given up.
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
-const MOST_SEEDS: usize = 120;
+const MOST_SEEDS: usize = 60;
 /// Share of its sentences, in per cent, that a scenario may have in common with another of its run. Where a place of the
 /// run could not be filled below one limit, the next holds from there on.
 const LIMITS: &[usize] = &[33, 50, 67, 100];
@@ -29,7 +29,7 @@ pub struct Generator {
 impl Generator {
     /// Walks the graph once.
     pub fn new(graph: Graph) -> Self {
-        let catalogue = Catalogue::new(&graph);
+        let catalogue = Catalogue::new(&graph).brief(|candidate| could_be_short(&graph, candidate));
         Self { graph, catalogue }
     }
 

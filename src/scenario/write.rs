@@ -1,5 +1,7 @@
 //! Writing a scenario: every section from one technique, its derivations and its data.
 
+use std::collections::BTreeSet;
+
 use super::agree::{Disagreement, agree};
 use super::apparatus;
 use super::front::{Front, form_word};
@@ -21,7 +23,7 @@ use crate::concepts::{InfluenceIx, SettingIx};
 use crate::experiment::{Data, Run};
 use crate::quantity::significant::{decimals, round_decimals};
 use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
-use crate::technique::{Form, Technique};
+use crate::technique::{Candidate, Form, Technique};
 
 /// Version of the JSON shape.
 const SHAPE: u32 = 1;
@@ -128,10 +130,52 @@ pub(super) fn is_too_long(graph: &Graph, technique: &Technique, data: &Data) -> 
     proofread::is_too_long(&Manuscript { form: Some(technique.form), purpose, how, ..Manuscript::default() })
 }
 
+/// Whether the tersest wordings of a technique could have few enough words for a short question. A placeholder counts as
+/// one word, a thing's first mention as many as tell what it is.
+pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
+    let tersest =
+        |wordings: &'_ [String]| wordings.iter().min_by_key(|text| least_words(text)).cloned().unwrap_or_default();
+    let act = graph.act(candidate.act);
+    let purposes = graph.contexts().flat_map(|(_, context)| &context.purposes);
+    let purposes = purposes.filter(|purpose| purpose.act == candidate.act).map(|purpose| least_words(&purpose.text));
+    let steps = || candidate.path.steps().iter().map(|step| graph.influence(*step));
+    let settings: BTreeSet<SettingIx> =
+        steps().flat_map(|step| &step.needs).chain(&candidate.settings.holds).copied().collect();
+    let told = settings.into_iter().filter_map(|ix| graph.setting(ix).told.as_ref());
+    let fragments: BTreeSet<&[String]> = told
+        .chain(steps().flat_map(|step| step.told.iter().chain(&step.acts)))
+        .map(|said| said.text.as_slice())
+        .collect();
+    let rest = [&act.text, &graph.rig(candidate.rig).read].map(|wordings| tersest(wordings));
+    let said: Vec<String> = fragments.into_iter().map(tersest).chain(rest).collect();
+    let meets = |id: &str| {
+        let mention = format!("{{{{ {}.many }}}}", id.replace('-', "_"));
+        said.iter().any(|text| text.contains(&mention))
+    };
+    let met = graph.entities().filter(|(_, entity)| meets(&entity.id));
+    let introduced = met.map(|(_, entity)| {
+        let coined = entity.names.iter().any(|name| name.coined);
+        (least_words(&entity.intro) + usize::from(coined)).saturating_sub(1)
+    });
+    let n_words: usize = said.iter().map(|text| least_words(text)).chain(introduced).sum();
+    n_words + purposes.min().unwrap_or(0) <= proofread::MOST_SHORT
+}
+
+/// Words of a fragment whose placeholders are words.
+fn least_words(text: &str) -> usize {
+    let mut n_words = 0;
+    let mut inside = false;
+    for word in text.split_whitespace() {
+        n_words += usize::from(!inside);
+        inside = (inside || word.contains("{{")) && !word.contains("}}");
+    }
+    n_words
+}
+
 /// Words that may not stand in the stimulus, for all steps of the path.
 fn never(graph: &Graph, technique: &Technique) -> Vec<String> {
     let words = technique.path.steps().iter().flat_map(|step| &graph.influence(*step).never);
-    let all: std::collections::BTreeSet<&String> = words.collect();
+    let all: BTreeSet<&String> = words.collect();
     all.into_iter().cloned().collect()
 }
 

@@ -23,6 +23,8 @@ pub struct Candidate {
     pub path: Path,
     /// What holds.
     pub settings: Settings,
+    /// Whether a short question could hold it.
+    pub is_brief: bool,
 }
 
 /// All candidates of a graph, and why the other paths were not taken.
@@ -46,6 +48,15 @@ impl Catalogue {
     /// The candidates, in a fixed order.
     pub fn candidates(&self) -> &[Candidate] {
         &self.candidates
+    }
+
+    /// Marks the candidates that no short question could hold, so that none is drawn in vain.
+    #[must_use]
+    pub fn brief(mut self, fits: impl Fn(&Candidate) -> bool) -> Self {
+        for candidate in &mut self.candidates {
+            candidate.is_brief = fits(candidate);
+        }
+        self
     }
 
     /// How many distinct paths there are among them.
@@ -85,7 +96,7 @@ impl Catalogue {
                     for settings in with_sides(graph, &base, walked) {
                         let Some(path) = Path::new(graph, walked.to_vec()) else { continue };
                         match feasible(graph, &path, &settings) {
-                            Ok(()) => self.candidates.push(Candidate { act, rig, path, settings }),
+                            Ok(()) => self.candidates.push(Candidate { act, rig, path, settings, is_brief: true }),
                             Err(refusal) => self.refusals.count(refusal),
                         }
                     }

@@ -79,8 +79,9 @@ fn draw_candidate<'a>(
     let fits = |candidate: &&Candidate| {
         let steps = candidate.path.steps();
         let crosses = |field: &FieldIx| steps.iter().any(|step| graph.field_of(*step) == *field);
-        let rests_on = |principle: &PrincipleIx| steps.iter().any(|step| graph.influence(*step).principle == *principle);
-        (form == Form::Long || steps.len() <= SHORT_STEPS)
+        let rests_on =
+            |principle: &PrincipleIx| steps.iter().any(|step| graph.influence(*step).principle == *principle);
+        (form == Form::Long || (steps.len() <= SHORT_STEPS && candidate.is_brief))
             && wish.fields.iter().all(crosses)
             && wish.principles.iter().all(rests_on)
             && wish.influences.iter().all(|influence| steps.contains(influence))

@@ -14,7 +14,7 @@ mod words;
 
 pub use manuscript::{Answer, Kind, Manuscript, Passage, Question};
 pub use prose::reading_ease::grade;
-pub use prose::reading_load::is_too_long;
+pub use prose::reading_load::{MOST_SHORT, is_too_long};
 pub use syllables::syllables;
 
 pub(super) use words::{count_in_words, sentences};

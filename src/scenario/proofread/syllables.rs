@@ -6,9 +6,8 @@
 /// Syllables of a word; 1 for a number or a unit.
 pub fn syllables(word: &str) -> usize {
     let lower = word.to_lowercase().replace(|c: char| !c.is_alphabetic(), "");
-    let known = ODD.iter().find(|(odd, _)| {
-        lower.strip_prefix(odd).is_some_and(|ending| matches!(ending, "" | "s" | "ed"))
-    });
+    let known =
+        ODD.iter().find(|(odd, _)| lower.strip_prefix(odd).is_some_and(|ending| matches!(ending, "" | "s" | "ed")));
     known.map_or_else(|| by_rule(&lower), |(_, n)| *n)
 }
 

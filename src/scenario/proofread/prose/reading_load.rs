@@ -18,7 +18,8 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     check,
 };
 
-const MOST_SHORT: usize = 130;
+/// Words that a short question may have before its first part.
+pub const MOST_SHORT: usize = 130;
 const MOST_LONG: usize = 320;
 
 fn check(manuscript: &Manuscript) -> Vec<Found> {

@@ -9,12 +9,12 @@ use crate::concepts::graph::Graph;
 use crate::experiment::{Data, simulate};
 use crate::reasoning::derive;
 use crate::seed::Seed;
-use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose, form_of};
+use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose, form_of, known_name};
 
 /// Draws of one seed before it is given up.
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
-const MOST_SEEDS: usize = 60;
+const MOST_SEEDS: usize = 24;
 /// Share of its sentences, in per cent, that a scenario may have in common with another of its run. Where a place of the
 /// run could not be filled below one limit, the next holds from there on.
 const LIMITS: &[usize] = &[33, 50, 67, 100];
@@ -89,7 +89,14 @@ impl Generator {
     /// The scenario, if its stimulus has no more words than its form allows: that is seen before the rest is written.
     fn write_short_enough(&self, technique: &Technique) -> Result<Scenario, Refusal> {
         let data = simulate(&self.graph, technique)?;
-        if is_too_long(&self.graph, technique, &data) { Err(Refusal::TooLong) } else { self.finish(technique, &data) }
+        if is_too_long(&self.graph, technique, &data) {
+            return Err(Refusal::TooLong);
+        }
+        // Thousands of names are looked through: only for drafts that would otherwise be taken.
+        if known_name(&self.graph, &technique.title).is_some() {
+            return Err(Refusal::KnownName);
+        }
+        self.finish(technique, &data)
     }
 
     fn write(&self, technique: &Technique) -> Result<Scenario, Refusal> {

@@ -23,7 +23,7 @@ use crate::concepts::{InfluenceIx, SettingIx};
 use crate::experiment::{Data, Run};
 use crate::quantity::significant::{decimals, round_decimals};
 use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
-use crate::technique::{Candidate, Form, Technique};
+use crate::technique::{Candidate, Form, SHORT_STEPS, Technique};
 
 /// Version of the JSON shape.
 const SHAPE: u32 = 1;
@@ -133,6 +133,9 @@ pub(super) fn is_too_long(graph: &Graph, technique: &Technique, data: &Data) -> 
 /// Whether the tersest wordings of a technique could have few enough words for a short question. A placeholder counts as
 /// one word, a thing's first mention as many as tell what it is.
 pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
+    if candidate.path.steps().len() > SHORT_STEPS {
+        return false;
+    }
     let tersest =
         |wordings: &'_ [String]| wordings.iter().min_by_key(|text| least_words(text)).cloned().unwrap_or_default();
     let act = graph.act(candidate.act);

@@ -3,7 +3,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::catalogue::{Candidate, Catalogue};
-use super::novelty::known_name;
 use super::refusal::Refusal;
 use super::{Form, Technique, TwistWish, Wish};
 use crate::concepts::graph::{Context, Graph};
@@ -13,7 +12,7 @@ use crate::reasoning::{Direction, Verdict, derive};
 use crate::seed::{Seed, Stream};
 
 /// Steps of a short question: more would not fit its text.
-const SHORT_STEPS: usize = 4;
+pub const SHORT_STEPS: usize = 4;
 /// Share of short questions with a twist, where it is left to the draw.
 const SHORT_TWISTS: f64 = 0.6;
 /// Share of twists whose answer is "unchanged", where several answers are to be had: well under half.
@@ -43,9 +42,6 @@ pub fn compose(
     let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
     let names = draw_names(graph, candidate, &mut stream);
     let title = draw_title(graph, candidate, &names, &mut stream);
-    if known_name(graph, &title).is_some() {
-        return Err(Refusal::KnownName);
-    }
     Ok(Technique {
         seed,
         attempt,

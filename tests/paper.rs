@@ -16,9 +16,9 @@ use toehold::technique::Form;
 use crate::program::toehold;
 
 /// Seeds over which properties are shown.
-const SEEDS: u64 = 8;
+const SEEDS: u64 = 3;
 /// Seeds over which properties of three versions are shown.
-const SEEDS_OF_THREE: u64 = 2;
+const SEEDS_OF_THREE: u64 = 1;
 
 static GENERATOR: LazyLock<Generator> = LazyLock::new(|| {
     let graph = load_and_check(&embedded()).unwrap_or_else(|faults| panic!("{} faults in the concepts", faults.len()));

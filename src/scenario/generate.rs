@@ -14,7 +14,7 @@ use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose, f
 /// Draws of one seed before it is given up.
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
-const MOST_SEEDS: usize = 24;
+const MOST_SEEDS: usize = 60;
 /// Share of its sentences, in per cent, that a scenario may have in common with another of its run. Where a place of the
 /// run could not be filled below one limit, the next holds from there on.
 const LIMITS: &[usize] = &[33, 50, 67, 100];

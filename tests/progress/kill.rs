@@ -80,7 +80,7 @@ fn a_sitting_that_is_killed_keeps_every_answer_that_was_shown_as_saved() {
     let mut delays = Delays(77);
     let mut shown = 0;
     for _ in 0..6 {
-        let mut command = place.command(&["practise", "--seed", "3", "--support", "full"]);
+        let mut command = place.command(&["practise", "--seed", "3", "--form", "long", "--support", "full"]);
         if place.store().exists() {
             command = place.command(&["practise", "--resume"]);
         }

@@ -87,11 +87,16 @@ fn a_sitting_that_is_killed_keeps_every_answer_that_was_shown_as_saved() {
         let mut child = started(command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::null()));
         let mut input = child.stdin.take().expect("its input");
         let mut output = BufReader::new(child.stdout.take().expect("its output"));
-        // A word that any question takes: a direction, an answer, or the end of one.
-        input.write_all(&b"rises\n\n".repeat(12)).expect("lines");
+        // Words that any question takes: a direction, an answer, the end of one, a score.
+        input.write_all(&b"rises\n\ny\n".repeat(60)).expect("lines");
         // Until the first answer is saved, so that the kill falls into the sitting and not into its preparations.
         let mut out = String::new();
         while !out.ends_with("  (saved)\n") && output.read_line(&mut out).expect("a line") > 0 {}
+        if !out.ends_with("  (saved)\n") {
+            // The sitting is over: nothing is left to resume.
+            child.wait().expect("it has ended");
+            break;
+        }
         sleep(Duration::from_micros(delays.below(60_000)));
         child.kill().expect("it ends");
         drop(input);

@@ -150,23 +150,12 @@ impl Model {
                 continue;
             }
             let value = self.evaluate(graph, settings, mechanism, &values)?;
-            if self.exceeds(graph, mechanism, value, &values) {
+            if exceeds(graph, mechanism, value, &values) {
                 return Err(Fault::OutOfRange(mechanism.to));
             }
             values.insert(mechanism.to, value);
         }
         Ok(values)
-    }
-
-    /// Whether a value lies above what another quantity allows.
-    fn exceeds(&self, graph: &Graph, mechanism: &Mechanism, value: f64, values: &BTreeMap<QuantityIx, f64>) -> bool {
-        let unit = &graph.quantity(mechanism.to).unit;
-        let limits = mechanism.drivers.iter().filter_map(|ix| graph.influence(*ix).limit);
-        let mut most = limits.filter_map(|(of, share)| {
-            let whole = graph.quantity(of).unit.convert(*values.get(&of)?, unit).ok()?;
-            Some(share * whole)
-        });
-        most.any(|most| value > most)
     }
 
     fn evaluate(
@@ -216,6 +205,17 @@ impl Model {
         let value = law.output_unit.convert(value, &to.unit).map_err(|_| fault())?;
         within(value, to.range, None).ok_or_else(fault)
     }
+}
+
+/// Whether a value lies above what another quantity allows.
+fn exceeds(graph: &Graph, mechanism: &Mechanism, value: f64, values: &BTreeMap<QuantityIx, f64>) -> bool {
+    let unit = &graph.quantity(mechanism.to).unit;
+    let limits = mechanism.drivers.iter().filter_map(|ix| graph.influence(*ix).limit);
+    let mut most = limits.filter_map(|(of, share)| {
+        let whole = graph.quantity(of).unit.convert(*values.get(&of)?, unit).ok()?;
+        Some(share * whole)
+    });
+    most.any(|most| value > most)
 }
 
 /// The value, if it lies in both ranges.

@@ -235,19 +235,25 @@ fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
         },
         ..Wish::default()
     };
-    for id in &arguments.field {
-        let known = || graph.fields().map(|(_, field)| field.id.as_str());
-        wish.fields.push(graph.find_field(id).ok_or_else(|| unknown("field", id, known()))?);
-    }
-    for id in &arguments.principle {
-        let known = || graph.principles().map(|(_, principle)| principle.id.as_str());
-        wish.principles.push(graph.find_principle(id).ok_or_else(|| unknown("principle", id, known()))?);
-    }
+    narrow(&mut wish, graph, &arguments.field, &arguments.principle)?;
     for id in &arguments.influence {
         let known = || graph.influences().map(|(_, influence)| influence.id.as_str());
         wish.influences.push(graph.find_influence(id).ok_or_else(|| unknown("influence", id, known()))?);
     }
     Ok(wish)
+}
+
+/// Adds the fields and principles of these ids to a wish.
+pub(super) fn narrow(wish: &mut Wish, graph: &Graph, fields: &[String], principles: &[String]) -> Result<(), Failure> {
+    for id in fields {
+        let known = || graph.fields().map(|(_, field)| field.id.as_str());
+        wish.fields.push(graph.find_field(id).ok_or_else(|| unknown("field", id, known()))?);
+    }
+    for id in principles {
+        let known = || graph.principles().map(|(_, principle)| principle.id.as_str());
+        wish.principles.push(graph.find_principle(id).ok_or_else(|| unknown("principle", id, known()))?);
+    }
+    Ok(())
 }
 
 /// "Did you mean", or the whole list where nothing is near.

@@ -14,7 +14,7 @@ use self::desk::{Desk, Stop};
 use self::scoring::Reviewer;
 pub(in crate::cli) use self::scoring::{habit_words, reason};
 use super::attempts;
-use super::generate::unknown;
+use super::generate::narrow;
 use super::{Exit, Failure, World, files, pages};
 use crate::guide;
 use crate::progress::{
@@ -173,14 +173,7 @@ fn wish(arguments: &Arguments, generator: &Generator) -> Result<Wish, Failure> {
         FormWord::Long => Form::Long,
     });
     let mut wish = Wish { form, ..Wish::default() };
-    for id in &arguments.field {
-        let known = || graph.fields().map(|(_, field)| field.id.as_str());
-        wish.fields.push(graph.find_field(id).ok_or_else(|| unknown("field", id, known()))?);
-    }
-    for id in &arguments.principle {
-        let known = || graph.principles().map(|(_, principle)| principle.id.as_str());
-        wish.principles.push(graph.find_principle(id).ok_or_else(|| unknown("principle", id, known()))?);
-    }
+    narrow(&mut wish, graph, &arguments.field, &arguments.principle)?;
     Ok(wish)
 }
 

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::balance::choose;
 use super::{Paper, PaperError, Plan, Question, Vary, Version, extended};
+use crate::concepts::Path;
 use crate::render::{Document, Sheet, Templates, markdown};
 use crate::scenario::{Generator, Run, Scenario, generate};
 use crate::seed::Seed;
@@ -124,7 +125,12 @@ fn unused(written: &[&Written], versions: &[Version]) -> Vec<Written> {
 /// Fresh scenarios to choose from, of techniques that no version has taken.
 fn fresh(generator: &Generator, plan: &Plan, version: usize, versions: &[Version]) -> Vec<Written> {
     let (paths, titles) = taken(versions);
-    let mut paths: BTreeSet<Vec<String>> = paths.into_iter().map(<[String]>::to_vec).collect();
+    let graph = generator.graph();
+    let path = |ids: &[String]| {
+        let steps: Option<Vec<_>> = ids.iter().map(|id| graph.find_influence(id)).collect();
+        steps.and_then(|steps| Path::new(graph, steps))
+    };
+    let mut paths: BTreeSet<Path> = paths.into_iter().filter_map(path).collect();
     let mut run = Run::default();
     let mut refusals = Refusals::default();
     let mut pool: Vec<Written> = Vec::new();
@@ -141,13 +147,15 @@ fn fresh(generator: &Generator, plan: &Plan, version: usize, versions: &[Version
             }
             let turn = usize::try_from(index).unwrap_or(0) % wishes.len();
             let Some(wish) = wishes.get(turn) else { break };
-            match generate(generator, wish, seed, index, &mut run, &mut refusals) {
+            let wish = Wish { taken: paths.clone(), ..wish.clone() };
+            match generate(generator, &wish, seed, index, &mut run, &mut refusals) {
                 // Nothing of this field in this form, or nothing more.
                 None => {
                     wishes.remove(turn);
                 }
                 Some(scenario) => {
-                    let is_new = !titles.contains(scenario.title.as_str()) && paths.insert(scenario.path.clone());
+                    paths.extend(path(&scenario.path));
+                    let is_new = !titles.contains(scenario.title.as_str());
                     if is_new {
                         found += 1;
                         pool.push(Written { place: scenario.id.clone(), scenario, text: String::new(), edited: false });

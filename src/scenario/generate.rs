@@ -185,10 +185,13 @@ pub fn generate(
     refusals: &mut Refusals,
 ) -> Option<Scenario> {
     let mut spare: Option<(Refusal, usize, Scenario)> = None;
-    // Every seed of a place draws the same form, so that the one that is harder to place does not become rare.
+    // Seeds of a place draw one form first, so that the one that is harder to place does not become rare; then the other.
     let form = form_of(run_seed.of_run(index, 0));
-    let seeds = (0..).map(|attempt| run_seed.of_run(index, attempt)).filter(|seed| form_of(*seed) == form);
-    for seed in seeds.take(MOST_SEEDS) {
+    let seeds = |own: bool| {
+        let all = (0..).map(|attempt| run_seed.of_run(index, attempt));
+        all.filter(move |seed| (form_of(*seed) == form) == own).take(MOST_SEEDS)
+    };
+    for seed in seeds(true).chain(seeds(false)) {
         let scenario = generator.one(wish, seed, refusals)?;
         let Err((refusal, per_cent)) = run.admits(&scenario) else {
             run.join(&scenario);

@@ -332,8 +332,15 @@ fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
         said.extend(influence.told.iter().chain(&influence.acts).map(|fragment| say(fragment, Some(*step))));
     }
     for setting in &voice.technique.settings.holds {
-        if !settings.contains(setting) {
-            said.extend(graph.setting(*setting).told.iter().map(|told| say(told, None)));
+        if settings.contains(setting) {
+            continue;
+        }
+        if let Some(told) = &graph.setting(*setting).told {
+            let (last, slot, text) = say(told, None);
+            // What merely holds is told on the first visit that comes to its slot or passes it.
+            let passing = said.iter().filter(|(_, other, _)| (slot..Slot::Read).contains(other));
+            let first = passing.map(|(round, _, _)| *round).min();
+            said.push((first.unwrap_or(last), slot, text));
         }
     }
     let act = graph.act(voice.technique.act);
@@ -394,11 +401,11 @@ fn debrief(voice: &Voice<'_>) -> Vec<String> {
             lines.push(format!("{}: {}.", capital(&principle.name), real.join("; ")));
         }
     }
-    let dial = voice.the(graph.act(voice.technique.act).dial);
-    lines.push(format!(
-        "To discuss: which step of the chain would you check first, and how, before you trust this technique with {dial} \
-         in a real sample?"
-    ));
+    lines.push(
+        "To discuss: which step of the chain would you check first, and how, before you trust this technique with a real \
+         sample?"
+            .to_owned(),
+    );
     lines
 }
 

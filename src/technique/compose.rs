@@ -81,6 +81,7 @@ fn draw_candidate<'a>(
             && wish.fields.iter().all(crosses)
             && wish.principles.iter().all(rests_on)
             && wish.influences.iter().all(|influence| steps.contains(influence))
+            && !wish.taken.contains(&candidate.path)
             && offers(graph, candidate, wish.twist)
     };
     let fitting: Vec<&Candidate> = catalogue.candidates().iter().filter(fits).collect();

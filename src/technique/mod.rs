@@ -9,7 +9,7 @@ mod names;
 mod novelty;
 mod refusal;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 
@@ -42,6 +42,8 @@ pub struct Wish {
     pub principles: Vec<PrincipleIx>,
     /// Influences that its path must hold, all of them.
     pub influences: Vec<InfluenceIx>,
+    /// Paths that others have taken.
+    pub taken: BTreeSet<Path>,
     /// Length; drawn where it is not given.
     pub form: Option<Form>,
     /// Twist.

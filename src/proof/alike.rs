@@ -41,9 +41,7 @@ fn stimulus(text: &str) -> Option<(String, std::ops::Range<usize>)> {
     let heading = page.sections.iter().find(|section| section.key == "#").map(|section| section.heading.clone())?;
     let told = page.sections.iter().filter(|section| section.key == "#" || section.key == "howitworks");
     let prose = told.flat_map(|section| &section.prose).filter_map(|range| text.get(range.clone()));
-    let sentences: Vec<String> = prose
-        .filter(|prose| !prose.starts_with(['!', '*']))
-        .map(|prose| prose.replace('\n', " ").replace("; ", ". "))
-        .collect();
+    let sentences: Vec<String> =
+        prose.filter(|prose| !prose.starts_with(['!', '*'])).map(|prose| prose.replace('\n', " ")).collect();
     Some((sentences.join(" "), heading))
 }

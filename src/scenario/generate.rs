@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::likeness::Texts;
-use super::write::{could_be_short, is_too_long, write};
+use super::write::{could_be_short, stimulus_within_load, write};
 use super::{Front, FrontError, Scenario, proofread};
 use crate::concepts::graph::Graph;
+use crate::concepts::{ContextIx, Path, TwistAt};
 use crate::experiment::{Data, simulate};
 use crate::reasoning::derive;
 use crate::seed::Seed;
@@ -14,7 +15,7 @@ use crate::technique::{Catalogue, Refusal, Refusals, Technique, Wish, compose, f
 /// Draws of one seed before it is given up.
 const MOST_ATTEMPTS: u32 = 400;
 /// Seeds tried for one place of a run before repeats are put up with.
-const MOST_SEEDS: usize = 60;
+const MOST_SEEDS: usize = 200;
 /// Share of its sentences, in per cent, that a scenario may have in common with another of its run. Where a place of the
 /// run could not be filled below one limit, the next holds from there on.
 const LIMITS: &[usize] = &[33, 50, 67, 100];
@@ -45,11 +46,42 @@ impl Generator {
 
     /// The scenario of one seed; `None` where no draw of it fits the wish. Rejected draws are counted.
     pub fn one(&self, wish: &Wish, seed: Seed, refusals: &mut Refusals) -> Option<Scenario> {
+        match self.draw(wish, seed, refusals, |_, _| None)? {
+            Drawn::Written(scenario, _) => Some(*scenario),
+            Drawn::TurnedAway(..) => None,
+        }
+    }
+
+    /// The same for a run that turns drafts away by technique, or by what a student reads before the questions, before the
+    /// rest is written.
+    fn draw(
+        &self,
+        wish: &Wish,
+        seed: Seed,
+        refusals: &mut Refusals,
+        turns_away: impl Fn(&Technique, Option<&str>) -> Option<(Refusal, usize)>,
+    ) -> Option<Drawn> {
         for attempt in 0..MOST_ATTEMPTS {
             let drawn = compose(&self.graph, &self.catalogue, wish, seed, attempt);
-            let written = drawn.and_then(|technique| self.write_short_enough(&technique));
-            match written.and_then(|scenario| proofread::refusal(&scenario).map_or(Ok(scenario), Err)) {
-                Ok(scenario) => return Some(scenario),
+            let written = drawn.and_then(|technique| {
+                if let Some((refusal, per_cent)) = turns_away(&technique, None) {
+                    return Ok(Drawn::TurnedAway(refusal, per_cent));
+                }
+                let data = simulate(&self.graph, &technique)?;
+                let stimulus = stimulus_within_load(&self.graph, &technique, &data).ok_or(Refusal::TooLong)?;
+                if let Some((refusal, per_cent)) = turns_away(&technique, Some(&stimulus)) {
+                    return Ok(Drawn::TurnedAway(refusal, per_cent));
+                }
+                // Thousands of names are looked through: only for drafts that would otherwise be taken.
+                if known_name(&self.graph, &technique.title).is_some() {
+                    return Err(Refusal::KnownName);
+                }
+                let scenario = self.finish(&technique, &data)?;
+                let key = key(&technique);
+                proofread::refusal(&scenario).map_or(Ok(Drawn::Written(Box::new(scenario), key)), Err)
+            });
+            match written {
+                Ok(drawn) => return Some(drawn),
                 Err(refusal) => refusals.count(refusal),
             }
         }
@@ -86,19 +118,6 @@ impl Generator {
         })
     }
 
-    /// The scenario, if its stimulus has no more words than its form allows: that is seen before the rest is written.
-    fn write_short_enough(&self, technique: &Technique) -> Result<Scenario, Refusal> {
-        let data = simulate(&self.graph, technique)?;
-        if is_too_long(&self.graph, technique, &data) {
-            return Err(Refusal::TooLong);
-        }
-        // Thousands of names are looked through: only for drafts that would otherwise be taken.
-        if known_name(&self.graph, &technique.title).is_some() {
-            return Err(Refusal::KnownName);
-        }
-        self.finish(technique, &data)
-    }
-
     fn write(&self, technique: &Technique) -> Result<Scenario, Refusal> {
         self.finish(technique, &simulate(&self.graph, technique)?)
     }
@@ -123,7 +142,7 @@ impl Generator {
 /// A run of scenarios that do not repeat one another.
 #[derive(Debug, Clone, Default)]
 pub struct Run {
-    met: BTreeSet<(Vec<String>, Option<String>, String)>,
+    met: BTreeSet<Key>,
     titles: BTreeSet<String>,
     texts: Texts,
     limit: usize,
@@ -132,18 +151,16 @@ pub struct Run {
 }
 
 impl Run {
-    /// Whether a scenario may join: no other has its path, twist and context, or its name, no answer takes more than half
-    /// of the twists, and no other shares too many of its sentences. With the refusal comes the share in per cent.
-    fn admits(&self, scenario: &Scenario) -> Result<(), (Refusal, usize)> {
-        if self.met.contains(&key(scenario)) || self.titles.contains(&scenario.title) {
-            return Err((Refusal::Repeated, 0));
-        }
-        if self.is_too_often(scenario) {
-            return Err((Refusal::AnswerQuota, 0));
-        }
-        let share = self.texts.most_alike(&text(scenario)).map_or(0, |most| most.per_cent());
+    /// Why a draft may not join: another has its path, twist and context, or its name; or, once there is a text, shares too
+    /// many of its sentences. With the refusal comes the share in per cent.
+    fn turns_away(&self, technique: &Technique, stimulus: Option<&str>) -> Option<(Refusal, usize)> {
+        let Some(stimulus) = stimulus else {
+            let taken = self.met.contains(&key(technique)) || self.titles.contains(&technique.title);
+            return taken.then_some((Refusal::Repeated, 0));
+        };
+        let share = self.texts.most_alike(stimulus).map_or(0, |most| most.per_cent());
         let limit = LIMITS.get(self.limit).copied().unwrap_or(100);
-        if share > limit { Err((Refusal::TooAlike, share)) } else { Ok(()) }
+        (share > limit).then_some((Refusal::TooAlike, share))
     }
 
     /// Whether the twist's answer would take more than half of the twists.
@@ -154,8 +171,8 @@ impl Run {
         self.twists > 0 && 2 * with_this > self.twists + 1
     }
 
-    fn join(&mut self, scenario: &Scenario) {
-        self.met.insert(key(scenario));
+    fn join(&mut self, scenario: &Scenario, key: Key) {
+        self.met.insert(key);
         self.titles.insert(scenario.title.clone());
         self.texts.add(&text(scenario));
         if let Some(twist) = &scenario.twist {
@@ -165,14 +182,21 @@ impl Run {
     }
 }
 
-/// What a student reads before the questions; clauses that were joined count one by one.
+/// What a student reads before the questions.
 fn text(scenario: &Scenario) -> String {
-    format!("{} {}", scenario.purpose, scenario.how.join(" ")).replace("; ", ". ")
+    one_text(&scenario.purpose, &scenario.how)
 }
 
-fn key(scenario: &Scenario) -> (Vec<String>, Option<String>, String) {
-    let twist = scenario.front.twist.as_ref().map(|twist| format!("{}/{}", twist.at, twist.id));
-    (scenario.path.clone(), twist, scenario.front.context.clone())
+/// Purpose and procedure as the run compares them.
+pub(super) fn one_text(purpose: &str, how: &[String]) -> String {
+    format!("{purpose} {}", how.join(" "))
+}
+
+/// Path, twist and context: what no two of a run share.
+type Key = (Path, Option<TwistAt>, ContextIx);
+
+fn key(technique: &Technique) -> Key {
+    (technique.path.clone(), technique.twist, technique.context)
 }
 
 /// Scenario number `index` of a run. `None` where the wish cannot be met.
@@ -184,7 +208,7 @@ pub fn generate(
     run: &mut Run,
     refusals: &mut Refusals,
 ) -> Option<Scenario> {
-    let mut spare: Option<(Refusal, usize, Scenario)> = None;
+    let mut spare: Option<(Refusal, usize, Seed)> = None;
     // Seeds of a place draw one form first, so that the one that is harder to place does not become rare; then the other.
     let form = form_of(run_seed.of_run(index, 0));
     let seeds = |own: bool| {
@@ -192,23 +216,37 @@ pub fn generate(
         all.filter(move |seed| (form_of(*seed) == form) == own).take(MOST_SEEDS)
     };
     for seed in seeds(true).chain(seeds(false)) {
-        let scenario = generator.one(wish, seed, refusals)?;
-        let Err((refusal, per_cent)) = run.admits(&scenario) else {
-            run.join(&scenario);
-            return Some(scenario);
+        let turned_away = match generator.draw(wish, seed, refusals, |draft, text| run.turns_away(draft, text))? {
+            Drawn::TurnedAway(refusal, per_cent) => (refusal, per_cent),
+            Drawn::Written(scenario, _) if run.is_too_often(&scenario) => (Refusal::AnswerQuota, 0),
+            Drawn::Written(scenario, key) => {
+                run.join(&scenario, key);
+                return Some(*scenario);
+            }
         };
-        refusals.count(refusal);
+        refusals.count(turned_away.0);
         // A repeat is never given out. Where a wish leaves no other, the text least like another may be, or else an answer
         // too many.
-        let better = spare.as_ref().is_none_or(|(worse, most, _)| {
-            refusal == Refusal::TooAlike && (*worse != Refusal::TooAlike || per_cent < *most)
+        let (refusal, per_cent) = turned_away;
+        let better = spare.is_none_or(|(worse, most, _)| {
+            refusal == Refusal::TooAlike && (worse != Refusal::TooAlike || per_cent < most)
         });
         if refusal != Refusal::Repeated && better {
-            spare = Some((refusal, per_cent, scenario));
+            spare = Some((refusal, per_cent, seed));
         }
     }
-    let (refusal, _, scenario) = spare?;
+    let (refusal, _, seed) = spare?;
+    let repeats = |draft: &Technique, _: Option<&str>| run.turns_away(draft, None);
+    let Drawn::Written(scenario, key) = generator.draw(wish, seed, refusals, repeats)? else { return None };
     run.limit += usize::from(refusal == Refusal::TooAlike);
-    run.join(&scenario);
-    Some(scenario)
+    run.join(&scenario, key);
+    Some(*scenario)
+}
+
+/// What became of a seed.
+enum Drawn {
+    /// A scenario, and what no other of a run may share with it.
+    Written(Box<Scenario>, Key),
+    /// A run did not want it; with the share of its sentences in per cent.
+    TurnedAway(Refusal, usize),
 }

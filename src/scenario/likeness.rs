@@ -136,13 +136,14 @@ fn is_same(one: &[String], other: &[String]) -> bool {
     SAME.1 * 2 * kept.sum::<usize>() >= SAME.0 * (one.len() + other.len())
 }
 
-/// Sentences as words in lower case, every number as `#`.
+/// Sentences, and clauses that a semicolon joins, as words in lower case, every number as `#`.
 fn normal(text: &str) -> Vec<Vec<String>> {
     let word = |word: &str| {
         let number = word.starts_with(|c: char| c.is_ascii_digit()) || count_in_words(word);
         if number { "#".to_owned() } else { word.to_lowercase() }
     };
-    sentences(text).into_iter().map(|sentence| words(sentence).map(word).collect()).collect()
+    let clauses = sentences(text).into_iter().flat_map(|sentence| sentence.split("; "));
+    clauses.map(|clause| words(clause).map(word).collect()).collect()
 }
 
 fn runs(sentence: &[String]) -> BTreeSet<[String; 3]> {
@@ -168,6 +169,7 @@ mod tests {
     #[test]
     fn sentences_are_shared_whatever_their_numbers() {
         case(ONE, 3);
+        case("Six wells hold dye at 0.3 mol/L; each is read after two minutes. A camera looks down on them.", 3);
         case("Eight wells hold dye at 0.5 mol/L. It rains today.", 1);
         case("Six wells hold ink at 0.2 mol/L. It rains today.", 1);
         case("A plate reader looks at six tubes. It rains today.", 0);

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::agree::{Disagreement, agree};
 use super::apparatus;
 use super::front::{Front, form_word};
+use super::generate::one_text;
 use super::gloss::gloss;
 use super::join::join;
 use super::map::map;
@@ -124,10 +125,11 @@ fn standard(voice: &Voice<'_>, places: usize) -> Vec<Known> {
     known.map(|(size, at)| Known { size: unit.attach(&decimals(*size, 0)), at: round_decimals(*at, places) }).collect()
 }
 
-/// Whether the stimulus of a technique would have more words than its form allows.
-pub(super) fn is_too_long(graph: &Graph, technique: &Technique, data: &Data) -> bool {
+/// What a student would read before the questions; none where it has more words than the form allows.
+pub(super) fn stimulus_within_load(graph: &Graph, technique: &Technique, data: &Data) -> Option<String> {
     let (purpose, how) = stimulus(&Voice::new(graph, technique, data));
-    proofread::is_too_long(&Manuscript { form: Some(technique.form), purpose, how, ..Manuscript::default() })
+    let manuscript = Manuscript { form: Some(technique.form), purpose, how, ..Manuscript::default() };
+    (!proofread::is_too_long(&manuscript)).then(|| one_text(&manuscript.purpose, &manuscript.how))
 }
 
 /// Whether the tersest wordings of a technique could have few enough words for a short question. A placeholder counts as

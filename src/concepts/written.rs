@@ -3,8 +3,7 @@
 //! Comes in: one YAML file. Goes out: lists of parts whose ids and references are text with a place.
 //! **Must not know**: whether a reference leads anywhere; that is what `check` finds out.
 //!
-//! Every list is optional in a file. Ids are kebab-case. Lists of records with an `id` rather than maps, so that a
-//! repeated id can be reported.
+//! Every list is optional. Ids are kebab-case. Lists of records with an `id`, not maps, so that a repeated id is found.
 
 use serde::Deserialize;
 use serde_yaml::Spanned;
@@ -567,6 +566,8 @@ pub struct Purpose {
     pub act: Text,
     /// Two or three whole sentences: who wants to know what, and why the direct way fails. Names the group in full.
     pub text: Text,
+    /// The same in one sentence of at most twenty words, for a short question that has no room for more.
+    pub brief: Option<Text>,
     /// The unknown that a calibration would be read for, with article (`a drop of the snail's body fluid`).
     pub unknown: Text,
 }

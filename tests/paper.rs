@@ -16,9 +16,9 @@ use toehold::technique::Form;
 use crate::program::toehold;
 
 /// Seeds over which properties are shown.
-const SEEDS: u64 = 60;
+const SEEDS: u64 = 24;
 /// Seeds over which properties of three versions are shown.
-const SEEDS_OF_THREE: u64 = 12;
+const SEEDS_OF_THREE: u64 = 6;
 
 static GENERATOR: LazyLock<Generator> = LazyLock::new(|| {
     let graph = load_and_check(&embedded()).unwrap_or_else(|faults| panic!("{} faults in the concepts", faults.len()));

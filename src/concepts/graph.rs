@@ -96,6 +96,8 @@ pub struct Quantity {
     pub more: String,
     /// Word for less.
     pub less: String,
+    /// How it is raised directly, as a positive control: a clause.
+    pub supplied: Option<String>,
     /// Least and greatest believable value, in `unit`.
     pub range: (f64, f64),
     /// Treatment, intermediate or readout.
@@ -241,6 +243,8 @@ pub struct Twist {
     pub because: String,
     /// What a student who misses the point writes.
     pub trap: String,
+    /// What may have gone wrong where nothing followed along this step.
+    pub fault: Option<String>,
     /// Places of law inputs and their new values.
     pub set: Vec<(usize, f64)>,
     /// Where `to` (bypass) or `from` (cut) is held.
@@ -323,6 +327,8 @@ pub struct Act {
     pub text: Vec<String>,
     /// What the first level is, as a comparison.
     pub control: String,
+    /// What else a sample may hold that would be read as this treatment.
+    pub limitation: Vec<String>,
     /// Settings that it brings.
     pub needs: BTreeSet<SettingIx>,
     /// Bars rather than a line.

@@ -126,6 +126,8 @@ pub struct Quantity {
     pub more: Text,
     /// Word for less.
     pub less: Text,
+    /// How it is raised directly, as a positive control: a clause (`ready-made product has been added`).
+    pub supplied: Option<Text>,
     /// Least and greatest believable value, in `unit`.
     pub range: Spanned<[f64; 2]>,
     /// Treatment, intermediate or readout.
@@ -309,6 +311,9 @@ pub struct Act {
     pub text: Vec<Text>,
     /// What the first level is, as a comparison (`the {{ containers }} in plain buffer`).
     pub control: Text,
+    /// What else a sample may hold that would be read as this treatment, each a whole sentence.
+    #[serde(default)]
+    pub limitation: Vec<Text>,
     /// Settings that the act brings.
     #[serde(default)]
     pub needs: Vec<Text>,

@@ -51,6 +51,8 @@ pub struct Row {
 pub struct Run {
     /// The table, level by level.
     pub rows: Vec<Row>,
+    /// What the means were multiplied by, so that a relative one is 100 % at the first level; 1 for others.
+    pub against: f64,
     /// Noiseless readout at each level, in the unit shown.
     pub noiseless: Vec<f64>,
     /// Noiseless readout along the treatment, as (level, readout) pairs.
@@ -120,7 +122,7 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
     let reading = reading(graph, technique);
     let scale = scale(graph, technique, &model, reading)?;
     let label = format!("noise/{}", technique.attempt);
-    let plain = run(graph, technique, &model, &technique.settings, scale, &label)?;
+    let plain = run(graph, technique, &model, &technique.settings, scale, (&label, None))?;
     if plain.trend == Trend::Unchanged {
         return Err(Refusal::NotVisible);
     }
@@ -135,10 +137,12 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
     }
     let label = format!("noise/{}/twisted", technique.attempt);
     // A twist that leaves the ranges or shows in no clear way is no question.
-    let twisted = run(graph, technique, &model, &settings, scale, &label).map_err(|refusal| match refusal {
-        Refusal::NotVisible | Refusal::NotOneDirection => Refusal::TwistDoesNotShow,
-        other => other,
-    })?;
+    let twisted = run(graph, technique, &model, &settings, scale, (&label, Some(plain.against))).map_err(
+        |refusal| match refusal {
+            Refusal::NotVisible | Refusal::NotOneDirection => Refusal::TwistDoesNotShow,
+            other => other,
+        },
+    )?;
     Ok(Data { plain, twisted: Some(twisted), unknown, counts, standard })
 }
 
@@ -209,7 +213,7 @@ fn unknown(graph: &Graph, technique: &Technique, model: &Model, scale: f64, plai
     let (after, (one, next)) = best;
     let level = one.level + (next.level - one.level) * (0.35 + 0.3 * stream.unit());
     let values = model.at(graph, &technique.settings, level).map_err(refusal)?;
-    let reading = scale * values.get(&graph.rig(technique.rig).readout).copied().unwrap_or(0.0);
+    let reading = plain.against * scale * values.get(&graph.rig(technique.rig).readout).copied().unwrap_or(0.0);
     let share = (reading - one.mean) / (next.mean - one.mean);
     let on_the_line = one.level + (next.level - one.level) * share.clamp(0.0, 1.0);
     Ok(Unknown { after: *after, level, reading, on_the_line })
@@ -243,7 +247,7 @@ fn run(
     model: &Model,
     settings: &Settings,
     scale: f64,
-    label: &str,
+    (label, against): (&str, Option<f64>),
 ) -> Result<Run, Refusal> {
     let readout = graph.rig(technique.rig).readout;
     let reading = reading(graph, technique).ok_or(Refusal::NotVisible)?;
@@ -261,6 +265,14 @@ fn run(
         let readings = Replicates::draw(*value, reading, technique.replicates, &mut stream);
         rows.push(Row { level: *level, mean: readings.mean(), two_sem: readings.two_sem(), n: technique.replicates });
     }
+    // A percentage of the mean at the first level is 100 there, by its definition; a twisted run is read against the same.
+    let is_relative = reading.relative_name.is_some();
+    let own = rows.first().map_or(1.0, |row| if is_relative && row.mean > 0.0 { 100.0 / row.mean } else { 1.0 });
+    let against = against.unwrap_or(own);
+    for row in &mut rows {
+        row.mean *= against;
+        row.two_sem *= against;
+    }
     // What is printed must show what is keyed: the outermost means go the way of the noiseless ones.
     if let (Some(first), Some(last)) = (rows.first(), rows.last()) {
         let shown = last.mean - first.mean;
@@ -274,7 +286,7 @@ fn run(
         }
     }
     let curve = curve(graph, technique, model, settings, scale)?;
-    Ok(Run { rows, noiseless, curve, trend, values, parameters: model.parameters().clone() })
+    Ok(Run { rows, against, noiseless, curve, trend, values, parameters: model.parameters().clone() })
 }
 
 /// One direction at every level and a visible change in all, or no change that anyone could see.

@@ -53,8 +53,10 @@ pub(super) struct Calculation {
     pub(super) setup: String,
     /// The answer with its unit.
     pub(super) answer: String,
-    /// The answer without it.
-    pub(super) bare: String,
+    /// An answer that does not earn: without its unit, or with the decimal point in the wrong place.
+    pub(super) slip: String,
+    /// Whether the answer has a unit.
+    pub(super) has_unit: bool,
     /// Least and greatest value that earn, with unit.
     pub(super) accepted: String,
     /// The step whose law it is.
@@ -110,7 +112,8 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         ask,
         setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),
         answer: with_unit(value),
-        bare: figures(value, FIGURES),
+        slip: figures(if unit.display().is_empty() { 10.0 * value } else { value }, FIGURES),
+        has_unit: !unit.display().is_empty(),
         accepted: format!("{} to {}", figures(low, FIGURES), with_unit(high)),
         influence: Some(ix),
     })
@@ -160,7 +163,8 @@ fn per_cent(voice: &Voice<'_>) -> Calculation {
         ),
         setup: format!("({} − {})/{} × 100 %", shown(last), shown(first), shown(first)),
         answer: format!("{} %", figures(value, FIGURES)),
-        bare: figures(value, FIGURES),
+        slip: figures(value, FIGURES),
+        has_unit: true,
         accepted: format!(
             "{} to {} %",
             figures(value - TOLERANCE * value.abs(), FIGURES),

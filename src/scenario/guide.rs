@@ -104,7 +104,10 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
             capital(&voice.the(step.to)),
             voice.later(&voice.dial().the, None)
         ),
-        _ => "This step therefore goes the other way, while the other steps are as before".to_owned(),
+        _ => format!(
+            "{} therefore changes the other way than in the first run, and so does everything after it",
+            capital(&voice.the(step.to))
+        ),
     };
     let trap = voice.filled_later(&twist.trap, influence, Some(twist));
     let predicts = Point {

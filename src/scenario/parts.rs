@@ -3,10 +3,9 @@
 use super::calculation::{answer_line, calculation};
 use super::guide::{chain, earns};
 use super::text::{Voice, capital};
-use super::write::{Verdicts, readout_decimals, shown_reading};
+use super::write::{Verdicts, lower, readout_decimals, shown_reading};
 use super::{Part, PartKind, Point};
 use crate::concepts::InfluenceIx;
-use crate::concepts::written::TwistKind;
 use crate::experiment::Counts;
 use crate::quantity::significant::{decimals, figures, round_decimals};
 use crate::reasoning::{Direction, Verdict};
@@ -105,7 +104,10 @@ impl Paper<'_, '_> {
             1 => {
                 let (described, rest) = self.split(&steps);
                 let mut drafts = vec![self.describe(described), self.explain(&rest, 2), self.identify()];
-                drafts.extend([self.calculate(), self.twist(), self.unexpected(), self.limitation()]);
+                drafts.extend([self.calculate(), self.twist()]);
+                let unexpected = self.unexpected();
+                drafts.push(unexpected.unwrap_or_else(|| self.evaluate()));
+                drafts.push(self.limitation());
                 drafts
             }
             _ => {
@@ -147,7 +149,7 @@ impl Paper<'_, '_> {
             _ => format!("**Describe** how {to} depends on {from}."),
         };
         let mut point = earns(self.voice, ix, cause);
-        point.accept.push("the same relation stated for the opposite change".into());
+        point.accept.push("the direction alone, for this change or the opposite one".into());
         Draft { kind: PartKind::Describe, term: "describe", skill: "explaining concepts", text, points: vec![point] }
     }
 
@@ -165,7 +167,10 @@ impl Paper<'_, '_> {
             0 => format!("**Explain** how {cause} changes {effect}."),
             _ => format!("**Explain**, step by step, how {cause} leads to a change in {effect}."),
         };
-        let points = chain(voice, steps, n);
+        let mut points = chain(voice, steps, n);
+        for point in &mut points {
+            point.accept.push("the same argued from the opposite change".into());
+        }
         Draft { kind: PartKind::Explain, term: "explain", skill: "explaining concepts", text, points }
     }
 
@@ -174,9 +179,17 @@ impl Paper<'_, '_> {
         let act = voice.graph.act(voice.technique.act);
         let containers = &voice.graph.rig(voice.technique.rig).container.many;
         let control = voice.later(&voice.fill(&act.control, None, None), None);
-        let (text, statement, accept, reject) = match self.stream.below(3) {
+        // Only where the text compares, or where the first level is no treatment at all, is there a control to be named.
+        let is_relative = voice.readout().reading.as_ref().is_some_and(|reading| reading.relative_name.is_some());
+        let is_untreated = voice.technique.levels.first().is_some_and(|level| *level <= 0.0);
+        let drawn = if is_relative || is_untreated { self.stream.below(3) } else { 1 + self.stream.below(2) };
+        let (text, statement, accept, reject) = match drawn {
             0 => (
-                format!("**Identify** the {containers} with which all the others are compared."),
+                if is_relative {
+                    format!("**Identify** the {containers} with which all the others are compared.")
+                } else {
+                    "**Identify** the negative control of the investigation.".to_owned()
+                },
                 capital(&format!("{control}.")),
                 vec![format!("the {containers} at {}", voice.level(0))],
                 vec!["“the control” alone".to_owned()],
@@ -184,13 +197,13 @@ impl Paper<'_, '_> {
             1 => (
                 "**Identify** the dependent variable of the investigation.".to_owned(),
                 capital(&format!("{}.", voice.the(voice.graph.rig(voice.technique.rig).readout))),
-                vec!["what the instrument reads".to_owned()],
+                vec![format!("“{}”", lower(&readout_name(voice)))],
                 vec![voice.the(act.dial)],
             ),
             _ => (
                 "**Identify** the independent variable of the investigation.".to_owned(),
                 capital(&format!("{}.", voice.the(act.dial))),
-                vec!["what the group sets from one level to the next".to_owned()],
+                vec![format!("“{}”", lower(&voice.dial().name))],
                 vec![voice.the(voice.graph.rig(voice.technique.rig).readout)],
             ),
         };
@@ -211,9 +224,13 @@ impl Paper<'_, '_> {
             self.voice.the(self.voice.graph.act(self.voice.technique.act).dial)
         );
         let axis = |column: &super::Column| match column.unit.as_str() {
-            "" => column.name.clone(),
+            "" => format!("{} (which has no unit)", column.name),
             unit => format!("{} ({unit})", column.name),
         };
+        let levels = &self.voice.technique.levels;
+        let mut gaps = levels.iter().zip(levels.iter().skip(1)).map(|(one, next)| next - one);
+        let first_gap = gaps.next().unwrap_or(0.0);
+        let is_even = gaps.all(|gap| (gap - first_gap).abs() < 0.01 * first_gap.abs());
         let kind = if figure.bars { "bars, one for each category" } else { "points joined by a line" };
         let point = |statement: String, accept: &str, reject: &str, model: &str| Point {
             statement,
@@ -238,12 +255,16 @@ impl Paper<'_, '_> {
                     "An even scale on both axes that uses more than half of the grid, and the right kind of graph: {kind}."
                 ),
                 "a scale that does not start at 0, where the break is marked",
-                "the levels spaced evenly although they are not",
+                if is_even {
+                    "a scale that changes along an axis"
+                } else {
+                    "the levels spaced evenly although they are not"
+                },
                 "(both scales are even, and the points are joined by a line)",
             ),
             point(
                 "Every mean plotted within half a small square, each with a bar of ±2 SEM.".into(),
-                "bars drawn on one side only, where the text says so",
+                "bars whose ends are as near",
                 "means without bars",
                 "(every mean is plotted with its bar)",
             ),
@@ -297,39 +318,42 @@ impl Paper<'_, '_> {
         let dial = voice.the(voice.graph.act(voice.technique.act).dial);
         let sample = voice.unknown_sample();
         let text = format!(
-            "The group wants to estimate {dial} by this technique in an unknown case: {sample}. **Describe** one limitation of doing so."
+            "The group wants to estimate {dial} by this technique in an unknown sample: {sample}. **Describe** one limitation of doing so."
         );
         let middle = voice.technique.path.quantities(voice.graph);
         let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();
-        let says = format!("anything else in the sample that changes {middle} would be read as a difference in {dial}");
+        let act = voice.graph.act(voice.technique.act);
+        let says = match self.stream.pick(&act.limitation) {
+            Some(limitation) => capital(&voice.later(&voice.fill(limitation, None, None), None)),
+            None => capital(&format!(
+                "anything else in the sample that changes {middle} would be read as a difference in {dial}."
+            )),
+        };
         let point = Point {
-            statement: format!("{}.", capital(&says)),
+            statement: says.clone(),
             accept: vec![
                 "another condition that is not the same as in the calibration, with its effect on a named step".into(),
                 "a reading outside the calibrated levels cannot be turned into a value".into(),
             ],
             reject: vec!["“human error”".into(), "“the sample may vary” alone".into()],
-            model: format!("{}.", capital(&says)),
+            model: says,
             wrong: "There could be human error.".into(),
             ..empty()
         };
         Draft { kind: PartKind::Limitation, term: "describe", skill: "analysing methods", text, points: vec![point] }
     }
 
-    fn unexpected(&mut self) -> Draft {
+    /// A fault that breaks the chain; none where no step of the path tells of one.
+    fn unexpected(&mut self) -> Option<Draft> {
         let voice = self.voice;
         let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
         let used = voice.twist().map(|(_, twist)| twist.id.clone());
-        let causes = voice.technique.path.steps().iter().flat_map(|step| {
-            let twists = voice.graph.influence(*step).twists.iter();
-            twists
-                // The reason of a cut stands alone; those of other twists lean on their bench fact, which is not told here.
-                .filter(|twist| twist.kind == TwistKind::Cut && Some(&twist.id) != used.as_ref())
-                .map(|twist| (*step, twist))
+        let faults = voice.technique.path.steps().iter().flat_map(|step| {
+            let twists = voice.graph.influence(*step).twists.iter().filter(|twist| Some(&twist.id) != used.as_ref());
+            twists.filter_map(|twist| Some((*step, twist, twist.fault.as_ref()?)))
         });
-        let causes: Vec<_> = causes.collect();
-        let cause =
-            self.stream.pick(&causes).map(|(step, twist)| voice.filled_later(&twist.because, *step, Some(twist)));
+        let faults: Vec<_> = faults.collect();
+        let (step, twist, fault) = self.stream.pick(&faults)?;
         let last = voice.technique.levels.len().saturating_sub(1);
         let text = format!(
             "In one repeat of the whole series, {readout} is the same at {} as at {}. **Explain** one fault that would \
@@ -337,19 +361,10 @@ impl Paper<'_, '_> {
             voice.level(last),
             voice.level(0)
         );
-        let step = voice.technique.path.steps().get(voice.technique.path.steps().len() / 2);
-        let link = step.map(|ix| voice.graph.influence(*ix)).map_or_else(String::new, |influence| {
-            format!("from {} to {}", voice.the(influence.from), voice.the(influence.to))
-        });
-        let statement = match &cause {
-            Some(cause) => format!("One link of the chain is missing, for example: {cause}."),
-            None => format!(
-                "One link of the chain is missing, for example the one {link}, and with it all that comes after."
-            ),
-        };
+        let says = super::mention::tidy(&voice.filled_later(fault, *step, Some(twist)));
         let point = Point {
-            model: statement.clone(),
-            statement,
+            statement: format!("A fault that breaks one link of the chain, for example: {says}"),
+            model: says,
             accept: vec![
                 "any one step named that has failed, with a reason why the later ones then do not follow".into(),
             ],
@@ -357,7 +372,7 @@ impl Paper<'_, '_> {
             wrong: "They must have measured it wrongly.".into(),
             ..empty()
         };
-        Draft { kind: PartKind::Unexpected, term: "explain", skill: "argumentation", text, points: vec![point] }
+        Some(Draft { kind: PartKind::Unexpected, term: "explain", skill: "argumentation", text, points: vec![point] })
     }
 
     fn calculate(&mut self) -> Draft {
@@ -378,9 +393,13 @@ impl Paper<'_, '_> {
         let value = Point {
             statement: format!("Answer: {}.", answer_line(&calculation)),
             model: format!("This gives {}.", calculation.answer),
-            wrong: format!("The answer is {}.", calculation.bare),
+            wrong: format!("The answer is {}.", calculation.slip),
             accept: vec!["a value that follows correctly from a wrong setup".into()],
-            reject: vec!["no unit".into(), "wrong sign".into()],
+            reject: if calculation.has_unit {
+                vec!["no unit".into(), "wrong sign".into()]
+            } else {
+                vec!["a slip of the decimal point".into(), "wrong sign".into()]
+            },
             principle,
             ..empty()
         };
@@ -402,17 +421,16 @@ impl Paper<'_, '_> {
         let act = voice.graph.act(voice.technique.act);
         let rig = voice.graph.rig(voice.technique.rig);
         let text = format!(
-            "Under the same conditions, a {} prepared with {sample} reads {reading}. **Estimate** {} in that sample.",
+            "Under the same conditions, a {} prepared with {sample} reads {reading}. **Estimate** {} to which that reading corresponds.",
             rig.container.one,
             voice.the(act.dial)
         );
         let (low, high) = accepted_levels(voice);
         let unit = &voice.dial().unit;
         let rows_end = voice.technique.levels.len().saturating_sub(1);
-        let best = f64::midpoint(unknown.level, unknown.on_the_line);
         let statement = format!(
             "About {}, read between {} and {}; accept {} to {}.",
-            unit.attach(&figures(best, 2)),
+            unit.attach(&figures(unknown.on_the_line, 2)),
             voice.level(unknown.after),
             voice.level(unknown.after + 1),
             figures(low, 3),
@@ -423,7 +441,7 @@ impl Paper<'_, '_> {
             "no unit".into(),
         ];
         let point = Point {
-            model: format!("About {}.", unit.attach(&figures(best, 2))),
+            model: format!("About {}.", unit.attach(&figures(unknown.on_the_line, 2))),
             wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),
             statement,
             accept: vec!["a value read off a drawn line".into()],
@@ -580,6 +598,12 @@ fn accepted_levels(voice: &Voice<'_>) -> (f64, f64) {
     let slack = 0.15 * (to - from);
     let low = (unknown.level.min(unknown.on_the_line) - slack).max(from);
     (low, (unknown.level.max(unknown.on_the_line) + slack).min(to))
+}
+
+/// What the column of the readings is called.
+fn readout_name(voice: &Voice<'_>) -> String {
+    let reading = voice.readout().reading.as_ref();
+    reading.and_then(|reading| reading.relative_name.clone()).unwrap_or_else(|| voice.readout().name.clone())
 }
 
 /// A point with nothing in it yet.

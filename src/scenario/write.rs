@@ -201,7 +201,7 @@ fn table(voice: &Voice<'_>, run: &Run) -> Table {
 }
 
 /// First letter in lower case, unless the word is an abbreviation.
-fn lower(text: &str) -> String {
+pub(super) fn lower(text: &str) -> String {
     let mut letters = text.chars();
     match (letters.next(), letters.clone().next()) {
         (Some(_), Some(second)) if second.is_uppercase() => text.to_owned(),
@@ -295,26 +295,31 @@ impl<'a> Voice<'a> {
     pub(super) fn controls(&self, verdicts: &Verdicts) -> Controls {
         let act = self.graph.act(self.technique.act);
         let rig = self.graph.rig(self.technique.rig);
-        let steps = verdicts.plain.path();
-        let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
-        let (driven, way) = match late {
-            Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
-            None => (self.the(act.dial), Direction::Rises),
-        };
-        let changed = match way {
-            Direction::Falls => "lower",
-            Direction::Rises | Direction::Unchanged => "higher",
-        };
         let readout = self.the(rig.readout);
-        let then = super::guide::verb(verdicts.direction);
-        Controls {
-            negative: self.later(&self.fill(&act.control, None, None), None),
-            positive: format!(
-                "a {} at {} in which {driven} is made {changed} by other means; if the reading can respond, {readout} {then}",
-                rig.container.one,
-                self.level(0)
-            ),
-        }
+        let steps = verdicts.plain.path();
+        let at = format!("a {} at {}", rig.container.one, self.level(0));
+        let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
+        let driven = late.map(|step| self.graph.influence(step.influence).to);
+        let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
+        let positive = match (supplied, steps.last()) {
+            (Some(supplied), Some(last)) => {
+                let then = Direction::Rises.after(last.sign);
+                let supplied = self.later(supplied, None);
+                format!("{at} in which {supplied}; if the reading can respond, {readout} {}", super::guide::verb(then))
+            }
+            _ => {
+                let (driven, way) = match late {
+                    Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
+                    None => (self.the(act.dial), Direction::Rises),
+                };
+                let changed = if way == Direction::Falls { "lower" } else { "higher" };
+                let then = super::guide::verb(verdicts.direction);
+                format!(
+                    "{at} in which {driven} is made {changed} by other means; if the reading can respond, {readout} {then}"
+                )
+            }
+        };
+        Controls { negative: self.later(&self.fill(&act.control, None, None), None), positive }
     }
 
     /// The unknown sample of this context.
@@ -346,7 +351,7 @@ impl<'a> Voice<'a> {
             shown(rows.last())
         );
         Figure {
-            title: format!("{} at different values of {}", readout.name, lower(&dial.name)),
+            title: format!("{} against {}", readout.name, lower(&dial.name)),
             x: Column { name: dial.name, unit: dial.unit_shown },
             y: Column { name: readout.name, unit: readout.unit_shown },
             bars,

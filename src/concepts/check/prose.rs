@@ -50,7 +50,7 @@ pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
             see(Prose { file: influence.file, text, law, twist: false });
         }
         for twist in &influence.part.twists {
-            for text in [&twist.agent, &twist.because, &twist.trap] {
+            for text in [&twist.agent, &twist.because, &twist.trap].into_iter().chain(&twist.fault) {
                 see(Prose { file: influence.file, text, law, twist: true });
             }
         }
@@ -85,6 +85,7 @@ fn entity(entity: &Entity) -> Vec<&Text> {
 fn quantity(quantity: &Quantity) -> Vec<&Text> {
     let mut texts = vec![&quantity.name, &quantity.the, &quantity.symbol, &quantity.more, &quantity.less];
     texts.push(&quantity.at_the_bench);
+    texts.extend(&quantity.supplied);
     texts
         .extend(quantity.counted.iter().flat_map(|counted| [&counted.how, &counted.things, &counted.yes, &counted.no]));
     texts.extend(&quantity.hazards);
@@ -116,7 +117,7 @@ fn influence_texts(influence: &Influence) -> Vec<&Text> {
 
 fn act(act: &Act) -> Vec<&Text> {
     let mut texts = vec![&act.doing, &act.control];
-    for list in [&act.text, &act.name_words, &act.hazards] {
+    for list in [&act.text, &act.limitation, &act.name_words, &act.hazards] {
         texts.extend(list);
     }
     texts

@@ -200,6 +200,8 @@ pub struct TwistWritten {
     pub because: Text,
     /// What a student who misses the point writes.
     pub trap: Text,
+    /// What may have gone wrong where nothing followed along this step: one whole sentence, past tense.
+    pub fault: Option<Text>,
     /// Numerical engine: parameters of this influence's law that change.
     #[serde(default)]
     pub set: Vec<FixedSymbol>,

@@ -88,9 +88,12 @@ impl Sheet {
                 stimulus.push(stretch(section, html(&text, section.kind), text));
             }
         }
+        // A file that shows the graph in its guide has it there already.
+        let is_shown = for_teachers.iter().any(|section| shows_plot(&section.text));
         let answers = for_teachers.into_iter().chain(cautions);
         let answers = answers.map(|section| stretch(section, html(&section.text, section.kind), section.text.clone()));
-        let drawn = chart(document).filter(|_| to_draw).map(|chart| apart(&figure::plot(&chart).inline(), name));
+        let drawn =
+            chart(document).filter(|_| to_draw && !is_shown).map(|chart| apart(&figure::plot(&chart).inline(), name));
         let data = Stretch { html: html(&data, Kind::Data), markdown: data, ..Stretch::default() };
         Self { title: document.title.clone(), stimulus, data, parts, answers: answers.collect(), drawn }
     }
@@ -115,6 +118,12 @@ fn without_form(text: &str) -> String {
         line.starts_with('*') && !line.starts_with("**") && line.ends_with('*') && line.contains(" point")
     };
     paragraphs.filter(|paragraph| !is_form(paragraph)).collect::<Vec<_>>().join("\n\n")
+}
+
+/// Whether a text shows the plot of the data: of a scenario's pictures the one whose name has nothing after the id.
+fn shows_plot(text: &str) -> bool {
+    let pictures = text.lines().filter(|line| line.starts_with("![") && line.trim_end().ends_with(".svg)"));
+    pictures.into_iter().any(|line| !line.contains("-apparatus.svg)") && !line.contains("-readings.svg)"))
 }
 
 /// The text without pictures and their captions.

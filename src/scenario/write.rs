@@ -301,23 +301,19 @@ impl<'a> Voice<'a> {
         let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
         let driven = late.map(|step| self.graph.influence(step.influence).to);
         let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
-        let positive = match (supplied, steps.last()) {
-            (Some(supplied), Some(last)) => {
-                let then = Direction::Rises.after(last.sign);
-                let supplied = self.later(supplied, None);
-                format!("{at} in which {supplied}; if the reading can respond, {readout} {}", super::guide::verb(then))
-            }
-            _ => {
-                let (driven, way) = match late {
-                    Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
-                    None => (self.the(act.dial), Direction::Rises),
-                };
-                let changed = if way == Direction::Falls { "lower" } else { "higher" };
-                let then = super::guide::verb(verdicts.direction);
-                format!(
-                    "{at} in which {driven} is made {changed} by other means; if the reading can respond, {readout} {then}"
-                )
-            }
+        let positive = if let (Some(supplied), Some(last)) = (supplied, steps.last()) {
+            let then = super::guide::verb(Direction::Rises.after(last.sign));
+            format!("{at} in which {}; if the reading can respond, {readout} {then}", self.later(supplied, None))
+        } else {
+            let (driven, way) = match late {
+                Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
+                None => (self.the(act.dial), Direction::Rises),
+            };
+            let changed = if way == Direction::Falls { "lower" } else { "higher" };
+            let then = super::guide::verb(verdicts.direction);
+            format!(
+                "{at} in which {driven} is made {changed} by other means; if the reading can respond, {readout} {then}"
+            )
         };
         Controls { negative: self.later(&self.fill(&act.control, None, None), None), positive }
     }

@@ -1,0 +1,284 @@
+//! Questions on the data: a graph, a number, a level read off, a claim tested.
+
+use super::super::calculation::{answer_line, calculation};
+use super::super::text::{Voice, capital};
+use super::super::write::{readout_decimals, shown_reading};
+use super::super::{Column, PartKind, Point};
+use super::{Draft, Paper, empty};
+use crate::experiment::Counts;
+use crate::quantity::significant::{decimals, figures, round_decimals};
+
+/// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
+const CRITICAL: f64 = 3.84;
+
+impl Paper<'_, '_> {
+    pub(super) fn construct(&mut self) -> Draft {
+        let figure = self.voice.figure(self.verdicts.direction);
+        let text = format!(
+            "**Construct** an appropriately labelled graph of the data in the table, with the error bars, to show how \
+             {} depends on {}.",
+            self.voice.the(self.voice.graph.rig(self.voice.technique.rig).readout),
+            self.voice.the(self.voice.graph.act(self.voice.technique.act).dial)
+        );
+        let axis = |column: &Column| match column.unit.as_str() {
+            "" => format!("{} (which has no unit)", column.name),
+            unit => format!("{} ({unit})", column.name),
+        };
+        let levels = &self.voice.technique.levels;
+        let mut gaps = levels.iter().zip(levels.iter().skip(1)).map(|(one, next)| next - one);
+        let first_gap = gaps.next().unwrap_or(0.0);
+        let is_even = gaps.all(|gap| (gap - first_gap).abs() < 0.01 * first_gap.abs());
+        let kind = if figure.bars { "bars, one for each category" } else { "points joined by a line" };
+        let point = |statement: String, accept: &str, reject: &str, model: &str| Point {
+            statement,
+            accept: vec![accept.into()],
+            reject: vec![reject.into()],
+            model: model.into(),
+            ..empty()
+        };
+        let points = vec![
+            point(
+                format!(
+                    "A title, and both axes named with their units: {} across, {} up.",
+                    axis(&figure.x),
+                    axis(&figure.y)
+                ),
+                "any title that names both quantities",
+                "axes the other way round; a unit missing",
+                "(the graph has a title, and both axes are named with their units)",
+            ),
+            point(
+                format!(
+                    "An even scale on both axes that uses more than half of the grid, and the right kind of graph: {kind}."
+                ),
+                "a scale that does not start at 0, where the break is marked",
+                if is_even {
+                    "a scale that changes along an axis"
+                } else {
+                    "the levels spaced evenly although they are not"
+                },
+                "(both scales are even, and the points are joined by a line)",
+            ),
+            point(
+                "Every mean plotted within half a small square, each with a bar of ±2 SEM.".into(),
+                "bars whose ends are as near",
+                "means without bars",
+                "(every mean is plotted with its bar)",
+            ),
+        ];
+        Draft { kind: PartKind::Construct, term: "construct", skill: "representing data", text, points }
+    }
+
+    /// Two counts compared: whether the shares of single things differ.
+    pub(super) fn count_test(&self, counts: Counts) -> Option<Draft> {
+        let voice = self.voice;
+        let counted = voice.graph.quantity(counts.quantity).counted.as_ref()?;
+        let say = |text: &str| voice.later(text, None);
+        let (from, to) = (voice.level(counts.at), voice.level(counts.at + 1));
+        let text = format!(
+            "{} Of {} {} at {from}, {} are {}; of {} at {to}, {} are. **Evaluate**, by a chi-square test at the 5 % \
+             level, the claim that {} is the same at both.",
+            say(&counted.how),
+            counts.n,
+            say(&counted.things),
+            counts.first,
+            say(&counted.yes),
+            counts.n,
+            counts.second,
+            voice.the(counts.quantity)
+        );
+        let skill = "statistical tests and data analysis";
+        let points = vec![chi_square_value(counts), chi_square_verdict(counts)];
+        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points })
+    }
+
+    pub(super) fn calculate(&mut self) -> Draft {
+        let calculation = calculation(self.voice, &mut self.stream);
+        let principle = calculation.influence.map(|ix| {
+            let graph = self.voice.graph;
+            graph.principle(graph.influence(ix).principle).id.clone()
+        });
+        let setup = Point {
+            statement: format!("Setup: {}. Earns even if the arithmetic fails.", calculation.setup),
+            model: format!("{}.", calculation.setup),
+            wrong: "I put the numbers into the formula.".into(),
+            accept: vec!["an equivalent setup with the same numbers".into()],
+            reject: vec!["a bare answer".into(), "numbers in units that do not match".into()],
+            principle: principle.clone(),
+            ..empty()
+        };
+        let value = Point {
+            statement: format!("Answer: {}.", answer_line(&calculation)),
+            model: format!("This gives {}.", calculation.answer),
+            wrong: format!("The answer is {}.", calculation.slip),
+            accept: vec!["a value that follows correctly from a wrong setup".into()],
+            reject: if calculation.has_unit {
+                vec!["no unit".into(), "wrong sign".into()]
+            } else {
+                vec!["a slip of the decimal point".into(), "wrong sign".into()]
+            },
+            principle,
+            ..empty()
+        };
+        Draft {
+            kind: PartKind::Calculate,
+            term: "calculate",
+            skill: "mathematical routines",
+            text: calculation.ask,
+            points: vec![setup, value],
+        }
+    }
+
+    pub(super) fn estimate(&mut self) -> Draft {
+        let voice = self.voice;
+        let unknown = voice.data.unknown;
+        let places = readout_decimals(voice);
+        let reading = shown_reading(voice, unknown.reading, places);
+        let sample = voice.unknown_sample();
+        let act = voice.graph.act(voice.technique.act);
+        let rig = voice.graph.rig(voice.technique.rig);
+        let text = format!(
+            "Under the same conditions, a {} prepared with {sample} reads {reading}. **Estimate** {} to which that reading corresponds.",
+            rig.container.one,
+            voice.the(act.dial)
+        );
+        let (low, high) = accepted_levels(voice);
+        let unit = &voice.dial().unit;
+        let rows_end = voice.technique.levels.len().saturating_sub(1);
+        let statement = format!(
+            "About {}, read between {} and {}; accept {} to {}.",
+            unit.attach(&figures(unknown.on_the_line, 2)),
+            voice.level(unknown.after),
+            voice.level(unknown.after + 1),
+            figures(low, 3),
+            unit.attach(&figures(high, 3))
+        );
+        let reject = vec![
+            format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1)),
+            "no unit".into(),
+        ];
+        let point = Point {
+            model: format!("About {}.", unit.attach(&figures(unknown.on_the_line, 2))),
+            wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),
+            statement,
+            accept: vec!["a value read off a drawn line".into()],
+            reject,
+            ..empty()
+        };
+        let skill = "representing data";
+        Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point] }
+    }
+
+    pub(super) fn evaluate(&mut self) -> Draft {
+        let voice = self.voice;
+        let rows = &voice.data.plain.rows;
+        let places = readout_decimals(voice);
+        // Verdict and intervals come from the numbers as printed: those are what a student has.
+        let printed = |row: usize| {
+            rows.get(row).map(|row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places)))
+        };
+        let slack = libm::pow(10.0, -6.0);
+        let overlap = |pair: usize| match (printed(pair), printed(pair + 1)) {
+            (Some((one, one_bar)), Some((next, next_bar))) => (one - next).abs() <= one_bar + next_bar + slack,
+            _ => false,
+        };
+        let pairs: Vec<usize> = (0..rows.len().saturating_sub(1)).collect();
+        let meeting: Vec<usize> = pairs.iter().copied().filter(|pair| overlap(*pair)).collect();
+        // Where some bars meet, they are asked about as often as not.
+        let asked = if meeting.is_empty() || self.stream.below(2) == 0 { pairs } else { meeting };
+        let pair = self.stream.pick(&asked).copied().unwrap_or(0);
+        let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
+        let (one, next) = (voice.level(pair), voice.level(pair + 1));
+        let text = format!(
+            "A visitor claims that {readout} is not the same at {one} as at {next}. **Evaluate** the claim from the \
+             means and ±2 SEM in the table."
+        );
+        let interval = |row: usize| {
+            printed(row).map_or_else(String::new, |(mean, bar)| {
+                format!("{} to {}", decimals(mean - bar, places), shown_reading(voice, mean + bar, places))
+            })
+        };
+        let intervals = format!("{} at {one} and {} at {next}", interval(pair), interval(pair + 1));
+        let (statement, reject) = if overlap(pair) {
+            (
+                format!(
+                    "The data do not settle it: the intervals {intervals} overlap, which neither supports the claim \
+                     nor shows that there is no difference."
+                ),
+                vec!["“the overlap proves that there is no difference”".to_owned(), "“the means differ” alone".into()],
+            )
+        } else {
+            (
+                format!("The data support it: the intervals {intervals} do not overlap."),
+                vec!["“the means differ” alone".to_owned(), "a verdict without the intervals".into()],
+            )
+        };
+        let accept = vec!["the same from bars drawn on a graph".into()];
+        let point = Point {
+            model: statement.clone(),
+            wrong: "The means are different, so the claim is right.".into(),
+            statement,
+            accept,
+            reject,
+            ..empty()
+        };
+        let skill = "statistical tests and data analysis";
+        Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point] }
+    }
+}
+
+/// The point for setup and value of the statistic.
+fn chi_square_value(counts: Counts) -> Point {
+    let other = f64::from(counts.n) - counts.expected;
+    let term = |seen: u32, expected: f64| {
+        let expected = decimals(expected, 1);
+        format!("({seen} − {expected})²/{expected}")
+    };
+    let setup = [
+        term(counts.first, counts.expected),
+        term(counts.n - counts.first, other),
+        term(counts.second, counts.expected),
+        term(counts.n - counts.second, other),
+    ];
+    let says = format!("χ² = {} = {}", setup.join(" + "), decimals(counts.chi_square, 2));
+    let (low, high) = (decimals(counts.chi_square * 0.98, 2), decimals(counts.chi_square * 1.02, 2));
+    Point {
+        statement: format!("Setup and value: {says}. The setup earns even if the arithmetic fails."),
+        accept: vec![format!("{low} to {high}")],
+        reject: vec!["percentages in place of counts".into()],
+        model: format!("{says}."),
+        wrong: "The two percentages are not the same.".into(),
+        ..empty()
+    }
+}
+
+/// The point for what follows from it.
+fn chi_square_verdict(counts: Counts) -> Point {
+    let rejected = counts.chi_square > CRITICAL;
+    let verdict = if rejected {
+        format!("χ² is larger than {CRITICAL} (1 degree of freedom), so the claim is rejected: the shares differ.")
+    } else {
+        format!(
+            "χ² is not larger than {CRITICAL} (1 degree of freedom), so the claim cannot be rejected; that does not \
+             prove it."
+        )
+    };
+    Point {
+        model: verdict.clone(),
+        statement: verdict,
+        accept: vec!["a verdict that follows from a wrong value".into()],
+        reject: vec![if rejected { "“the claim is proved wrong for certain”" } else { "“the claim is proved”" }.into()],
+        wrong: if rejected { "So the claim may well be right." } else { "So the claim is proved." }.into(),
+        ..empty()
+    }
+}
+
+/// Least and greatest level that earn: around the true level and the one on the line, within the gap.
+fn accepted_levels(voice: &Voice<'_>) -> (f64, f64) {
+    let unknown = voice.data.unknown;
+    let level = |number: usize| voice.technique.levels.get(number).copied().unwrap_or(unknown.level);
+    let (from, to) = (level(unknown.after), level(unknown.after + 1));
+    let slack = 0.15 * (to - from);
+    let low = (unknown.level.min(unknown.on_the_line) - slack).max(from);
+    (low, (unknown.level.max(unknown.on_the_line) + slack).min(to))
+}

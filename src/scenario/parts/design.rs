@@ -1,0 +1,87 @@
+//! Questions on the design: a further control, what an estimate cannot tell, a reading that nobody expected.
+
+use super::super::text::capital;
+use super::super::{PartKind, Point};
+use super::{Draft, Paper, empty};
+
+impl Paper<'_, '_> {
+    pub(super) fn propose(&mut self) -> Draft {
+        let voice = self.voice;
+        let text = format!(
+            "**Propose** one further control that would show whether {} can respond at all.",
+            voice.the(voice.graph.rig(voice.technique.rig).readout)
+        );
+        let positive = voice.controls(self.verdicts).positive;
+        let point = Point {
+            statement: format!("A positive control, for example {positive}."),
+            accept: vec!["any treatment that is known to drive a later step, with the reading expected of it".into()],
+            reject: vec!["“a control group” alone".into(), "more repeats".into()],
+            model: format!("I would add {positive}."),
+            wrong: "I would repeat everything several more times.".into(),
+            ..empty()
+        };
+        Draft { kind: PartKind::Propose, term: "propose", skill: "designing investigations", text, points: vec![point] }
+    }
+
+    pub(super) fn limitation(&mut self) -> Draft {
+        let voice = self.voice;
+        let dial = voice.the(voice.graph.act(voice.technique.act).dial);
+        let sample = voice.unknown_sample();
+        let text = format!(
+            "The group wants to estimate {dial} by this technique in an unknown sample: {sample}. **Describe** one limitation of doing so."
+        );
+        let middle = voice.technique.path.quantities(voice.graph);
+        let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();
+        let act = voice.graph.act(voice.technique.act);
+        let says = match self.stream.pick(&act.limitation) {
+            Some(limitation) => capital(&voice.later(&voice.fill(limitation, None, None), None)),
+            None => capital(&format!(
+                "anything else in the sample that changes {middle} would be read as a difference in {dial}."
+            )),
+        };
+        let point = Point {
+            statement: says.clone(),
+            accept: vec![
+                "another condition that is not the same as in the calibration, with its effect on a named step".into(),
+                "a reading outside the calibrated levels cannot be turned into a value".into(),
+            ],
+            reject: vec!["“human error”".into(), "“the sample may vary” alone".into()],
+            model: says,
+            wrong: "There could be human error.".into(),
+            ..empty()
+        };
+        Draft { kind: PartKind::Limitation, term: "describe", skill: "analysing methods", text, points: vec![point] }
+    }
+
+    /// A fault that breaks the chain; none where no step of the path tells of one.
+    pub(super) fn unexpected(&mut self) -> Option<Draft> {
+        let voice = self.voice;
+        let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
+        let used = voice.twist().map(|(_, twist)| twist.id.clone());
+        let faults = voice.technique.path.steps().iter().flat_map(|step| {
+            let twists = voice.graph.influence(*step).twists.iter().filter(|twist| Some(&twist.id) != used.as_ref());
+            twists.filter_map(|twist| Some((*step, twist, twist.fault.as_ref()?)))
+        });
+        let faults: Vec<_> = faults.collect();
+        let (step, twist, fault) = self.stream.pick(&faults)?;
+        let last = voice.technique.levels.len().saturating_sub(1);
+        let text = format!(
+            "In one repeat of the whole series, {readout} is the same at {} as at {}. **Explain** one fault that would \
+             have this effect.",
+            voice.level(last),
+            voice.level(0)
+        );
+        let says = super::super::mention::tidy(&voice.filled_later(fault, *step, Some(twist)));
+        let point = Point {
+            statement: format!("A fault that breaks one link of the chain, for example: {says}"),
+            model: says,
+            accept: vec![
+                "any one step named that has failed, with a reason why the later ones then do not follow".into(),
+            ],
+            reject: vec!["“it was measured wrongly” alone".into(), "a fault that would only add scatter".into()],
+            wrong: "They must have measured it wrongly.".into(),
+            ..empty()
+        };
+        Some(Draft { kind: PartKind::Unexpected, term: "explain", skill: "argumentation", text, points: vec![point] })
+    }
+}

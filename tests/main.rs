@@ -4,6 +4,8 @@
 #![expect(clippy::string_slice, reason = "tests cut texts at places that they found themselves")]
 
 #[cfg(test)]
+mod author;
+#[cfg(test)]
 mod broken;
 #[cfg(test)]
 mod check;

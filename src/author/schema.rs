@@ -30,8 +30,8 @@ pub fn concepts() -> Value {
     let mut entries: Vec<Entry> = vec![(
         "field",
         with(
-            record(vec![("id", id(), true), ("name", text(), true)]),
-            "The field that the file's principles belong to",
+            record(vec![("id", id(), true), ("name", text(), false)]),
+            "The field that the file's principles belong to; its name stands in one file of the field",
         ),
         false,
     )];

@@ -88,13 +88,11 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
 
 /// What to do with a skeleton that was written.
 fn next(kind: Kind, path: &Path) -> String {
-    match kind {
-        Kind::Scenario => format!("next: fill in its path, then `toehold generate --from {}`", path.display()),
-        _ => {
-            let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-            format!("next: fill it in; `toehold check {}` says what is left", folder.display())
-        }
+    if kind == Kind::Scenario {
+        return format!("next: fill in its path, then `toehold generate --from {}`", path.display());
     }
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    format!("next: fill it in; `toehold check {}` says what is left", folder.display())
 }
 
 /// The graph whose ids a skeleton names. A folder that holds other skeletons has faults: then the program's own is taken.

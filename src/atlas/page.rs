@@ -7,10 +7,23 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::Context;
 
-use super::{View, sign};
+use super::{View, sign, verb};
 use crate::concepts::graph::Graph;
 use crate::concepts::{InfluenceIx, PrincipleIx, Settings};
-use crate::render::{RenderError, Templates, fill};
+use crate::render::{Picture, RenderError, Templates, fill};
+
+/// A picture, and its width in pixels at ordinary size.
+#[derive(Debug, Clone, Serialize)]
+struct Drawing {
+    svg: String,
+    width: f64,
+}
+
+impl Drawing {
+    fn of(picture: &Picture) -> Self {
+        Self { svg: picture.inline(), width: libm::ceil(picture.width) }
+    }
+}
 
 /// A link within the page.
 #[derive(Debug, Clone, Serialize)]
@@ -23,7 +36,7 @@ struct Link {
 struct FieldView {
     id: String,
     name: String,
-    picture: String,
+    picture: Drawing,
     principles: Vec<PrincipleView>,
 }
 
@@ -71,7 +84,7 @@ struct WayView {
     name: String,
     steps: Vec<Link>,
     principles: Vec<Link>,
-    picture: String,
+    picture: Drawing,
 }
 
 /// A path with the name and the id under which the page knows it.
@@ -140,7 +153,11 @@ impl Walk<'_> {
             FieldView {
                 id: field.id.clone(),
                 name: field.name.clone(),
-                picture: View::field(self.graph, ix).picture(self.graph, &format!("web-{}", field.id), true).inline(),
+                picture: Drawing::of(&View::field(self.graph, ix).picture(
+                    self.graph,
+                    &format!("web-{}", field.id),
+                    true,
+                )),
                 principles: own
                     .map(|(ix, _)| self.principle(ix, below.get(&ix).map_or(&[] as &[_], Vec::as_slice)))
                     .collect(),
@@ -215,7 +232,7 @@ impl Walk<'_> {
             name: way.name.clone(),
             steps: way.steps.iter().map(|step| self.to_influence(*step)).collect(),
             principles: principles.into_iter().map(|ix| self.to_principle(ix)).collect(),
-            picture: picture.picture(self.graph, &format!("web-{}", way.id), true).inline(),
+            picture: Drawing::of(&picture.picture(self.graph, &format!("web-{}", way.id), true)),
         }
     }
 
@@ -234,7 +251,7 @@ impl Walk<'_> {
         let name = |quantity| self.graph.quantity(quantity).name.as_str();
         Link {
             to: format!("influence-{}", one.id),
-            text: format!("{} →{} {}", name(one.from), sign(one), name(one.to)),
+            text: format!("{} {} {}", name(one.from), verb(one), name(one.to)),
         }
     }
 }

@@ -40,4 +40,6 @@ mod review;
 #[cfg(test)]
 mod scenarios;
 #[cfg(test)]
+mod shapes;
+#[cfg(test)]
 mod signs;

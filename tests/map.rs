@@ -228,6 +228,22 @@ fn a_cover_that_is_not_proved_says_how_far_it_can_be() {
 }
 
 #[test]
+fn many_different_items_are_covered_in_bounded_work() {
+    let mut state = 11_u64;
+    let mut next = |below: u64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from((state >> 33) % below).unwrap()
+    };
+    let sets: Vec<Bits> = (0..100_000).map(|_| (0..6).map(|_| next(61)).collect()).collect();
+    let different = sets.iter().collect::<BTreeSet<_>>().len();
+    let cover = smallest(&sets, &Bits::all(61));
+    println!("{different} different sets: {} chosen, at least {}", cover.chosen.len(), cover.at_least);
+    let held: Bits = cover.chosen.iter().flat_map(|place| sets[*place].iter().collect::<Vec<_>>()).collect();
+    assert_eq!(held, Bits::all(61));
+    assert!(cover.at_least <= cover.chosen.len() && cover.at_most_times < 2.0, "{cover:?}");
+}
+
+#[test]
 fn the_order_respects_prerequisites_where_one_does() {
     let graph = &*GRAPH;
     let reader = TextReader::new(graph);

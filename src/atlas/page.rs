@@ -249,10 +249,7 @@ impl Walk<'_> {
     fn to_influence(&self, ix: InfluenceIx) -> Link {
         let one = self.graph.influence(ix);
         let name = |quantity| self.graph.quantity(quantity).name.as_str();
-        Link {
-            to: format!("influence-{}", one.id),
-            text: format!("{} {} {}", name(one.from), verb(one), name(one.to)),
-        }
+        Link { to: format!("influence-{}", one.id), text: format!("{} {} {}", name(one.from), verb(one), name(one.to)) }
     }
 }
 

@@ -177,6 +177,7 @@ fn legend(y: f64) -> Group {
         }
         group = group.add(text(x + 38.0, y + 27.0, SMALL, Anchor::Start, meaning));
     }
-    let signs = "+ more raises it, − more lowers it, +/− one or the other, ± raises it up to a point and lowers it beyond";
+    let signs =
+        "+ more raises it, − more lowers it, +/− one or the other, ± raises it up to a point and lowers it beyond";
     group.add(text(4.0, y + 50.0, SMALL, Anchor::Start, signs))
 }

@@ -202,6 +202,7 @@ fn plans_that_cannot_be_followed_say_where_and_why() {
     plan("form: middling", &["error[unknown-choice]", "plan.md:3:7", "`short`, `long`"]);
     plan("pith: []", &["error[unknown-field]", "plan.md:3:1", "did you mean `path`?"]);
     plan("twist: { at: dye-absorbs, id: gone }", &["error[unknown-twist]"]);
+    plan("twist: { id: gone }", &["error[missing-field]", "plan.md:3:14"]);
     plan(
         "path: [detergent-opens-bilayer, permeability-speeds-leak, leak-frees-dye, dye-absorbs]",
         &["no technique takes the path of the plan", "hint: it is a textbook technique with too little added"],

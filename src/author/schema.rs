@@ -75,6 +75,26 @@ pub fn scenario() -> Value {
     schema
 }
 
+/// The schema of the front matter of a plan for a scenario.
+pub fn plan() -> Value {
+    let twist = record(vec![
+        ("at", with(id(), "The influence that it touches"), false),
+        ("id", with(id(), "The twist's id there, or none"), true),
+    ]);
+    let entries = vec![
+        ("toehold", with(whole(1), "Version of the file format"), true),
+        ("path", with(list(id()), "Influences in order"), false),
+        ("form", one_of(&["short", "long"]), false),
+        ("act", id(), false),
+        ("rig", id(), false),
+        ("context", id(), false),
+        ("twist", twist, false),
+    ];
+    let mut schema = record(entries);
+    head(&mut schema, "plan", "A plan for a scenario");
+    schema
+}
+
 fn head(schema: &mut Value, name: &str, title: &str) {
     if let Some(fields) = schema.as_object_mut() {
         fields.insert("$schema".to_owned(), DIALECT.into());

@@ -6,7 +6,10 @@ use std::time::Duration;
 use super::{Exit, Failure, World, files};
 
 /// Time between two looks at the files.
-const PAUSE: Duration = Duration::from_millis(500);
+const PAUSE: Duration = Duration::from_millis(400);
+/// How long files must rest after a change, and how often that is waited for.
+const REST: Duration = Duration::from_millis(100);
+const MOST_RESTS: usize = 20;
 
 /// Looks now, and again whenever what stands under the paths differs; ends when the reader of the output goes away.
 ///
@@ -24,9 +27,18 @@ pub(super) fn watch(
     world.out.flush()?;
     loop {
         std::thread::sleep(PAUSE);
-        let now = state(paths);
+        let mut now = state(paths);
         if before == now {
             continue;
+        }
+        // A file that is being written is left in peace until it rests.
+        for _ in 0..MOST_RESTS {
+            std::thread::sleep(REST);
+            let again = state(paths);
+            if again == now {
+                break;
+            }
+            now = again;
         }
         for change in changes(&before, &now) {
             writeln!(world.out, "\n== {change} ==")?;

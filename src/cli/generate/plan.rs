@@ -32,7 +32,7 @@ struct Plan {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Twist {
-    at: Text,
+    at: Option<Text>,
     id: Text,
 }
 
@@ -53,7 +53,7 @@ pub(super) fn narrow(wish: &mut Wish, graph: &Graph, path: &Path, world: &mut Wo
         return Ok(());
     }
     Err(Failure::new(format!("`{}` is no plan that can be followed", path.display()))
-        .hint("`toehold new scenario` writes one to fill in"))
+        .hint("`toehold new scenario` begins one; where it names parts of your own, give their folder with --concepts"))
 }
 
 /// Whether a technique can take the path that was planned.
@@ -199,7 +199,13 @@ impl Reading<'_> {
         if twist.id.value == "none" {
             return TwistWish::Without;
         }
-        let Some(influence) = self.influence(&twist.at) else { return TwistWish::Any };
+        let Some(at) = &twist.at else {
+            let fault = Diagnostic::error(&code::MISSING_FIELD, self.span(&twist.id), "field `at` is missing");
+            self.faults
+                .push(fault.hint("`at` names the influence that the twist touches; `id: none` alone asks for none"));
+            return TwistWish::Any;
+        };
+        let Some(influence) = self.influence(at) else { return TwistWish::Any };
         let twists = self.graph.influence(influence).twists.iter().enumerate();
         let number = self.one(
             Some(&twist.id),

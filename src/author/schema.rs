@@ -332,7 +332,8 @@ fn rig() -> Value {
 }
 
 fn context() -> Value {
-    let purpose = record(vec![("act", id(), true), ("text", text(), true), ("unknown", text(), true)]);
+    let purpose =
+        record(vec![("act", id(), true), ("text", text(), true), ("brief", text(), false), ("unknown", text(), true)]);
     record(vec![("id", id(), true), ("group", text(), true), ("purposes", list(purpose), true)])
 }
 

@@ -361,6 +361,8 @@ pub struct Purpose {
     pub act: ActIx,
     /// Whole sentences.
     pub text: String,
+    /// One short sentence, where it was written.
+    pub brief: Option<String>,
     /// The unknown that a calibration would be read for.
     pub unknown: String,
 }

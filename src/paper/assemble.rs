@@ -11,7 +11,7 @@ use crate::seed::Seed;
 use crate::technique::{Form, Refusals, Wish};
 
 /// Questions drawn for each that is needed, so that there is a choice, and some more.
-const CHOICE: (usize, usize) = (4, 4);
+const CHOICE: (usize, usize) = (3, 4);
 /// Draws for each question at hand before fewer are put up with.
 const MOST_DRAWS: u64 = 6;
 /// Seeds tried for other parameters that no earlier version has.

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::likeness::Texts;
-use super::write::{could_be_short, stimulus_within_load, write};
+use super::stimulus::{could_be_short, stimulus_within_load};
+use super::write::write;
 use super::{Front, FrontError, Scenario, proofread};
 use crate::concepts::graph::Graph;
 use crate::concepts::{ContextIx, Path, TwistAt};

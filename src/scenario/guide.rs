@@ -99,10 +99,12 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let because = voice.filled_later(&twist.because, influence, Some(twist));
     let step = voice.graph.influence(influence);
     let elsewhere = match verdicts.twisted_direction {
-        Some(Direction::Unchanged) => {
-            "The chain is therefore broken at this step, and the readout no longer follows the treatment"
-        }
-        _ => "This step therefore goes the other way, while the other steps are as before",
+        Some(Direction::Unchanged) => format!(
+            "{} therefore no longer changes with {}, and neither does anything after it",
+            capital(&voice.the(step.to)),
+            voice.later(&voice.dial().the, None)
+        ),
+        _ => "This step therefore goes the other way, while the other steps are as before".to_owned(),
     };
     let trap = voice.filled_later(&twist.trap, influence, Some(twist));
     let predicts = Point {

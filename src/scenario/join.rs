@@ -4,7 +4,7 @@
 //! Comes in: the purpose, and the sentences of the procedure with the slot of each. Goes out: fewer, longer sentences in
 //! the same order. **Must not know**: what they are about. Only whole clauses are joined, and each pair once.
 
-use super::proofread::{grade, sentences};
+use super::proofread::{Counts, sentences};
 use crate::concepts::written::Slot;
 
 /// Joining stops at this Flesch–Kincaid grade: a little above the lower bound of the lint.
@@ -18,6 +18,7 @@ const MOST_WORDS_LAST: usize = 36;
 #[derive(Debug, Clone, PartialEq, Eq)]
 struct Passage {
     text: String,
+    counts: Counts,
     /// Which visit to the bench, and which slot: what stands in one belongs together.
     group: (u8, Slot),
     joined: bool,
@@ -25,23 +26,24 @@ struct Passage {
 
 /// The sentences of the procedure, joined where that helps.
 pub(super) fn join(purpose: &str, procedure: Vec<(String, (u8, Slot))>) -> Vec<String> {
-    let mut passages: Vec<Passage> =
-        procedure.into_iter().map(|(text, group)| Passage { text, group, joined: false }).collect();
+    let passage = |text: String, group, joined| Passage { counts: Counts::of(&text), text, group, joined };
+    let purpose = Counts::of(purpose);
+    let mut passages: Vec<Passage> = procedure.into_iter().map(|(text, group)| passage(text, group, false)).collect();
     for (most, within) in [(MOST_WORDS, true), (MOST_WORDS, false), (MOST_WORDS_LAST, false)] {
         while !is_enough(purpose, &passages) {
             let Some((place, text)) = shortest_pair(&passages, most, within) else { break };
             let second = passages.remove(place + 1);
             if let Some(first) = passages.get_mut(place) {
-                *first = Passage { text, group: second.group, joined: true };
+                *first = passage(text, second.group, true);
             }
         }
     }
     passages.into_iter().map(|passage| passage.text).collect()
 }
 
-fn is_enough(purpose: &str, passages: &[Passage]) -> bool {
-    let procedure: Vec<&str> = passages.iter().map(|passage| passage.text.as_str()).collect();
-    grade(&format!("{purpose} {}", procedure.join(" "))).is_none_or(|grade| grade >= ENOUGH)
+fn is_enough(purpose: Counts, passages: &[Passage]) -> bool {
+    let all = std::iter::once(purpose).chain(passages.iter().map(|passage| passage.counts));
+    all.sum::<Counts>().grade().is_none_or(|grade| grade >= ENOUGH)
 }
 
 /// The pair of neighbours that makes the shortest sentence, and that sentence.

@@ -129,11 +129,16 @@ pub fn too_alike(text: &str, others: &[&str]) -> Option<Alike> {
 }
 
 fn is_same(one: &[String], other: &[String]) -> bool {
+    let enough = |kept: usize| SAME.1 * 2 * kept >= SAME.0 * (one.len() + other.len());
+    // No more can be kept than the shorter has: most pairs are told apart by that alone.
+    if !enough(one.len().min(other.len())) {
+        return false;
+    }
     let kept = capture_diff_slices(Algorithm::Myers, one, other).into_iter().map(|step| match step {
         DiffOp::Equal { len, .. } => len,
         _ => 0,
     });
-    SAME.1 * 2 * kept.sum::<usize>() >= SAME.0 * (one.len() + other.len())
+    enough(kept.sum())
 }
 
 /// Sentences, and clauses that a semicolon joins, as words in lower case, every number as `#`.

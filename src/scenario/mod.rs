@@ -19,6 +19,7 @@ mod parts;
 pub mod proofread;
 mod samples;
 mod scaffold;
+mod stimulus;
 mod text;
 mod write;
 

@@ -5,26 +5,23 @@ use std::collections::BTreeSet;
 use super::agree::{Disagreement, agree};
 use super::apparatus;
 use super::front::{Front, form_word};
-use super::generate::one_text;
 use super::gloss::gloss;
-use super::join::join;
 use super::map::map;
 use super::parts::parts;
-use super::proofread::{self, Manuscript};
 use super::samples::samples;
 use super::scaffold::scaffold;
+use super::stimulus::stimulus;
 use super::text::{Voice, capital, places};
 use super::{
     Column, Controls, Figure, FrontPlot, Known, NounView, PartKind, Prediction, QuantityView, Scenario, Table,
     TwistView,
 };
-use crate::concepts::graph::{Fragment, Graph, Quantity, Twist};
-use crate::concepts::written::Slot;
-use crate::concepts::{InfluenceIx, SettingIx};
+use crate::concepts::InfluenceIx;
+use crate::concepts::graph::{Graph, Quantity, Twist};
 use crate::experiment::{Data, Run};
 use crate::quantity::significant::{decimals, round_decimals};
 use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
-use crate::technique::{Candidate, Form, SHORT_STEPS, Technique};
+use crate::technique::{Form, Technique};
 
 /// Version of the JSON shape.
 const SHAPE: u32 = 1;
@@ -123,58 +120,6 @@ fn standard(voice: &Voice<'_>, places: usize) -> Vec<Known> {
     let unit = &voice.graph.quantity(*of).unit;
     let known = voice.data.standard.iter();
     known.map(|(size, at)| Known { size: unit.attach(&decimals(*size, 0)), at: round_decimals(*at, places) }).collect()
-}
-
-/// What a student would read before the questions; none where it has more words than the form allows.
-pub(super) fn stimulus_within_load(graph: &Graph, technique: &Technique, data: &Data) -> Option<String> {
-    let (purpose, how) = stimulus(&Voice::new(graph, technique, data));
-    let manuscript = Manuscript { form: Some(technique.form), purpose, how, ..Manuscript::default() };
-    (!proofread::is_too_long(&manuscript)).then(|| one_text(&manuscript.purpose, &manuscript.how))
-}
-
-/// Whether the tersest wordings of a technique could have few enough words for a short question. A placeholder counts as
-/// one word, a thing's first mention as many as tell what it is.
-pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
-    if candidate.path.steps().len() > SHORT_STEPS {
-        return false;
-    }
-    let tersest =
-        |wordings: &'_ [String]| wordings.iter().min_by_key(|text| least_words(text)).cloned().unwrap_or_default();
-    let act = graph.act(candidate.act);
-    let purposes = graph.contexts().flat_map(|(_, context)| &context.purposes);
-    let purposes = purposes.filter(|purpose| purpose.act == candidate.act).map(|purpose| least_words(&purpose.text));
-    let steps = || candidate.path.steps().iter().map(|step| graph.influence(*step));
-    let settings: BTreeSet<SettingIx> =
-        steps().flat_map(|step| &step.needs).chain(&candidate.settings.holds).copied().collect();
-    let told = settings.into_iter().filter_map(|ix| graph.setting(ix).told.as_ref());
-    let fragments: BTreeSet<&[String]> = told
-        .chain(steps().flat_map(|step| step.told.iter().chain(&step.acts)))
-        .map(|said| said.text.as_slice())
-        .collect();
-    let rest = [&act.text, &graph.rig(candidate.rig).read].map(|wordings| tersest(wordings));
-    let said: Vec<String> = fragments.into_iter().map(tersest).chain(rest).collect();
-    let meets = |id: &str| {
-        let mention = format!("{{{{ {}.many }}}}", id.replace('-', "_"));
-        said.iter().any(|text| text.contains(&mention))
-    };
-    let met = graph.entities().filter(|(_, entity)| meets(&entity.id));
-    let introduced = met.map(|(_, entity)| {
-        let coined = entity.names.iter().any(|name| name.coined);
-        (least_words(&entity.intro) + usize::from(coined)).saturating_sub(1)
-    });
-    let n_words: usize = said.iter().map(|text| least_words(text)).chain(introduced).sum();
-    n_words + purposes.min().unwrap_or(0) <= proofread::MOST_SHORT
-}
-
-/// Words of a fragment whose placeholders are words.
-fn least_words(text: &str) -> usize {
-    let mut n_words = 0;
-    let mut inside = false;
-    for word in text.split_whitespace() {
-        n_words += usize::from(!inside);
-        inside = (inside || word.contains("{{")) && !word.contains("}}");
-    }
-    n_words
 }
 
 /// Words that may not stand in the stimulus, for all steps of the path.
@@ -289,90 +234,6 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
     })
 }
 
-/// Which visit to the bench a sentence belongs to: a path may come back to waiting after it has taken a sample.
-#[derive(Debug, Default)]
-struct Rounds {
-    number: u8,
-    last: Option<Slot>,
-}
-
-impl Rounds {
-    /// What is used and made ready is told at the start, what is read at the end; between them each step back along the
-    /// slots opens a new round.
-    fn of(&mut self, slot: Slot) -> u8 {
-        match slot {
-            Slot::Specimen | Slot::Prepare | Slot::Treat => 0,
-            Slot::Read => u8::MAX,
-            Slot::Wait | Slot::Transfer | Slot::Run => {
-                if self.last.is_some_and(|last| slot < last) {
-                    self.number = self.number.saturating_add(1);
-                }
-                self.last = Some(slot);
-                self.number
-            }
-        }
-    }
-}
-
-/// The purpose, and the procedure in reading order.
-fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
-    let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
-    let mut said: Vec<(u8, Slot, String)> = Vec::new();
-    let mut round = Rounds::default();
-    let mut settings: Vec<SettingIx> = Vec::new();
-    let graph = voice.graph;
-    let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
-        let wording = voice.wording(&mut stream, &fragment.text);
-        (round.of(fragment.slot), fragment.slot, voice.fill(wording, ix, None))
-    };
-    for step in voice.technique.path.steps() {
-        let influence = graph.influence(*step);
-        for setting in influence.needs.iter().filter(|ix| !settings.contains(ix)).copied().collect::<Vec<_>>() {
-            settings.push(setting);
-            said.extend(graph.setting(setting).told.iter().map(|told| say(told, None)));
-        }
-        said.extend(influence.told.iter().chain(&influence.acts).map(|fragment| say(fragment, Some(*step))));
-    }
-    for setting in &voice.technique.settings.holds {
-        if settings.contains(setting) {
-            continue;
-        }
-        if let Some(told) = &graph.setting(*setting).told {
-            let (last, slot, text) = say(told, None);
-            // What merely holds is told on the first visit that comes to its slot or passes it.
-            let passing = said.iter().filter(|(_, other, _)| (slot..Slot::Read).contains(other));
-            let first = passing.map(|(round, _, _)| *round).min();
-            said.push((first.unwrap_or(last), slot, text));
-        }
-    }
-    let act = graph.act(voice.technique.act);
-    let rig = graph.rig(voice.technique.rig);
-    let mut one_of = |wordings: &[String]| {
-        let wording = voice.wording(&mut stream, wordings);
-        voice.fill(wording, None, None)
-    };
-    said.push((0, Slot::Treat, one_of(&act.text)));
-    said.push((u8::MAX, Slot::Read, one_of(&rig.read)));
-    // A short question has no room for it: its table says how many there were.
-    if voice.technique.form == Form::Long {
-        said.push((u8::MAX, Slot::Read, one_of(&rig.repeat)));
-    }
-    // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
-    said.sort_by_key(|(round, slot, _)| (*round, *slot));
-    let mut texts: Vec<String> = vec![voice.purpose()];
-    let mut groups = Vec::new();
-    for (round, slot, sentence) in said {
-        if !texts.contains(&sentence) {
-            texts.push(sentence);
-            groups.push((round, slot));
-        }
-    }
-    let mut introduced = voice.introduce(&texts);
-    let purpose = introduced.remove(0);
-    let procedure = join(&purpose, introduced.into_iter().zip(groups).collect());
-    (purpose, procedure)
-}
-
 fn cautions(voice: &Voice<'_>) -> Vec<String> {
     let graph = voice.graph;
     let mut hazards: Vec<String> = Vec::new();
@@ -430,12 +291,6 @@ impl<'a> Voice<'a> {
         self.plain(&self.fill(text, Some(influence), twist))
     }
 
-    fn purpose(&self) -> String {
-        let context = self.graph.context(self.technique.context);
-        let purpose = context.purposes.iter().find(|purpose| purpose.act == self.technique.act);
-        purpose.map_or_else(String::new, |purpose| self.fill(&purpose.text, None, None))
-    }
-
     /// What the readings are compared with: where the treatment is least, and where a later quantity is set directly.
     pub(super) fn controls(&self, verdicts: &Verdicts) -> Controls {
         let act = self.graph.act(self.technique.act);
@@ -464,9 +319,7 @@ impl<'a> Voice<'a> {
 
     /// The unknown sample of this context.
     pub(super) fn unknown_sample(&self) -> String {
-        let context = self.graph.context(self.technique.context);
-        let purpose = context.purposes.iter().find(|purpose| purpose.act == self.technique.act);
-        purpose.map_or_else(String::new, |purpose| self.later(&purpose.unknown, None))
+        self.reason().map_or_else(String::new, |reason| self.later(&reason.unknown, None))
     }
 
     /// What the data plot and the schematic need.

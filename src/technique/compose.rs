@@ -12,7 +12,7 @@ use crate::reasoning::{Direction, Verdict, derive};
 use crate::seed::{Seed, Stream};
 
 /// Steps of a short question: more would not fit its text.
-pub const SHORT_STEPS: usize = 4;
+pub const SHORT_STEPS: usize = 5;
 /// Share of short questions with a twist, where it is left to the draw.
 const SHORT_TWISTS: f64 = 0.6;
 /// Share of twists whose answer is "unchanged", where several answers are to be had: well under half.

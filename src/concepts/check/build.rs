@@ -270,6 +270,7 @@ fn context(scope: &Scope<'_>, context: &written::Context) -> Option<Context> {
         Some(Purpose {
             act: scope.acts.index(&purpose.act).map(ActIx)?,
             text: own(&purpose.text),
+            brief: purpose.brief.as_ref().map(own),
             unknown: own(&purpose.unknown),
         })
     });

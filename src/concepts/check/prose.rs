@@ -132,6 +132,7 @@ fn rig(rig: &Rig) -> Vec<&Text> {
 }
 
 fn context(context: &Context) -> Vec<&Text> {
-    let purposes = context.purposes.iter().flat_map(|purpose| [&purpose.text, &purpose.unknown]);
+    let purposes =
+        context.purposes.iter().flat_map(|purpose| [&purpose.text, &purpose.unknown].into_iter().chain(&purpose.brief));
     std::iter::once(&context.group).chain(purposes).collect()
 }

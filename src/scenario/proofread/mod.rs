@@ -13,7 +13,7 @@ mod syllables;
 mod words;
 
 pub use manuscript::{Answer, Kind, Manuscript, Passage, Question};
-pub use prose::reading_ease::grade;
+pub use prose::reading_ease::{Counts, grade};
 pub use prose::reading_load::{MOST_SHORT, is_too_long};
 pub use syllables::syllables;
 

@@ -37,21 +37,49 @@ fn check(manuscript: &Manuscript) -> Vec<Found> {
 }
 
 /// The Flesch–Kincaid grade of a text; none without a sentence.
-///
-/// # Source
-/// Kincaid, Fishburne, Rogers & Chissom 1975: 0.39 words a sentence + 11.8 syllables a word − 15.59. Counted as Flesch
-/// does (How to Write Plain English 1979, ch. 2): a compound with a hyphen is one word; abbreviations, figures and
-/// symbols are words of one syllable.
 pub fn grade(text: &str) -> Option<f64> {
-    let n_sentences = sentences(text).len();
-    let words: Vec<&str> = text.split_whitespace().filter(|word| word.contains(char::is_alphanumeric)).collect();
-    if n_sentences == 0 || words.is_empty() {
-        return None;
+    Counts::of(text).grade()
+}
+
+/// What the grade of a text rests on.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Counts {
+    sentences: usize,
+    words: usize,
+    syllables: usize,
+}
+
+impl Counts {
+    /// Counted as Flesch does (How to Write Plain English 1979, ch. 2): a compound with a hyphen is one word;
+    /// abbreviations, figures and symbols are words of one syllable.
+    pub fn of(text: &str) -> Self {
+        let words = text.split_whitespace().filter(|word| word.contains(char::is_alphanumeric));
+        let syllables: Vec<usize> = words.map(spoken).collect();
+        Self { sentences: sentences(text).len(), words: syllables.len(), syllables: syllables.iter().sum() }
     }
-    let n_syllables: usize = words.iter().map(|word| spoken(word)).sum();
-    let count = |n: usize| u32::try_from(n).map_or(f64::MAX, f64::from);
-    let (sentences, words) = (count(n_sentences), count(words.len()));
-    Some(0.39 * words / sentences + 11.8 * count(n_syllables) / words - 15.59)
+
+    /// The Flesch–Kincaid grade; none without a sentence.
+    ///
+    /// # Source
+    /// Kincaid, Fishburne, Rogers & Chissom 1975: 0.39 words a sentence + 11.8 syllables a word − 15.59.
+    pub fn grade(self) -> Option<f64> {
+        if self.sentences == 0 || self.words == 0 {
+            return None;
+        }
+        let count = |n: usize| u32::try_from(n).map_or(f64::MAX, f64::from);
+        let words = count(self.words);
+        Some(0.39 * words / count(self.sentences) + 11.8 * count(self.syllables) / words - 15.59)
+    }
+}
+
+impl std::iter::Sum for Counts {
+    fn sum<I: Iterator<Item = Self>>(parts: I) -> Self {
+        parts.fold(Self::default(), |sum, part| Self {
+            sentences: sum.sentences + part.sentences,
+            words: sum.words + part.words,
+            syllables: sum.syllables + part.syllables,
+        })
+    }
 }
 
 /// Syllables of what stands between two spaces; the parts of a compound are counted one by one.

@@ -1,0 +1,211 @@
+//! The stimulus: what a student reads before the questions, from the fragments of one technique in bench order.
+//!
+//! Comes in: the voice of a technique. Goes out: its purpose and its procedure, short enough for the form or not at all.
+//! **Must not know**: questions, guides, answers.
+
+use std::collections::BTreeSet;
+
+use super::generate::one_text;
+use super::join::join;
+use super::proofread::{self, Manuscript};
+use super::text::Voice;
+use crate::concepts::graph::{Fragment, Graph, Purpose};
+use crate::concepts::written::Slot;
+use crate::concepts::{InfluenceIx, SettingIx};
+use crate::experiment::Data;
+use crate::technique::{Candidate, Form, SHORT_STEPS, Technique};
+
+/// Which visit to the bench a sentence belongs to: a path may come back to waiting after it has taken a sample.
+#[derive(Debug, Default)]
+struct Rounds {
+    number: u8,
+    last: Option<Slot>,
+}
+
+impl Rounds {
+    /// What is used and made ready is told at the start, what is read at the end; between them each step back along the
+    /// slots opens a new round.
+    fn of(&mut self, slot: Slot) -> u8 {
+        match slot {
+            Slot::Specimen | Slot::Prepare | Slot::Treat => 0,
+            Slot::Read => u8::MAX,
+            Slot::Wait | Slot::Transfer | Slot::Run => {
+                if self.last.is_some_and(|last| slot < last) {
+                    self.number = self.number.saturating_add(1);
+                }
+                self.last = Some(slot);
+                self.number
+            }
+        }
+    }
+}
+
+/// The purpose, and the procedure in reading order.
+pub(super) fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
+    draft(voice).joined()
+}
+
+/// What is told, sentence by sentence.
+struct Draft {
+    purpose: String,
+    how: Vec<(String, (u8, Slot))>,
+}
+
+impl Draft {
+    fn is_too_long(&self, form: Form) -> bool {
+        let how = self.how.iter().map(|(sentence, _)| sentence.clone()).collect();
+        is_too_long(form, &self.purpose, how)
+    }
+
+    fn joined(self) -> (String, Vec<String>) {
+        let how = join(&self.purpose, self.how);
+        (self.purpose, how)
+    }
+}
+
+fn is_too_long(form: Form, purpose: &str, how: Vec<String>) -> bool {
+    let manuscript = Manuscript { form: Some(form), purpose: purpose.to_owned(), how, ..Manuscript::default() };
+    proofread::is_too_long(&manuscript)
+}
+
+/// A short question that would be too long has its purpose in brief.
+fn draft(voice: &Voice<'_>) -> Draft {
+    let full = told(voice, voice.purpose());
+    match voice.brief_purpose() {
+        Some(brief) if full.is_too_long(voice.technique.form) => told(voice, brief),
+        _ => full,
+    }
+}
+
+/// A purpose, and the sentences of the procedure in bench order.
+fn told(voice: &Voice<'_>, purpose: String) -> Draft {
+    let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
+    let mut said: Vec<(u8, Slot, String)> = Vec::new();
+    let mut round = Rounds::default();
+    let mut settings: Vec<SettingIx> = Vec::new();
+    let graph = voice.graph;
+    let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
+        let wording = voice.wording(&mut stream, &fragment.text);
+        (round.of(fragment.slot), fragment.slot, voice.fill(wording, ix, None))
+    };
+    for step in voice.technique.path.steps() {
+        let influence = graph.influence(*step);
+        for setting in influence.needs.iter().filter(|ix| !settings.contains(ix)).copied().collect::<Vec<_>>() {
+            settings.push(setting);
+            said.extend(graph.setting(setting).told.iter().map(|told| say(told, None)));
+        }
+        said.extend(influence.told.iter().chain(&influence.acts).map(|fragment| say(fragment, Some(*step))));
+    }
+    for setting in &voice.technique.settings.holds {
+        if settings.contains(setting) {
+            continue;
+        }
+        if let Some(told) = &graph.setting(*setting).told {
+            let (last, slot, text) = say(told, None);
+            // What merely holds is told on the first visit that comes to its slot or passes it.
+            let passing = said.iter().filter(|(_, other, _)| (slot..Slot::Read).contains(other));
+            let first = passing.map(|(round, _, _)| *round).min();
+            said.push((first.unwrap_or(last), slot, text));
+        }
+    }
+    let act = graph.act(voice.technique.act);
+    let rig = graph.rig(voice.technique.rig);
+    let mut one_of = |wordings: &[String]| {
+        let wording = voice.wording(&mut stream, wordings);
+        voice.fill(wording, None, None)
+    };
+    said.push((0, Slot::Treat, one_of(&act.text)));
+    said.push((u8::MAX, Slot::Read, one_of(&rig.read)));
+    // A short question has no room for it: its table says how many there were.
+    if voice.technique.form == Form::Long {
+        said.push((u8::MAX, Slot::Read, one_of(&rig.repeat)));
+    }
+    // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
+    said.sort_by_key(|(round, slot, _)| (*round, *slot));
+    let mut texts: Vec<String> = vec![purpose];
+    let mut groups = Vec::new();
+    for (round, slot, sentence) in said {
+        if !texts.contains(&sentence) {
+            texts.push(sentence);
+            groups.push((round, slot));
+        }
+    }
+    let mut introduced = voice.introduce(&texts);
+    Draft { purpose: introduced.remove(0), how: introduced.into_iter().zip(groups).collect() }
+}
+
+/// What a student would read before the questions; none where it has more words than the form allows.
+pub(super) fn stimulus_within_load(graph: &Graph, technique: &Technique, data: &Data) -> Option<String> {
+    // Joining takes no word away: what is too long before it is so after it.
+    let draft = draft(&Voice::new(graph, technique, data));
+    if draft.is_too_long(technique.form) {
+        return None;
+    }
+    let (purpose, how) = draft.joined();
+    let text = one_text(&purpose, &how);
+    (!is_too_long(technique.form, &purpose, how)).then_some(text)
+}
+
+/// Whether the tersest wordings of a technique could have few enough words for a short question. A placeholder counts as
+/// one word, a thing's first mention as many as tell what it is.
+pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
+    if candidate.path.steps().len() > SHORT_STEPS {
+        return false;
+    }
+    let tersest =
+        |wordings: &'_ [String]| wordings.iter().min_by_key(|text| least_words(text)).cloned().unwrap_or_default();
+    let act = graph.act(candidate.act);
+    let purposes = graph.contexts().flat_map(|(_, context)| &context.purposes);
+    let purposes = purposes.filter(|purpose| purpose.act == candidate.act);
+    let purposes = purposes.map(|purpose| least_words(purpose.brief.as_ref().unwrap_or(&purpose.text)));
+    let steps = || candidate.path.steps().iter().map(|step| graph.influence(*step));
+    let settings: BTreeSet<SettingIx> =
+        steps().flat_map(|step| &step.needs).chain(&candidate.settings.holds).copied().collect();
+    let told = settings.into_iter().filter_map(|ix| graph.setting(ix).told.as_ref());
+    let fragments: BTreeSet<&[String]> = told
+        .chain(steps().flat_map(|step| step.told.iter().chain(&step.acts)))
+        .map(|said| said.text.as_slice())
+        .collect();
+    let rest = [&act.text, &graph.rig(candidate.rig).read].map(|wordings| tersest(wordings));
+    let said: Vec<String> = fragments.into_iter().map(tersest).chain(rest).collect();
+    let meets = |id: &str| {
+        let mention = format!("{{{{ {}.many }}}}", id.replace('-', "_"));
+        said.iter().any(|text| text.contains(&mention))
+    };
+    let met = graph.entities().filter(|(_, entity)| meets(&entity.id));
+    let introduced = met.map(|(_, entity)| {
+        let coined = entity.names.iter().any(|name| name.coined);
+        (least_words(&entity.intro) + usize::from(coined)).saturating_sub(1)
+    });
+    let n_words: usize = said.iter().map(|text| least_words(text)).chain(introduced).sum();
+    n_words + purposes.min().unwrap_or(0) <= proofread::MOST_SHORT
+}
+
+/// Words of a fragment whose placeholders are words.
+fn least_words(text: &str) -> usize {
+    let mut n_words = 0;
+    let mut inside = false;
+    for word in text.split_whitespace() {
+        n_words += usize::from(!inside);
+        inside = (inside || word.contains("{{")) && !word.contains("}}");
+    }
+    n_words
+}
+
+impl<'a> Voice<'a> {
+    /// Why this group carries out this act.
+    pub(super) fn reason(&self) -> Option<&'a Purpose> {
+        let context = self.graph.context(self.technique.context);
+        context.purposes.iter().find(|purpose| purpose.act == self.technique.act)
+    }
+
+    fn purpose(&self) -> String {
+        self.reason().map_or_else(String::new, |reason| self.fill(&reason.text, None, None))
+    }
+
+    /// The same for a short question that has no room for more.
+    fn brief_purpose(&self) -> Option<String> {
+        let brief = self.reason()?.brief.as_ref().filter(|_| self.technique.form == Form::Short)?;
+        Some(self.fill(brief, None, None))
+    }
+}

@@ -111,6 +111,10 @@ const FILLS: &[(&str, &[(&str, &str)])] = &[
                 "FILL IN: The wardens want to know how warm the pools become. Loggers are torn out by the waves.",
                 "The keepers of the Orlay lanterns want to know how much sugar their lamp syrup holds. It clogs every gauge.",
             ),
+            (
+                "FILL IN: The wardens want to know how warm the pools become.",
+                "The keepers of the Orlay lanterns want to know how much sugar their lamp syrup holds.",
+            ),
             ("FILL IN: liquid from a bath as warm as the highest pool", "syrup from a lantern"),
         ],
     ),

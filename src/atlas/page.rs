@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::Context;
 
-use super::{View, sign, verb};
+use super::{View, sign};
 use crate::concepts::graph::Graph;
 use crate::concepts::{InfluenceIx, PrincipleIx, Settings};
 use crate::render::{Picture, RenderError, Templates, fill};
@@ -113,12 +113,14 @@ pub fn page(graph: &Graph, templates: &Templates, scenarios: &[Named]) -> Result
             settings: settings.clone(),
         })
         .collect();
+    // Several paths may have one name.
+    let mut met: BTreeMap<&str, u32> = BTreeMap::new();
     let techniques: Vec<Way> = graph
         .known()
         .iter()
         .map(|known| Way {
             id: format!("technique-{}", known.id),
-            name: known.name.clone(),
+            name: numbered(&known.name, *met.entry(&known.name).and_modify(|n| *n += 1).or_insert(1)),
             steps: known.path.clone(),
             settings: Settings::default(),
         })
@@ -132,6 +134,11 @@ pub fn page(graph: &Graph, templates: &Templates, scenarios: &[Named]) -> Result
     context.insert("scenarios", &scenarios.iter().map(|way| walk.way(way)).collect::<Vec<_>>());
     context.insert("concepts", graph.version());
     fill(templates, "atlas.html", &context)
+}
+
+/// The name, with its number from the second time on.
+fn numbered(name: &str, n: u32) -> String {
+    if n > 1 { format!("{name} ({n})") } else { name.to_owned() }
 }
 
 struct Walk<'a> {
@@ -249,7 +256,10 @@ impl Walk<'_> {
     fn to_influence(&self, ix: InfluenceIx) -> Link {
         let one = self.graph.influence(ix);
         let name = |quantity| self.graph.quantity(quantity).name.as_str();
-        Link { to: format!("influence-{}", one.id), text: format!("{} {} {}", name(one.from), verb(one), name(one.to)) }
+        Link {
+            to: format!("influence-{}", one.id),
+            text: format!("{} → {} ({})", name(one.from), name(one.to), sign(one)),
+        }
     }
 }
 

@@ -2,8 +2,8 @@
 //! snapshot.
 //!
 //! The first line of a file under `broken/` is a comment: the code and the place of its first report; in a scenario it
-//! may be the second, after that which opens the front matter. Files stand beside the graph `graphs/tiny`; those in
-//! `broken/alone` are checked by themselves.
+//! may be the second, after that which opens the front matter, and in a diagram it is the last column of the first row.
+//! Files stand beside the graph `graphs/tiny`; those in `broken/alone` are checked by themselves.
 
 use std::collections::BTreeSet;
 use std::panic::catch_unwind;
@@ -27,7 +27,8 @@ fn broken() -> Vec<Broken> {
         let bytes = std::fs::read(tests().join(&path)).unwrap();
         let first = bytes.split(|byte| *byte == b'\n').find(|line| *line != b"---").unwrap();
         let first = String::from_utf8_lossy(first).into_owned();
-        let comment = first.trim_start_matches("# ").trim_start_matches("<!-- ").trim_end_matches(" -->");
+        let comment = first.rsplit_once(",# ").map_or(first.as_str(), |(_, comment)| comment);
+        let comment = comment.trim_start_matches("# ").trim_start_matches("<!-- ").trim_end_matches(" -->");
         let (code, place) = comment.split_once(' ').unwrap_or_else(|| panic!("{path}: {first}"));
         Broken { code: code.to_owned(), place: place.to_owned(), path }
     };
@@ -35,6 +36,11 @@ fn broken() -> Vec<Broken> {
 }
 
 fn report(broken: &Broken) -> String {
+    if broken.path.starts_with("broken/diagram/") {
+        let run = toehold(&["explain", "--diagram", &broken.path]);
+        assert_eq!(run.code, if run.err.contains("error[") { 2 } else { 0 }, "{}: {}", broken.path, run.err);
+        return run.err;
+    }
     let run = match broken.path.strip_prefix("broken/alone/") {
         Some(_) => toehold(&["check", "broken/alone"]),
         None => toehold(&["check", &broken.path, "--concepts", "graphs/tiny"]),
@@ -71,6 +77,7 @@ fn every_message_is_as_it_was_read() {
     for broken in broken() {
         let out = without_lines(&broken.path, &report(&broken));
         let name = broken.path.trim_start_matches("broken/").trim_end_matches(".yaml").trim_end_matches(".md");
+        let name = name.trim_end_matches(".csv");
         let name = name.replace('/', "-");
         let compare = || settings.bind(|| insta::assert_snapshot!(name.clone(), out));
         if catch_unwind(std::panic::AssertUnwindSafe(compare)).is_err() {

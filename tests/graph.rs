@@ -52,6 +52,8 @@ fn libraries_outside_the_project_read_the_exports() {
     }
     let schemas = folder.path().join("schemas");
     assert_eq!(toehold(&["schema", "--out", schemas.to_str().unwrap()]).code, 0);
+    let plan = folder.path().join("plan.md");
+    assert_eq!(toehold(&["new", "scenario", "--out", plan.to_str().unwrap()]).code, 0);
     let script = tests().join("reference/read_back.py");
     let run = Command::new("python3").arg(script).arg(folder.path()).arg(tests().parent().unwrap()).output();
     let Ok(run) = run else {

@@ -4,6 +4,8 @@
 #![expect(clippy::string_slice, reason = "tests cut texts at places that they found themselves")]
 
 #[cfg(test)]
+mod author;
+#[cfg(test)]
 mod broken;
 #[cfg(test)]
 mod check;
@@ -37,5 +39,7 @@ mod render;
 mod review;
 #[cfg(test)]
 mod scenarios;
+#[cfg(test)]
+mod shapes;
 #[cfg(test)]
 mod signs;

@@ -29,6 +29,15 @@ pub(crate) fn sign(influence: &Influence) -> &'static str {
     }
 }
 
+/// What a rise of the one does to the other.
+fn verb(influence: &Influence) -> &'static str {
+    match influence.sign {
+        DeclaredSign::Plus => "raises",
+        DeclaredSign::Minus => "lowers",
+        DeclaredSign::Turning { .. } => "raises, then lowers",
+    }
+}
+
 /// The sign as a word for programs.
 fn sign_word(influence: &Influence) -> &'static str {
     match influence.sign {

@@ -10,7 +10,20 @@ use tera::Context;
 use super::{View, sign};
 use crate::concepts::graph::Graph;
 use crate::concepts::{InfluenceIx, PrincipleIx, Settings};
-use crate::render::{RenderError, Templates, fill};
+use crate::render::{Picture, RenderError, Templates, fill};
+
+/// A picture, and its width in pixels at ordinary size.
+#[derive(Debug, Clone, Serialize)]
+struct Drawing {
+    svg: String,
+    width: f64,
+}
+
+impl Drawing {
+    fn of(picture: &Picture) -> Self {
+        Self { svg: picture.inline(), width: libm::ceil(picture.width) }
+    }
+}
 
 /// A link within the page.
 #[derive(Debug, Clone, Serialize)]
@@ -23,7 +36,7 @@ struct Link {
 struct FieldView {
     id: String,
     name: String,
-    picture: String,
+    picture: Drawing,
     principles: Vec<PrincipleView>,
 }
 
@@ -71,7 +84,7 @@ struct WayView {
     name: String,
     steps: Vec<Link>,
     principles: Vec<Link>,
-    picture: String,
+    picture: Drawing,
 }
 
 /// A path with the name and the id under which the page knows it.
@@ -100,12 +113,14 @@ pub fn page(graph: &Graph, templates: &Templates, scenarios: &[Named]) -> Result
             settings: settings.clone(),
         })
         .collect();
+    // Several paths may have one name.
+    let mut met: BTreeMap<&str, u32> = BTreeMap::new();
     let techniques: Vec<Way> = graph
         .known()
         .iter()
         .map(|known| Way {
             id: format!("technique-{}", known.id),
-            name: known.name.clone(),
+            name: numbered(&known.name, *met.entry(&known.name).and_modify(|n| *n += 1).or_insert(1)),
             steps: known.path.clone(),
             settings: Settings::default(),
         })
@@ -119,6 +134,11 @@ pub fn page(graph: &Graph, templates: &Templates, scenarios: &[Named]) -> Result
     context.insert("scenarios", &scenarios.iter().map(|way| walk.way(way)).collect::<Vec<_>>());
     context.insert("concepts", graph.version());
     fill(templates, "atlas.html", &context)
+}
+
+/// The name, with its number from the second time on.
+fn numbered(name: &str, n: u32) -> String {
+    if n > 1 { format!("{name} ({n})") } else { name.to_owned() }
 }
 
 struct Walk<'a> {
@@ -140,7 +160,11 @@ impl Walk<'_> {
             FieldView {
                 id: field.id.clone(),
                 name: field.name.clone(),
-                picture: View::field(self.graph, ix).picture(self.graph, &format!("web-{}", field.id), true).inline(),
+                picture: Drawing::of(&View::field(self.graph, ix).picture(
+                    self.graph,
+                    &format!("web-{}", field.id),
+                    true,
+                )),
                 principles: own
                     .map(|(ix, _)| self.principle(ix, below.get(&ix).map_or(&[] as &[_], Vec::as_slice)))
                     .collect(),
@@ -215,7 +239,7 @@ impl Walk<'_> {
             name: way.name.clone(),
             steps: way.steps.iter().map(|step| self.to_influence(*step)).collect(),
             principles: principles.into_iter().map(|ix| self.to_principle(ix)).collect(),
-            picture: picture.picture(self.graph, &format!("web-{}", way.id), true).inline(),
+            picture: Drawing::of(&picture.picture(self.graph, &format!("web-{}", way.id), true)),
         }
     }
 
@@ -234,7 +258,7 @@ impl Walk<'_> {
         let name = |quantity| self.graph.quantity(quantity).name.as_str();
         Link {
             to: format!("influence-{}", one.id),
-            text: format!("{} →{} {}", name(one.from), sign(one), name(one.to)),
+            text: format!("{} → {} ({})", name(one.from), name(one.to), sign(one)),
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::sign;
+use super::{sign, verb};
 use crate::concepts::graph::Graph;
 use crate::concepts::written::Role;
 use crate::concepts::{FieldIx, InfluenceIx, PrincipleIx, QuantityIx, Settings};
@@ -70,12 +70,7 @@ impl View {
             .map(|ix| {
                 let one = graph.influence(*ix);
                 let name = |quantity| graph.quantity(quantity).name.as_str();
-                let verb = match sign(one) {
-                    "+" => "raises",
-                    "−" => "lowers",
-                    _ => "raises, then lowers",
-                };
-                format!("{} {verb} {}", name(one.from), name(one.to))
+                format!("{} {} {}", name(one.from), verb(one), name(one.to))
             })
             .collect();
         let (n, m) = (self.quantities.len(), self.influences.len());
@@ -98,18 +93,21 @@ impl View {
                 link: links.then(|| format!("#quantity-{}", quantity.id)),
             }
         });
-        // Influences of one sign between the same two quantities are drawn once, the marked one if there is one.
-        let mut drawn_once: BTreeMap<(QuantityIx, QuantityIx, &'static str), InfluenceIx> = BTreeMap::new();
+        // Influences between the same two quantities are drawn once: those marked, if there are any.
+        let mut drawn_once: BTreeMap<(QuantityIx, QuantityIx), (InfluenceIx, BTreeSet<&'static str>)> = BTreeMap::new();
         for ix in self.marked.iter().chain(&self.influences) {
             let one = graph.influence(*ix);
-            drawn_once.entry((one.from, one.to, sign(one))).or_insert(*ix);
+            let (first, signs) = drawn_once.entry((one.from, one.to)).or_insert_with(|| (*ix, BTreeSet::new()));
+            if self.marked.contains(ix) || !self.marked.contains(first) {
+                signs.insert(sign(one));
+            }
         }
-        let arrows = drawn_once.into_values().filter_map(|ix| {
+        let arrows = drawn_once.into_values().filter_map(|(ix, signs)| {
             let one = graph.influence(ix);
             Some(Arrow {
                 from: places.binary_search(&one.from).ok()?,
                 to: places.binary_search(&one.to).ok()?,
-                sign: sign(one),
+                sign: if signs.len() > 1 { "+/−" } else { sign(one) },
                 marked: self.marked.contains(&ix),
                 link: links.then(|| format!("#influence-{}", one.id)),
             })

@@ -7,5 +7,5 @@ mod schema;
 mod skeleton;
 
 pub use mend::{Mend, mend};
-pub use schema::{concepts as concepts_schema, scenario as scenario_schema};
+pub use schema::{concepts as concepts_schema, plan as plan_schema, scenario as scenario_schema};
 pub use skeleton::{Kind, skeleton};

@@ -30,8 +30,8 @@ pub fn concepts() -> Value {
     let mut entries: Vec<Entry> = vec![(
         "field",
         with(
-            record(vec![("id", id(), true), ("name", text(), true)]),
-            "The field that the file's principles belong to",
+            record(vec![("id", id(), true), ("name", text(), false)]),
+            "The field that the file's principles belong to; its name stands in one file of the field",
         ),
         false,
     )];
@@ -72,6 +72,26 @@ pub fn scenario() -> Value {
     ];
     let mut schema = record(entries);
     head(&mut schema, "scenario", "The front matter of a scenario");
+    schema
+}
+
+/// The schema of the front matter of a plan for a scenario.
+pub fn plan() -> Value {
+    let twist = record(vec![
+        ("at", with(id(), "The influence that it touches"), false),
+        ("id", with(id(), "The twist's id there, or none"), true),
+    ]);
+    let entries = vec![
+        ("toehold", with(whole(1), "Version of the file format"), true),
+        ("path", with(list(id()), "Influences in order"), false),
+        ("form", one_of(&["short", "long"]), false),
+        ("act", id(), false),
+        ("rig", id(), false),
+        ("context", id(), false),
+        ("twist", twist, false),
+    ];
+    let mut schema = record(entries);
+    head(&mut schema, "plan", "A plan for a scenario");
     schema
 }
 

@@ -1,6 +1,7 @@
 //! Commented beginnings of new parts: valid YAML, in which only what is to be filled in is at fault.
 
 use crate::concepts::graph::Graph;
+use crate::technique::SHORT_STEPS;
 
 /// What is begun.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,10 +30,14 @@ pub fn skeleton(graph: &Graph, kind: Kind, id: &str, field: &str) -> String {
         Kind::Context => include_str!("skeletons/context.yaml"),
         Kind::Scenario => include_str!("skeletons/scenario.md"),
     };
+    let field = match graph.find_field(field) {
+        Some(_) => format!("field: {{ id: {field} }}"),
+        None => format!("field: {{ id: {field}, name: \"FILL IN: the field as a reader sees it\" }}"),
+    };
     text.replace("{ID}", id)
-        .replace("{FIELD}", field)
-        .replace("{VERSION}", graph.version())
-        .replace("{NAMES}", &names(graph))
+        .replace("{FIELD}", &field)
+        .replace("{SHORT}", &SHORT_STEPS.to_string())
+        .replace("{ENTITIES}", &list(graph.entities().map(|(_, entity)| entity.id.as_str())))
         .replace("{ACTS}", &list(graph.acts().map(|(_, act)| act.id.as_str())))
         .replace("{RIGS}", &list(graph.rigs().map(|(_, rig)| rig.id.as_str())))
         .replace("{CONTEXTS}", &list(graph.contexts().map(|(_, context)| context.id.as_str())))
@@ -40,13 +45,4 @@ pub fn skeleton(graph: &Graph, kind: Kind, id: &str, field: &str) -> String {
 
 fn list<'a>(ids: impl Iterator<Item = &'a str>) -> String {
     ids.take(MOST_NAMED).collect::<Vec<_>>().join(", ")
-}
-
-/// A line for each entity that has names, with the first of them.
-fn names(graph: &Graph) -> String {
-    let line = |one: &crate::concepts::graph::Entity| {
-        let name = &one.names.first()?.one;
-        Some(format!("\n  - {{ entity: {}, name: {name} }}", one.id))
-    };
-    graph.entities().filter_map(|(_, one)| line(one)).collect()
 }

@@ -17,6 +17,9 @@ use crate::scenario::Generator;
 use crate::source::Sources;
 use scenarios::Proof;
 
+/// Version of the JSON shape.
+const VERSION: u32 = 1;
+
 /// Check concept files and scenarios; without a path, the concepts that come with the program.
 ///
 /// A scenario is made again from its front matter, and every number, unit, sign, direction and point in it that no
@@ -177,6 +180,7 @@ fn text(checked: &Checked, world: &mut World<'_>) -> Result<(), Failure> {
     Ok(())
 }
 
+/// `{version, ok, faults, graph}`; where scenarios were checked also `files` and `skipped`.
 fn object(checked: &Checked) -> Value {
     let faults: Vec<Value> = checked.faults().iter().map(|fault| diagnostic::json(&checked.sources, fault)).collect();
     let graph = checked.result.as_ref().ok().map(|graph| {
@@ -207,7 +211,7 @@ fn object(checked: &Checked) -> Value {
             "known": graph.known().len(),
         })
     });
-    json!({ "ok": checked.faults().is_empty(), "faults": faults, "graph": graph })
+    json!({ "version": VERSION, "ok": checked.faults().is_empty(), "faults": faults, "graph": graph })
 }
 
 /// What a field has.

@@ -10,8 +10,14 @@ use super::arrow;
 use super::diagram::{self, Reading};
 use super::generate::{KindWord, unknown};
 use super::ways::ways;
-use super::{Exit, Failure, World, files};
+use super::{Exit, Failure, World, files, watch};
+use crate::concepts::{draft, load_and_check};
+use crate::diagnostic;
 use crate::reasoning::press::{Diagram, Response, press_all};
+use crate::source::{FileId, Sources};
+
+/// Version of the JSON shape of an explained diagram: `{version, pairs: {"a>b": "+"|"-"|"0"|"?"}}`.
+const DIAGRAM_VERSION: u32 = 1;
 
 /// Explain what follows from signs: every way between two quantities, or a diagram of your own.
 #[derive(Debug, Args)]
@@ -19,6 +25,7 @@ use crate::reasoning::press::{Diagram, Response, press_all};
     toehold explain detergent-concentration absorbance\n  \
     toehold explain detergent-concentration absorbance --twist reverse --format json\n  \
     toehold explain --influence solute-lowers-potential\n  \
+    toehold explain --influence my-influence --concepts mine --watch\n  \
     toehold explain --diagram pond.csv\n  \
     toehold explain --diagram pond.csv --format json\n\n\
     A diagram names its columns in the first row and has one arrow a row:\n  \
@@ -43,6 +50,9 @@ pub struct Arguments {
     /// One influence: its law's curve, and the sign of its finite differences
     #[arg(long, value_name = "ID", conflicts_with_all = ["from", "to", "twist", "diagram"])]
     influence: Option<String>,
+    /// With --influence and --concepts: show it again whenever a file changes, until stopped
+    #[arg(long, requires = "influence")]
+    watch: bool,
     /// Use the concepts of this folder instead of the program's own
     #[arg(long, value_name = "DIR", conflicts_with = "diagram")]
     concepts: Option<PathBuf>,
@@ -68,13 +78,19 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     if let Some(path) = &arguments.diagram {
         return explain_diagram(path, arguments.format, world);
     }
-    let graph = files::graph(arguments.concepts.as_deref(), world)?;
     if let Some(id) = &arguments.influence {
-        let known = graph.influences().map(|(_, influence)| influence.id.as_str());
-        let ix = graph.find_influence(id).ok_or_else(|| unknown("influence", id, known))?;
-        arrow::show(&graph, ix, arguments.format == Format::Json, world)?;
-        return Ok(Exit::Done);
+        return match &arguments.concepts {
+            Some(folder) if arguments.watch => {
+                watch::watch(std::slice::from_ref(folder), world, |world| explain_influence(id, arguments, world))
+            }
+            None if arguments.watch => {
+                Err(Failure::new("--watch needs a folder to watch: the program's own concepts do not change")
+                    .hint("give the folder that you work on with --concepts"))
+            }
+            _ => explain_influence(id, arguments, world),
+        };
     }
+    let graph = files::graph(arguments.concepts.as_deref(), world)?;
     let quantity = |id: &Option<String>| {
         let id = id.as_deref().unwrap_or_default();
         let known = graph.quantities().map(|(_, quantity)| quantity.id.as_str());
@@ -85,14 +101,35 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     Ok(Exit::Done)
 }
 
+/// Shows one influence; in concepts with faults, as far as it is in order itself.
+fn explain_influence(id: &str, arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let sources = files::concepts(arguments.concepts.as_deref())?;
+    let graph = match load_and_check(&sources) {
+        Ok(graph) => graph,
+        Err(faults) => {
+            let Some(graph) = draft(&sources, id) else { return Err(files::faulty(&sources, &faults, world)?) };
+            let n = faults.len();
+            writeln!(
+                world.err,
+                "note: the concepts have {n} fault{}; `toehold check` shows them",
+                if n == 1 { "" } else { "s" }
+            )?;
+            graph
+        }
+    };
+    let known = graph.influences().map(|(_, influence)| influence.id.as_str());
+    let ix = graph.find_influence(id).ok_or_else(|| unknown("influence", id, known))?;
+    arrow::show(&graph, ix, arguments.format == Format::Json, world)?;
+    Ok(Exit::Done)
+}
+
 /// Explains a teacher's own diagram.
 fn explain_diagram(path: &Path, format: Format, world: &mut World<'_>) -> Result<Exit, Failure> {
-    let Reading { diagram, faults, warnings } = diagram::read(&bytes(path)?);
-    for warning in &warnings {
-        writeln!(world.err, "warning: {}:{warning}", path.display())?;
-    }
-    for fault in &faults {
-        writeln!(world.err, "error: {}:{fault}", path.display())?;
+    let mut sources = Sources::new();
+    let file = add(path, &mut sources)?;
+    let Reading { diagram, faults, warnings } = diagram::read(&sources, file);
+    for found in warnings.iter().chain(&faults) {
+        writeln!(world.err, "{}", diagnostic::terminal(&sources, found, world.colour))?;
     }
     if !faults.is_empty() {
         return Ok(Exit::Bad);
@@ -104,17 +141,19 @@ fn explain_diagram(path: &Path, format: Format, world: &mut World<'_>) -> Result
     Ok(Exit::Done)
 }
 
-/// The file's bytes, if it is not far too large to be a diagram.
-fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+/// Puts the file among the sources, if it is not far too large to be a diagram.
+fn add(path: &Path, sources: &mut Sources) -> Result<FileId, Failure> {
     let fails = |error| files::unreadable(path, &error);
     let file = std::fs::File::open(path).map_err(fails)?;
     let mut bytes = Vec::new();
     file.take(diagram::LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(fails)?;
-    if u64::try_from(bytes.len()).is_ok_and(|length| length <= diagram::LARGEST_FILE) {
-        return Ok(bytes);
-    }
-    let message = format!("`{}` is larger than a diagram can be ({} bytes)", path.display(), diagram::LARGEST_FILE);
-    Err(Failure::new(message).hint("give a CSV file with one arrow a row"))
+    let shown = path.display().to_string();
+    let length = bytes.len() as u64;
+    Ok(if length > diagram::LARGEST_FILE {
+        sources.add_too_large(shown.clone(), shown, length)
+    } else {
+        sources.add(shown, bytes)
+    })
 }
 
 fn as_json(diagram: &Diagram) -> Value {
@@ -126,7 +165,7 @@ fn as_json(diagram: &Diagram) -> Value {
             pairs.insert(format!("{from}>{to}"), Value::from(response.ascii()));
         }
     }
-    json!({ "pairs": pairs })
+    json!({ "version": DIAGRAM_VERSION, "pairs": pairs })
 }
 
 /// A table (rows: the thing raised; columns: what happens to each), then the reasons.

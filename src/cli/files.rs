@@ -6,7 +6,7 @@ use std::path::Path;
 
 use super::{Failure, World};
 use crate::concepts::{self, Graph};
-use crate::diagnostic;
+use crate::diagnostic::{self, Diagnostic};
 use crate::proof::has_front_matter;
 use crate::render::Templates;
 use crate::source::{FileId, LIMIT, Sources};
@@ -105,12 +105,18 @@ pub(super) fn concepts(folder: Option<&Path>) -> Result<Sources, Failure> {
 /// As [`concepts`]; or the faults, which have then been shown on standard error.
 pub(super) fn graph(folder: Option<&Path>, world: &mut World<'_>) -> Result<Graph, Failure> {
     let sources = concepts(folder)?;
-    concepts::load_and_check(&sources).or_else(|faults| {
-        for fault in &faults {
-            writeln!(world.err, "{}", diagnostic::terminal(&sources, fault, world.colour))?;
-        }
-        Err(Failure::new("the concepts have faults").hint("`toehold check` shows them; mend them first"))
-    })
+    concepts::load_and_check(&sources).or_else(|faults| Err(faulty(&sources, &faults, world)?))
+}
+
+/// Shows faults of concepts on standard error, and what to say in all.
+///
+/// # Errors
+/// They cannot be shown.
+pub(super) fn faulty(sources: &Sources, faults: &[Diagnostic], world: &mut World<'_>) -> Result<Failure, Failure> {
+    for fault in faults {
+        writeln!(world.err, "{}", diagnostic::terminal(sources, fault, world.colour))?;
+    }
+    Ok(Failure::new("the concepts have faults").hint("`toehold check` shows them; mend them first"))
 }
 
 /// The program's templates, with those in the `templates` folder of a folder of concepts in their place.

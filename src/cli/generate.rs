@@ -1,5 +1,7 @@
 //! `toehold generate`: the main job. Original scenarios from a seed.
 
+mod plan;
+
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
@@ -19,7 +21,8 @@ use crate::technique::{Form, Refusals, TwistWish, Wish};
   toehold generate
   toehold generate --count 6 --seed 42 --out this-week
   toehold generate --field membranes --field light --form long --twist reverse
-  toehold generate --count 20 --format json > twenty.jsonl")]
+  toehold generate --count 20 --format json > twenty.jsonl
+  toehold generate --from my-plan.md --out this-week")]
 pub struct Arguments {
     /// How many.
     #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u64).range(1..=100_000))]
@@ -36,6 +39,18 @@ pub struct Arguments {
     /// An influence that its path must hold; may be repeated.
     #[arg(long, value_name = "ID")]
     influence: Vec<String>,
+    /// The bench act that sets the treatment.
+    #[arg(long, value_name = "ID")]
+    act: Option<String>,
+    /// The bench arrangement that reads.
+    #[arg(long, value_name = "ID")]
+    rig: Option<String>,
+    /// Who investigates.
+    #[arg(long, value_name = "ID")]
+    context: Option<String>,
+    /// Follow the plan in this file (`toehold new scenario` begins one); what it leaves open is drawn.
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["influence", "act", "rig", "context", "form", "twist"])]
+    from: Option<PathBuf>,
     /// Length: short has 3 or 4 points, long has 10. Both where it is not given.
     #[arg(long, value_enum)]
     form: Option<FormWord>,
@@ -63,6 +78,15 @@ pub struct Arguments {
 enum FormWord {
     Short,
     Long,
+}
+
+impl FormWord {
+    fn form(self) -> Form {
+        match self {
+            Self::Short => Form::Short,
+            Self::Long => Form::Long,
+        }
+    }
 }
 
 /// Kinds of twist, as typed.
@@ -149,7 +173,10 @@ impl Format {
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
     let graph = files::graph(arguments.concepts.as_deref(), world)?;
     let templates = files::templates(arguments.concepts.as_deref())?;
-    let wish = wish(&graph, arguments)?;
+    let mut wish = wish(&graph, arguments)?;
+    if let Some(path) = &arguments.from {
+        plan::narrow(&mut wish, &graph, path, world)?;
+    }
     let seed = Seed(arguments.seed.unwrap_or_else(|| world.clock_seed() % MOST));
     if arguments.seed.is_none() {
         writeln!(world.err, "seed {} (give --seed {} to get the same again)", seed.0, seed.0)?;
@@ -158,6 +185,7 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         store::folder(folder)?;
     }
     let generator = Generator::new(graph);
+    plan::can_be_walked(&wish, generator.graph(), generator.catalogue())?;
     let bar = progress(arguments, world);
     let mut run = Run::default();
     let mut refusals = Refusals::default();
@@ -224,10 +252,7 @@ fn unmet(index: u64) -> Failure {
 
 fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
     let mut wish = Wish {
-        form: arguments.form.map(|form| match form {
-            FormWord::Short => Form::Short,
-            FormWord::Long => Form::Long,
-        }),
+        form: arguments.form.map(FormWord::form),
         twist: match arguments.twist {
             None => TwistWish::Any,
             Some(TwistChoice::Without) => TwistWish::Without,
@@ -236,6 +261,18 @@ fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
         ..Wish::default()
     };
     narrow(&mut wish, graph, &arguments.field, &arguments.principle)?;
+    if let Some(id) = &arguments.act {
+        let known = graph.acts().map(|(_, act)| act.id.as_str());
+        wish.act = Some(graph.find_act(id).ok_or_else(|| unknown("act", id, known))?);
+    }
+    if let Some(id) = &arguments.rig {
+        let known = graph.rigs().map(|(_, rig)| rig.id.as_str());
+        wish.rig = Some(graph.find_rig(id).ok_or_else(|| unknown("rig", id, known))?);
+    }
+    if let Some(id) = &arguments.context {
+        let known = graph.contexts().map(|(_, context)| context.id.as_str());
+        wish.context = Some(graph.find_context(id).ok_or_else(|| unknown("context", id, known))?);
+    }
     for id in &arguments.influence {
         let known = || graph.influences().map(|(_, influence)| influence.id.as_str());
         wish.influences.push(graph.find_influence(id).ok_or_else(|| unknown("influence", id, known()))?);

@@ -83,6 +83,9 @@ fn named(name: &str) -> Result<&'static Law, Failure> {
     })
 }
 
+/// Version of the shapes of a law and of a value; lists have it in each entry.
+const VERSION: u32 = 1;
+
 /// A number for programs; JSON has no endless ones.
 fn json_number(number: f64) -> Json {
     serde_json::Number::from_f64(number).map_or(Json::Null, Json::Number)

@@ -24,6 +24,7 @@ pub mod review;
 pub mod schema;
 pub mod shell;
 mod store;
+mod watch;
 mod ways;
 
 use std::ffi::OsString;

@@ -1,12 +1,12 @@
 //! `toehold new`: a commented beginning of a new part, or the program's concepts to work on.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 
 use super::{Exit, Failure, World, files, store};
 use crate::author::{Kind, skeleton};
-use crate::concepts::embedded;
+use crate::concepts::{Graph, embedded, load_and_check};
 
 /// Begin a new part: a commented skeleton in which only what is to be filled in is at fault.
 ///
@@ -16,9 +16,12 @@ use crate::concepts::embedded;
 #[command(after_help = "Examples:
   toehold new concepts --out mine
   toehold new influence warmth-loosens-gel --out mine/warmth.yaml
+  toehold new principle loose-gels --field nucleic --out mine/loose-gels.yaml
   toehold check mine
   toehold explain --influence warmth-loosens-gel --concepts mine
-  toehold generate --concepts mine --influence warmth-loosens-gel")]
+  toehold generate --concepts mine --influence warmth-loosens-gel
+  toehold new scenario my-plan --concepts mine --out my-plan.md
+  toehold generate --concepts mine --from my-plan.md --out questions")]
 pub struct Arguments {
     /// What is begun.
     #[arg(value_enum)]
@@ -26,7 +29,7 @@ pub struct Arguments {
     /// Its id, in kebab-case.
     #[arg(default_value = "my-new-part")]
     id: String,
-    /// The field of a new principle.
+    /// The field of a new principle: one that there is, or a new one.
     #[arg(long, value_name = "F", default_value = "my-field")]
     field: String,
     /// Write this file (for `concepts`: into this folder), instead of standard output.
@@ -51,7 +54,7 @@ enum Word {
     Influence,
     /// Invented people and reasons to investigate.
     Context,
-    /// A question of your own.
+    /// A plan for a question: `toehold generate --from` writes it.
     Scenario,
     /// A copy of the program's own concepts.
     Concepts,
@@ -70,20 +73,38 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         Word::Scenario => Kind::Scenario,
         Word::Concepts => return concepts(arguments, world),
     };
-    let graph = files::graph(arguments.concepts.as_deref(), world)?;
+    let graph = known(arguments, world)?;
     let text = skeleton(&graph, kind, &arguments.id, &arguments.field);
-    if kind == Kind::Principle && graph.find_field(&arguments.field).is_some() {
-        let field = &arguments.field;
-        writeln!(world.err, "note: the field `{field}` exists: move the record under `principles:` of its file")?;
-    }
     match &arguments.out {
         None => write!(world.out, "{text}")?,
         Some(path) => {
             store::write(path, &text, arguments.force)?;
             writeln!(world.out, "{}", path.display())?;
+            writeln!(world.err, "{}", next(kind, path))?;
         }
     }
     Ok(Exit::Done)
+}
+
+/// What to do with a skeleton that was written.
+fn next(kind: Kind, path: &Path) -> String {
+    if kind == Kind::Scenario {
+        return format!("next: fill in its path, then `toehold generate --from {}`", path.display());
+    }
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    format!("next: fill it in; `toehold check {}` says what is left", folder.display())
+}
+
+/// The graph whose ids a skeleton names. A folder that holds other skeletons has faults: then the program's own is taken.
+fn known(arguments: &Arguments, world: &mut World<'_>) -> Result<Graph, Failure> {
+    let Some(folder) = &arguments.concepts else { return files::graph(None, world) };
+    let sources = files::concepts(Some(folder))?;
+    load_and_check(&sources).or_else(|faults| {
+        let n = faults.len();
+        let folder = folder.display();
+        writeln!(world.err, "note: `{folder}` has {n} faults, so the program's own ids are named in the comments")?;
+        files::graph(None, world)
+    })
 }
 
 /// Writes the program's own concepts into a folder.

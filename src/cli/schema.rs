@@ -5,9 +5,9 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 
 use super::{Exit, Failure, World, store};
-use crate::author::{concepts_schema, scenario_schema};
+use crate::author::{concepts_schema, plan_schema, scenario_schema};
 
-/// Print or write JSON Schemas (draft 2020-12) of concept files and of the front matter of scenarios.
+/// Print or write JSON Schemas (draft 2020-12) of concept files and of the front matter of scenarios and plans.
 ///
 /// An editor that knows them completes keys and marks what may not stand there. Beyond that, `toehold check` knows more.
 #[derive(Debug, Args)]
@@ -37,6 +37,8 @@ enum Of {
     Concepts,
     /// The front matter of a scenario.
     Scenario,
+    /// The front matter of a plan for a scenario.
+    Plan,
 }
 
 /// Runs the command.
@@ -45,12 +47,16 @@ enum Of {
 /// A file that exists or cannot be written.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
     let Some(folder) = &arguments.out else {
-        let schema = if arguments.of == Of::Concepts { concepts_schema() } else { scenario_schema() };
+        let schema = match arguments.of {
+            Of::Concepts => concepts_schema(),
+            Of::Scenario => scenario_schema(),
+            Of::Plan => plan_schema(),
+        };
         writeln!(world.out, "{schema:#}")?;
         return Ok(Exit::Done);
     };
     store::folder(folder)?;
-    for (name, schema) in [("concepts", concepts_schema()), ("scenario", scenario_schema())] {
+    for (name, schema) in [("concepts", concepts_schema()), ("scenario", scenario_schema()), ("plan", plan_schema())] {
         let path = folder.join(format!("{name}.schema.json"));
         store::write(&path, &format!("{schema:#}\n"), arguments.force)?;
         writeln!(world.out, "{}", path.display())?;

@@ -61,14 +61,17 @@ pub fn man(arguments: &Man, world: &mut World<'_>) -> Result<Exit, Failure> {
         return Ok(Exit::Done);
     };
     store::folder(folder)?;
-    let mut pages = vec![("toehold.1".to_owned(), page(&command)?)];
-    for inner in command.get_subcommands().filter(|inner| inner.get_name() != "help") {
-        pages.push((format!("toehold-{}.1", inner.get_name()), page(inner)?));
-    }
-    for (name, text) in pages {
-        let path = folder.join(name);
-        store::write_bytes(&path, &text, arguments.force)?;
+    for (name, command) in commands("toehold".to_owned(), &command) {
+        let path = folder.join(format!("{name}.1"));
+        store::write_bytes(&path, &page(command)?, arguments.force)?;
         writeln!(world.out, "{}", path.display())?;
     }
     Ok(Exit::Done)
+}
+
+/// A command and all below it, each with the name of its page.
+fn commands(name: String, command: &clap::Command) -> Vec<(String, &clap::Command)> {
+    let below = command.get_subcommands().filter(|inner| inner.get_name() != "help");
+    let below: Vec<_> = below.flat_map(|inner| commands(format!("{name}-{}", inner.get_name()), inner)).collect();
+    [(name, command)].into_iter().chain(below).collect()
 }

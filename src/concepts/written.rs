@@ -61,8 +61,8 @@ pub struct File {
 pub struct Field {
     /// Kebab-case id.
     pub id: Text,
-    /// As a reader sees it.
-    pub name: Text,
+    /// As a reader sees it; once among all files of the field, the others give the id alone.
+    pub name: Option<Text>,
 }
 
 /// A thing that quantities belong to.

@@ -8,6 +8,8 @@
 //! (from memory). The lower bound is a solution of the dual linear program: each missing principle is given one over the
 //! size of the largest set that holds it (weak duality; common practice, no source).
 
+use std::collections::BTreeMap;
+
 use super::Bits;
 
 /// Sets looked at before the search is given up.
@@ -84,8 +86,16 @@ fn undominated(sets: &[Bits], held: &Bits) -> Vec<Kept> {
     all.sort_by(|a, b| (b.set.len(), &a.set, a.place).cmp(&(a.set.len(), &b.set, b.place)));
     all.dedup_by(|next, before| next.set == before.set);
     let mut kept: Vec<Kept> = Vec::new();
+    // Who holds one whole holds each of its numbers: only the holders of the rarest are looked at.
+    let mut holders: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
     for one in all {
-        if !kept.iter().any(|other| one.set.is_subset(&other.set)) {
+        let of = |number: usize| holders.get(&number).map_or(&[] as &[usize], Vec::as_slice);
+        let fewest = one.set.iter().map(of).min_by_key(|places| places.len()).unwrap_or_default();
+        let is_within = |place: &usize| kept.get(*place).is_some_and(|other| one.set.is_subset(&other.set));
+        if !fewest.iter().any(is_within) {
+            for number in one.set.iter() {
+                holders.entry(number).or_default().push(kept.len());
+            }
             kept.push(one);
         }
     }

@@ -13,6 +13,8 @@ const CELL: f64 = 18.0;
 /// Room for names of principles, and for numbers of items.
 const LEFT: f64 = 250.0;
 const TOP: f64 = 34.0;
+/// Room for numbers and for names of fields.
+const RIGHT: f64 = 250.0;
 const LEGEND: f64 = 56.0;
 
 /// Principles down, items across. What the path says is full, what the text says is striped (the closer, the stronger),
@@ -20,9 +22,17 @@ const LEGEND: f64 = 56.0;
 pub fn heat_map(graph: &Graph, items: &[Item], matrix: &Matrix) -> Picture {
     let mut body = Group::new();
     let across = |place: usize| LEFT + CELL * number(place);
-    let width = across(items.len()) + 60.0;
+    let width = across(items.len()) + RIGHT;
+    let mut field = None;
     for (row, total) in matrix.totals.iter().enumerate() {
         let y = TOP + CELL * number(row);
+        // Fields are parted by a heavier line, with the name of each beyond the numbers.
+        let own = graph.principle(total.principle).field;
+        if field.replace(own) != Some(own) {
+            let name = &graph.field(own).name;
+            body = body.add(line(10.0, y, width - 10.0, y).set("stroke-width", 1.2));
+            body = body.add(words(across(items.len()) + 34.0, y + 13.0, "start", name));
+        }
         let name = &graph.principle(total.principle).name;
         body = body
             .add(words(LEFT - 6.0, y + 13.0, "end", name))

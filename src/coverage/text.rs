@@ -6,6 +6,7 @@
 mod profile;
 mod sentences;
 mod split;
+mod ways;
 mod weigh;
 
 use std::collections::BTreeSet;
@@ -17,6 +18,7 @@ use crate::concepts::PrincipleIx;
 use crate::concepts::graph::Graph;
 use profile::Profiles;
 use sentences::Sentence;
+use ways::Ways;
 use weigh::Weigher;
 
 /// Weakest strength that is reported.
@@ -31,12 +33,15 @@ const MOST_WEIGHT: f64 = 3.0;
 pub struct TextReader<'g> {
     graph: &'g Graph,
     weigher: Weigher,
+    ways: Ways,
 }
 
 impl<'g> TextReader<'g> {
     /// Makes ready for a graph: once, for any number of texts.
     pub fn new(graph: &'g Graph) -> Self {
-        Self { graph, weigher: Weigher::new(graph, Profiles::new(graph)) }
+        let profiles = Profiles::new(graph);
+        let ways = Ways::new(graph, &profiles.stems);
+        Self { graph, weigher: Weigher::new(graph, profiles), ways }
     }
 
     /// The questions of a text, each an item; the whole text as one where it holds no numbered questions.
@@ -64,9 +69,16 @@ impl<'g> TextReader<'g> {
     /// Strength and evidence of each principle, in the order of the graph.
     fn principles(&self, sentences: &[Sentence]) -> Vec<Exercised> {
         let mut found: Vec<Vec<(f64, usize)>> = vec![Vec::new(); self.graph.principles().count()];
+        let stems: Vec<BTreeSet<String>> = sentences.iter().map(|one| self.weigher.stems(&one.text)).collect();
+        let likely = self.ways.likely(&stems);
+        for (principle, (chance, place)) in &likely {
+            if let Some(list) = found.get_mut(*principle) {
+                list.push((*chance, *place));
+            }
+        }
         let mut met = BTreeSet::new();
-        for (place, sentence) in sentences.iter().enumerate() {
-            for (principle, strength) in self.weigher.weigh(&sentence.text, &mut met) {
+        for ((place, sentence), stems) in sentences.iter().enumerate().zip(&stems) {
+            for (principle, strength) in self.weigher.weigh(&sentence.text, stems, &likely, &mut met) {
                 if let Some(list) = found.get_mut(principle) {
                     list.push((strength, place));
                 }

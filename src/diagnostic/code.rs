@@ -108,6 +108,12 @@ pub static ALL: &[&Code] = &[
     &DIRECTION_DIFFERS,
     &POINTS_DIFFER,
     &COMMAND_TERM_DIFFERS,
+    &NO_ARROWS,
+    &HEADER_INCOMPLETE,
+    &BAD_NAME,
+    &UNKNOWN_SIGN,
+    &SIGN_GIVEN_BOTH_WAYS,
+    &TOO_MANY_THINGS,
 ];
 
 /// The file is larger than an author file can be.
@@ -703,6 +709,48 @@ pub static COMMAND_TERM_DIFFERS: Code = Code {
     meaning: "a question no longer asks with its command term",
     wrong: "(a) Tell how …",
     right: "(a) **Describe** how …",
+};
+/// A diagram has a header and no row below it.
+pub static NO_ARROWS: Code = Code {
+    name: "no-arrows",
+    meaning: "a diagram has a header and no row below it",
+    wrong: "from,sign,to",
+    right: "from,sign,to\ngrass,+,hare",
+};
+/// A diagram's first row does not name a column that is needed.
+pub static HEADER_INCOMPLETE: Code = Code {
+    name: "header-incomplete",
+    meaning: "a diagram's first row does not name a column that is needed",
+    wrong: "from,effect,to",
+    right: "from,sign,to",
+};
+/// A name in a diagram is empty or cannot stand in the answer.
+pub static BAD_NAME: Code = Code {
+    name: "bad-name",
+    meaning: "a name in a diagram is empty or cannot stand in the answer",
+    wrong: "hare>fox,+,grass",
+    right: "hare,+,grass",
+};
+/// A sign in a diagram is neither + nor -.
+pub static UNKNOWN_SIGN: Code = Code {
+    name: "unknown-sign",
+    meaning: "a sign in a diagram is neither + nor -",
+    wrong: "grass,up,hare",
+    right: "grass,+,hare",
+};
+/// Two rows of a diagram give an arrow opposite signs.
+pub static SIGN_GIVEN_BOTH_WAYS: Code = Code {
+    name: "sign-given-both-ways",
+    meaning: "two rows of a diagram give an arrow opposite signs",
+    wrong: "grass,+,hare\ngrass,-,hare",
+    right: "grass,+,hare",
+};
+/// A diagram holds more things than can be reasoned about.
+pub static TOO_MANY_THINGS: Code = Code {
+    name: "too-many-things",
+    meaning: "a diagram holds more things than can be reasoned about",
+    wrong: "101 names",
+    right: "the names that the question needs",
 };
 
 #[cfg(test)]

@@ -110,6 +110,13 @@ impl FrontMatter<'_> {
 
     /// All of it; a field that does not belong is reported, blanked out, and the rest read again.
     fn parse(&mut self) {
+        if ["graph", "names", "noiseless"].iter().all(|name| self.entry(name).is_none()) && self.entry("path").is_some()
+        {
+            let message = "this is a plan: nothing follows from it until a scenario is made of it";
+            let fault = Diagnostic::error(&code::TO_BE_FILLED, self.key("path"), message);
+            self.faults.push(fault.hint("`toehold generate --from` this file writes the scenario; check that"));
+            return;
+        }
         let mut text = blanked(self.text.get(..self.yaml.end).unwrap_or_default(), 0..self.yaml.start);
         while self.faults.len() < MOST_FAULTS {
             match serde_yaml::from_str_with_options::<Front>(&text, options()) {

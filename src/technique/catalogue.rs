@@ -69,6 +69,19 @@ impl Catalogue {
         &self.refusals
     }
 
+    /// Why no technique takes this path, a reason an act, rig and side that could have: empty where one does, and where the
+    /// path is too short, too long or does not lead from what an act sets to what a rig reads.
+    pub fn why_not(graph: &Graph, steps: &[InfluenceIx]) -> Refusals {
+        let mut tried = Self::default();
+        if let (Some(first), Some(last)) = (steps.first(), steps.last()) {
+            let start = graph.influence(*first).from;
+            for (act, _) in graph.acts().filter(|(_, act)| act.dial == start && STEPS.contains(&steps.len())) {
+                tried.arrive(graph, act, graph.influence(*last).to, steps);
+            }
+        }
+        if tried.candidates.is_empty() { tried.refusals } else { Refusals::default() }
+    }
+
     fn walk(&mut self, graph: &Graph, act: ActIx, here: QuantityIx, walked: &mut Vec<InfluenceIx>) {
         if STEPS.contains(&walked.len()) && graph.quantity(here).role == Role::Readout {
             self.arrive(graph, act, here, walked);

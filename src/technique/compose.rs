@@ -7,7 +7,7 @@ use super::refusal::Refusal;
 use super::{Form, Technique, TwistWish, Wish};
 use crate::concepts::graph::{Context, Graph};
 use crate::concepts::written::TwistKind;
-use crate::concepts::{EntityIx, FieldIx, PrincipleIx, QuantityIx, TwistAt};
+use crate::concepts::{ContextIx, EntityIx, FieldIx, PrincipleIx, QuantityIx, TwistAt};
 use crate::reasoning::{Direction, Verdict, derive};
 use crate::seed::{Seed, Stream};
 
@@ -36,7 +36,9 @@ pub fn compose(
     let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
     let act = graph.act(candidate.act);
     let fits = |context: &Context| context.purposes.iter().any(|purpose| purpose.act == candidate.act);
-    let contexts: Vec<_> = graph.contexts().filter(|(_, context)| fits(context)).map(|(ix, _)| ix).collect();
+    let wished = |ix: ContextIx| wish.context.is_none_or(|context| context == ix);
+    let contexts: Vec<_> =
+        graph.contexts().filter(|(ix, context)| wished(*ix) && fits(context)).map(|(ix, _)| ix).collect();
     let context = *stream.pick(&contexts).ok_or(Refusal::NoContext)?;
     let levels = stream.pick(&act.levels).cloned().unwrap_or_default();
     let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
@@ -81,6 +83,10 @@ fn draw_candidate<'a>(
             && wish.fields.iter().all(crosses)
             && wish.principles.iter().all(rests_on)
             && wish.influences.iter().all(|influence| steps.contains(influence))
+            && wish.steps.as_ref().is_none_or(|wished| wished == steps)
+            && wish.act.is_none_or(|act| act == candidate.act)
+            && wish.rig.is_none_or(|rig| rig == candidate.rig)
+            && wish.context.is_none_or(|context| can_carry(graph, context, candidate))
             && !wish.taken.contains(&candidate.path)
             && offers(graph, candidate, wish.twist)
     };
@@ -95,9 +101,14 @@ fn draw_candidate<'a>(
     stream.pick(&of_readout).copied()
 }
 
+fn can_carry(graph: &Graph, context: ContextIx, candidate: &Candidate) -> bool {
+    graph.context(context).purposes.iter().any(|purpose| purpose.act == candidate.act)
+}
+
 fn offers(graph: &Graph, candidate: &Candidate, wish: TwistWish) -> bool {
     match wish {
         TwistWish::Any | TwistWish::Without => true,
+        TwistWish::At(at) => candidate.path.steps().contains(&at.influence),
         TwistWish::Kind(kind) => {
             let mut twists = candidate.path.steps().iter().flat_map(|step| &graph.influence(*step).twists);
             twists.any(|twist| twist.kind == kind)
@@ -139,6 +150,10 @@ fn draw_twist(
     let kind = match wish.twist {
         TwistWish::Without => return Ok(None),
         TwistWish::Any if form == Form::Short && lucky >= SHORT_TWISTS => return Ok(None),
+        TwistWish::At(wished) => {
+            let offered = twists(graph, candidate).into_iter().any(|(at, _)| at == wished);
+            return if offered { Ok(Some(wished)) } else { Err(Refusal::NoTwist) };
+        }
         TwistWish::Any => None,
         TwistWish::Kind(kind) => Some(kind),
     };

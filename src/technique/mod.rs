@@ -42,6 +42,14 @@ pub struct Wish {
     pub principles: Vec<PrincipleIx>,
     /// Influences that its path must hold, all of them.
     pub influences: Vec<InfluenceIx>,
+    /// The whole path, in order; drawn where it is not given.
+    pub steps: Option<Vec<InfluenceIx>>,
+    /// The bench act; drawn where it is not given.
+    pub act: Option<ActIx>,
+    /// The rig; drawn where it is not given.
+    pub rig: Option<RigIx>,
+    /// Who investigates; drawn where it is not given.
+    pub context: Option<ContextIx>,
     /// Paths that others have taken.
     pub taken: BTreeSet<Path>,
     /// Length; drawn where it is not given.
@@ -60,6 +68,8 @@ pub enum TwistWish {
     Without,
     /// This kind.
     Kind(TwistKind),
+    /// This one.
+    At(TwistAt),
 }
 
 /// An invented technique: everything that was chosen, and nothing that follows from it.

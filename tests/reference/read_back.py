@@ -1,6 +1,6 @@
 """Reads the exports and schemas with libraries that are no part of the project, as far as they are installed.
 
-Arguments: the folder of the exports (graph.graphml, graph.jsonld, graph.dot, schemas/), the folder of the project.
+Arguments: the folder of the exports (graph.graphml, graph.jsonld, graph.dot, plan.md, schemas/), the folder of the project.
 Libraries: networkx (GraphML), rdflib (JSON-LD, SKOS), Graphviz `dot`, jsonschema with PyYAML (schemas). Each that is
 missing is said to be passed over. Exit code 1 where one of those present finds a fault.
 """
@@ -98,6 +98,12 @@ else:
         if text.startswith("---\n"):
             errors = [e.message[:100] for e in validator.iter_errors(read(text.split("---\n")[1]))]
             check(f"front matter of {path.name} holds to the schema {errors[:3]}", not errors)
+    plan = json.loads((exports / "schemas/plan.schema.json").read_text())
+    jsonschema.Draft202012Validator.check_schema(plan)
+    validator = jsonschema.Draft202012Validator(plan)
+    skeleton = read((exports / "plan.md").read_text().split("---\n")[1])
+    check("the skeleton of a plan holds to the schema", validator.is_valid(skeleton))
+    check("an unknown field in a plan is refused", not validator.is_valid(skeleton | {"pith": []}))
     broken = read((project / "tests/broken/scenario/unknown-field-in-front.md").read_text().split("---\n")[1])
     check("an unknown field in front matter is refused", not validator.is_valid(broken))
 

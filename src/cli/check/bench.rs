@@ -1,15 +1,11 @@
 //! `toehold check --fix` and `--watch`: mending what is mechanical, and checking again when a file changes.
 
-use std::time::Duration;
-
-use super::super::{Exit, Failure, World, store};
+use super::super::{Exit, Failure, World, store, watch};
 use super::{Arguments, concepts, given, once};
 use crate::author::mend;
 
 /// Rounds of mending: a word put right lets the next fault be seen.
 const ROUNDS: usize = 5;
-/// Time between two looks at the files.
-const PAUSE: Duration = Duration::from_millis(500);
 
 /// Mends the concept files that were named, each in one move, and says what was changed.
 ///
@@ -46,42 +42,15 @@ pub(super) fn fix(arguments: &Arguments, world: &mut World<'_>) -> Result<(), Fa
     Ok(())
 }
 
-/// Checks now, and again whenever the contents of a file differ; ends when the reader of the output goes away.
+/// Checks now, and again whenever a file changes.
 ///
 /// # Errors
-/// The output cannot be written.
+/// The first check cannot be made, or the output cannot be written.
 pub(super) fn watch(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
-    let mut before = None;
-    loop {
-        let now = state(arguments);
-        if before.as_ref() != Some(&now) {
-            if before.is_some() {
-                writeln!(world.out, "\n== a file changed ==")?;
-            }
-            if let Err(failure) = once(arguments, world) {
-                if failure.quiet {
-                    return Err(failure);
-                }
-                // A file half saved is read again at the next look.
-                writeln!(world.out, "error: {}", failure.message)?;
-            }
-            world.out.flush()?;
-            before = Some(now);
-        }
-        std::thread::sleep(PAUSE);
+    let paths: Vec<_> = arguments.paths.iter().chain(&arguments.concepts).cloned().collect();
+    if paths.is_empty() {
+        return Err(Failure::new("--watch needs files to watch: the program's own concepts do not change")
+            .hint("name concept files, scenarios or a folder of them"));
     }
-}
-
-/// Paths and contents of everything that is checked.
-fn state(arguments: &Arguments) -> Vec<(String, Vec<u8>)> {
-    let mut paths = arguments.paths.clone();
-    paths.extend(arguments.concepts.clone());
-    let mut read = super::files::Read::default();
-    for path in &paths {
-        if super::files::read(path, &mut read).is_err() {
-            return Vec::new();
-        }
-    }
-    let files = read.concepts.iter().chain(&read.scenarios);
-    files.map(|file| (file.path().display().to_string(), file.bytes().to_vec())).collect()
+    watch::watch(&paths, world, |world| once(arguments, world))
 }

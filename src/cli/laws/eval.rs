@@ -4,7 +4,7 @@ use clap::Args;
 use serde_json::{Map, Value as Json};
 
 use super::super::{Exit, Failure, World};
-use super::{Format, json_number, json_value, named, object, print_json};
+use super::{Format, VERSION, json_number, json_value, named, object, print_json};
 use crate::laws::{Law, Typed, TypedError, UnitRule, Value};
 use crate::quantity::{Unit, significant};
 
@@ -83,6 +83,7 @@ fn result_json(law: &Law, result: Option<&Evaluated>) -> Map<String, Json> {
     }
     let units = law.outputs.iter().map(|output| (output.id.to_owned(), law.unit_of(output).into()));
     put("units", Json::Object(units.collect()));
+    put("version", VERSION.into());
     map
 }
 
@@ -103,6 +104,7 @@ fn range_json(law: &Law, typed: &Typed, results: &[Evaluated]) -> Json {
         ("symbol", symbol.into()),
         ("unit", unit.into()),
         ("points", Json::Array(points.collect())),
+        ("version", VERSION.into()),
     ])
 }
 

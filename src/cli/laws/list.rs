@@ -3,7 +3,7 @@
 use serde_json::Value as Json;
 
 use super::super::{Exit, Failure, World};
-use super::{Format, json_number, object, print_json};
+use super::{Format, VERSION, json_number, object, print_json};
 use crate::laws::{self, Effect, Kind, Law, Symbol, UnitRule};
 
 pub(super) fn run(format: Option<Format>, world: &mut World<'_>) -> Result<Exit, Failure> {
@@ -53,6 +53,7 @@ pub(super) fn law_json(law: &Law) -> Json {
         ("range", Json::Object(ranges.map(|symbol| (symbol.id.to_owned(), range_json(symbol))).collect())),
         ("inverses", Json::Array(law.inverses.iter().map(|inverse| inverse.symbol.into()).collect())),
         ("example", law.example.into()),
+        ("version", VERSION.into()),
     ])
 }
 

@@ -14,7 +14,7 @@ use crate::laws::Law;
 /// All parts. `None` where a reference leads nowhere, which the checks have excluded.
 pub(super) fn parts(scope: &Scope<'_>) -> Option<Parts> {
     let fields =
-        scope.fields.iter().map(|(_, field)| Field { id: field.id.value.clone(), name: field.name.value.clone() });
+        scope.fields.iter().map(|(_, field, name)| Field { id: field.id.value.clone(), name: name.value.clone() });
     let known = scope.known.parts.iter().map(|known| {
         Some(Known {
             id: own(&known.part.id),

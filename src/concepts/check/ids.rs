@@ -6,7 +6,15 @@ use crate::diagnostic::{Diagnostic, code};
 use crate::source::FileId;
 
 pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
-    ids("field", scope.fields.iter().map(|(file, field)| (*file, &field.id)), faults);
+    ids("field", scope.fields.iter().map(|(file, field, _)| (*file, &field.id)), faults);
+    for (file, field) in &scope.lost_fields {
+        let id = &field.id;
+        let message = format!("the field `{}` has no name, here or in another file", shown(&id.value));
+        let fault = Diagnostic::error(&code::MISSING_FIELD, span(*file, id), message);
+        let known: Vec<&str> = scope.fields.iter().map(|(_, field, _)| field.id.value.as_str()).collect();
+        let fault = if known.is_empty() { fault } else { fault.did_you_mean(&id.value, known) };
+        faults.push(fault.hint("a new field is declared with its name: `field: { id: …, name: … }`"));
+    }
     list("entity", &scope.entities, faults);
     list("quantity", &scope.quantities, faults);
     list("principle", &scope.principles, faults);
@@ -20,11 +28,12 @@ pub(super) fn check(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     for influence in &scope.influences.parts {
         ids("twist of this influence", influence.part.twists.iter().map(|twist| (influence.file, &twist.id)), faults);
     }
-    for principle in scope.principles.parts.iter().filter(|principle| principle.field.is_none()) {
+    let lost = |file: FileId| scope.lost_fields.iter().any(|(other, _)| *other == file);
+    for principle in scope.principles.parts.iter().filter(|one| one.field.is_none() && !lost(one.file)) {
         let id = &principle.part.id;
         let message = format!("`{}` is in a file that declares no field", id.value);
         let fault = Diagnostic::error(&code::PRINCIPLE_WITHOUT_FIELD, principle.span(id), message);
-        faults.push(fault.hint("begin the file with `field: { id: …, name: … }`"));
+        faults.push(fault.hint("begin the file with `field: { id: … }`, a new field with its `name: …`"));
     }
 }
 
@@ -48,7 +57,11 @@ fn ids<'a>(kind: &str, ids: impl Iterator<Item = (FileId, &'a Text)>, faults: &m
         if let Some(before) = first.insert(id.value.as_str(), here) {
             let message = format!("there is another {kind} `{}`", shown(&id.value));
             let fault = Diagnostic::error(&code::DUPLICATE_ID, here, message);
-            faults.push(fault.related(before, "it is declared here too").hint("give one of the two another id"));
+            let hint = match kind {
+                "field" => "leave its name out in one of the two files: `field: { id: … }`",
+                _ => "give one of the two another id",
+            };
+            faults.push(fault.related(before, "it is declared here too").hint(hint));
         }
     }
 }

@@ -33,6 +33,14 @@ pub(super) fn bind(scope: &Scope<'_>, influence: &Located<'_, Influence>) -> Bou
 fn bound(scope: &Scope<'_>, influence: &Located<'_, Influence>, faults: &mut Vec<Diagnostic>) -> Option<LawUse> {
     let written = &influence.part.law;
     let Some(law) = laws::find(&written.name.value) else {
+        if super::fill::is_open(&written.name.value) {
+            let fault = super::fill::open(influence.span(&written.name), "law", std::iter::empty());
+            faults.push(Diagnostic {
+                hints: vec!["`toehold laws` lists them, `toehold laws show ID` tells the symbols".into()],
+                ..fault
+            });
+            return None;
+        }
         let message = format!("there is no law `{}`", written.name.value);
         let fault = Diagnostic::error(&code::UNKNOWN_LAW, influence.span(&written.name), message);
         let fault = fault.did_you_mean(&written.name.value, laws::all().map(|law| law.id));

@@ -107,6 +107,39 @@ pub fn check(sources: &Sources, written: &Written, mut faults: Vec<Diagnostic>) 
     Err(faults)
 }
 
+/// The graph of one influence and of what it joins, whatever else is at fault in these sources: to look at while it is
+/// being written. None where its ends, its principle or its law are not in order.
+pub fn draft(sources: &Sources, influence: &str) -> Option<Graph> {
+    let (mut written, _) = load(sources);
+    let all = written.files.iter().flat_map(|(_, file)| &file.influences);
+    let one = all.into_iter().find(|one| one.id.value == influence)?;
+    let (ends, principle) = ([one.from.value.clone(), one.to.value.clone()], one.principle.value.clone());
+    for (_, file) in &mut written.files {
+        file.influences.retain(|one| one.id.value == influence);
+        for one in &mut file.influences {
+            one.needs.clear();
+            one.excludes.clear();
+            one.twists.clear();
+            one.limit = None;
+        }
+        file.quantities.retain(|one| ends.contains(&one.id.value));
+        for reading in file.quantities.iter_mut().filter_map(|one| one.reading.as_mut()) {
+            reading.standard = None;
+        }
+        file.principles.retain(|one| one.id.value == principle);
+        for one in &mut file.principles {
+            one.requires.clear();
+        }
+        file.settings.clear();
+        file.acts.clear();
+        file.rigs.clear();
+        file.contexts.clear();
+        file.known.clear();
+    }
+    let parts = build::parts(&Scope::new(sources, &written))?;
+    Some(Graph::new(parts, version(sources)))
+}
+
 /// Nothing to compose; no fault at all where there is no file to show it in.
 fn empty(sources: &Sources) -> Option<Diagnostic> {
     let file = sources.ids().next()?;

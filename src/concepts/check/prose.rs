@@ -19,8 +19,8 @@ pub(super) struct Prose<'a> {
 /// Hands every text to the visitor.
 pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
     let mut plain = |file, text| see(Prose { file, text, law: None, twist: false });
-    for (file, field) in &scope.fields {
-        plain(*file, &field.name);
+    for (file, _, name) in &scope.fields {
+        plain(*file, name);
     }
     each(&scope.entities.parts, entity, &mut plain);
     each(&scope.quantities.parts, quantity, &mut plain);

@@ -22,6 +22,10 @@ impl<T> Target<'_, '_, T> {
     fn expect<'t>(&self, file: FileId, ids: impl IntoIterator<Item = &'t Text>, faults: &mut Vec<Diagnostic>) {
         for id in ids {
             if !self.list.knows(&id.value) {
+                if super::fill::is_open(&id.value) {
+                    faults.push(super::fill::open(span(file, id), self.noun, self.list.ids()));
+                    continue;
+                }
                 let message = format!("there is no {} `{}`", self.noun, id.value);
                 let fault = Diagnostic::error(self.code, span(file, id), message);
                 faults.push(fault.did_you_mean(&id.value, self.list.ids()));

@@ -99,7 +99,10 @@ impl<'a, T> List<'a, T> {
 #[derive(Debug)]
 pub(super) struct Scope<'a> {
     pub(super) sources: &'a Sources,
-    pub(super) fields: Vec<(FileId, &'a Field)>,
+    /// Fields where they are declared: with their names.
+    pub(super) fields: Vec<(FileId, &'a Field, &'a Text)>,
+    /// Files that name a field by an id that no file declares.
+    pub(super) lost_fields: Vec<(FileId, &'a Field)>,
     pub(super) entities: List<'a, Entity>,
     pub(super) quantities: List<'a, Quantity>,
     pub(super) principles: List<'a, Principle>,
@@ -119,9 +122,15 @@ pub(super) struct Scope<'a> {
 impl<'a> Scope<'a> {
     /// Sorts the parts.
     pub(super) fn new(sources: &'a Sources, written: &'a Written) -> Self {
-        let with_field = written.files.iter().filter_map(|(file, content)| Some((*file, content.field.as_ref()?)));
-        let fields: Vec<(FileId, &Field)> = with_field.collect();
-        let of = fields.iter().enumerate().map(|(n, (file, _))| (*file, n)).collect();
+        let with_field = || written.files.iter().filter_map(|(file, content)| Some((*file, content.field.as_ref()?)));
+        let declared = with_field().filter_map(|(file, field)| Some((file, field, field.name.as_ref()?)));
+        let fields: Vec<(FileId, &Field, &Text)> = declared.collect();
+        let place = |file: FileId, field: &Field| {
+            let own = fields.iter().position(|(other, ..)| *other == file);
+            own.or_else(|| fields.iter().position(|(_, other, _)| other.id.value == field.id.value))
+        };
+        let (found, lost): (Vec<_>, Vec<_>) = with_field().partition(|(file, field)| place(*file, field).is_some());
+        let of = found.into_iter().filter_map(|(file, field)| Some((file, place(file, field)?))).collect();
         let mut scope = Self {
             sources,
             entities: List::new(written, &of, "entities", |file| &file.entities, |part| &part.id),
@@ -134,6 +143,7 @@ impl<'a> Scope<'a> {
             contexts: List::new(written, &of, "contexts", |file| &file.contexts, |part| &part.id),
             known: List::new(written, &of, "known", |file| &file.known, |part| &part.id),
             gloss: List::new(written, &of, "gloss", |file| &file.gloss, |part| &part.id),
+            lost_fields: lost,
             fields,
             units: Vec::new(),
             uses: Vec::new(),

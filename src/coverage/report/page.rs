@@ -51,8 +51,9 @@ pub fn page(report: &Report<'_>, templates: &Templates) -> Result<String, Render
     let name = |principle: &PrincipleIx| graph.principle(*principle).name.clone();
     let mut context = Context::new();
     let picture = (report.items.len() <= MOST_COLUMNS && !report.items.is_empty())
-        .then(|| heat_map(graph, report.items, report.matrix).inline());
-    context.insert("picture", &picture);
+        .then(|| heat_map(graph, report.items, report.matrix));
+    context.insert("picture_width", &picture.as_ref().map(|picture| libm::ceil(picture.width)));
+    context.insert("picture", &picture.map(|picture| picture.inline()));
     context.insert("n_items", &report.items.len());
     let items: Vec<ItemView> = report.items.iter().zip(1..).map(|(item, number)| view(report, item, number)).collect();
     context.insert("items", &items);

@@ -120,8 +120,8 @@ pub(super) fn said(graph: &Graph) -> Vec<(usize, String)> {
         let place = influence.principle.place();
         let answers = [&influence.because, &influence.up, &influence.down, &influence.role.ask, &influence.role.answer];
         all.extend(answers.into_iter().flat_map(|text| text.split(" // ")).map(|text| (place, text.to_owned())));
-        let acts = influence.acts.iter().flat_map(|fragment| &fragment.text);
-        all.extend(acts.map(|text| (place, text.clone())));
+        let facts = influence.told.iter().chain(&influence.acts).flat_map(|fragment| &fragment.text);
+        all.extend(facts.map(|text| (place, text.clone())));
     }
     all
 }

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::profile::{FEWEST, Profiles, said, to_f64, without_placeholders};
+use super::ways::Likely;
 use crate::concepts::graph::{DeclaredSign, Graph};
 use crate::review::{Direction, Lexicon, Reader, Term, View};
 
@@ -79,10 +80,16 @@ impl Weigher {
 
     /// Principles that a sentence speaks of, by place, with a strength below 1. Terms count once a text: `met` holds those
     /// that were met.
-    pub(super) fn weigh(&self, sentence: &str, met: &mut BTreeSet<(usize, bool)>) -> Vec<(usize, f64)> {
+    pub(super) fn weigh(
+        &self,
+        sentence: &str,
+        stems: &BTreeSet<String>,
+        likely: &Likely,
+        met: &mut BTreeSet<(usize, bool)>,
+    ) -> Vec<(usize, f64)> {
         let mut missing: BTreeMap<usize, f64> = BTreeMap::new();
         let mut add = |principle: usize, strength: f64| *missing.entry(principle).or_insert(1.0) *= 1.0 - strength;
-        for (principle, alike) in self.alike(sentence) {
+        for (principle, alike) in self.alike(stems, likely) {
             let share = ((alike - UNLIKE) / (ALIKE - UNLIKE)).clamp(0.0, 1.0);
             add(principle, OWN * share);
         }
@@ -102,15 +109,19 @@ impl Weigher {
         strengths.filter(|(_, strength)| *strength > 0.01).collect()
     }
 
+    /// Stems of the words of a sentence that carry matter.
+    pub(super) fn stems(&self, sentence: &str) -> BTreeSet<String> {
+        self.profiles.stems.of(sentence)
+    }
+
     /// For each principle, how like the sentence is to the likest of its own: the cosine of their weights.
-    fn alike(&self, sentence: &str) -> Vec<(usize, f64)> {
-        let stems = self.profiles.stems.of(sentence);
+    fn alike(&self, stems: &BTreeSet<String>, likely: &Likely) -> Vec<(usize, f64)> {
         if stems.len() < FEWEST {
             return Vec::new();
         }
         let mut shared: BTreeMap<usize, (usize, f64)> = BTreeMap::new();
         let mut norm = 0.0;
-        for stem in &stems {
+        for stem in stems {
             let Some((weight, places)) = self.profiles.index.get(stem) else {
                 norm += self.profiles.unknown * self.profiles.unknown;
                 continue;
@@ -131,7 +142,11 @@ impl Weigher {
         }
         // A sentence is about one thing: principles that it fits less well than another do not count.
         let most = best.values().copied().fold(0.0, f64::max);
-        best.into_iter().filter(|(_, alike)| *alike > UNLIKE && *alike > NEAR * most).collect()
+        best.retain(|_, alike| *alike > UNLIKE && *alike > NEAR * most);
+        // Of several that it fits as well, it is about those on the way that the text takes.
+        let chance = |principle: &usize| likely.get(principle).map_or(0.0, |(chance, _)| *chance);
+        let likeliest = best.keys().map(chance).fold(0.0, f64::max);
+        best.into_iter().filter(|(principle, _)| chance(principle) >= 0.5 * likeliest).collect()
     }
 
     /// Influences whose ends are both named, more where both are said to change as the sign says.

@@ -7,7 +7,7 @@ mod layout;
 
 use std::fmt::Write as _;
 
-use svg::node::element::{Anchor as Link, Circle, Group, Path};
+use svg::node::element::{Anchor as Link, Group, Path, Rectangle};
 
 use super::Picture;
 use super::ink::{Anchor, SMALL, STROKE, block, frame, n, text};
@@ -50,7 +50,7 @@ pub struct Arrow {
     pub from: usize,
     /// Place of the thing acted on.
     pub to: usize,
-    /// What is written on it: `+`, `−`, `±`.
+    /// What is written on it: `+`, `−`, `±`; `+/−` where one or the other holds.
     pub sign: &'static str,
     /// Drawn thick.
     pub marked: bool,
@@ -74,8 +74,11 @@ pub fn web(name: &str, title: &str, description: &str, web: &Web) -> Picture {
     let ends: Vec<(usize, usize)> = web.arrows.iter().map(|arrow| (arrow.from, arrow.to)).collect();
     let laid = layout::lay(&heights, BOX, &ends);
     let mut body = Group::new();
+    let mut signs = Vec::new();
     for (arrow, route) in web.arrows.iter().zip(&laid.routes) {
-        body = body.add(linked(arrow.link.as_deref(), drawn_arrow(arrow, route)));
+        let sign = sign_at(route, &signs);
+        signs.push(sign);
+        body = body.add(linked(arrow.link.as_deref(), drawn_arrow(arrow, route, sign)));
     }
     for (((thing, lines), place), height) in web.things.iter().zip(&lines).zip(&laid.places).zip(&heights) {
         body = body.add(linked(thing.link.as_deref(), drawn_thing(thing, lines, *place, *height)));
@@ -118,7 +121,7 @@ fn drawn_thing(thing: &Thing, lines: &[String], (x, y): Point, height: f64) -> G
     group
 }
 
-fn drawn_arrow(arrow: &Arrow, route: &[Point]) -> Group {
+fn drawn_arrow(arrow: &Arrow, route: &[Point], (x, y): Point) -> Group {
     let [.., before, end] = route else { return Group::new() };
     let stroke = if arrow.marked { 2.0 * STROKE } else { 1.0 };
     let (dx, dy) = (end.0 - before.0, end.1 - before.1);
@@ -140,19 +143,26 @@ fn drawn_arrow(arrow: &Arrow, route: &[Point]) -> Group {
         n(base.0 + 0.45 * size * uy),
         n(base.1 - 0.45 * size * ux)
     );
-    let (x, y) = sign_at(route);
     Group::new()
         .add(super::ink::path(line.trim_end(), stroke))
         .add(Path::new().set("d", head).set("fill", "currentColor"))
-        .add(Circle::new().set("cx", n(x)).set("cy", n(y)).set("r", 7).set("fill", "var(--ground, white)"))
+        .add(ground(x, y, arrow.sign))
         .add(text(x, y + 4.5, 14.0, Anchor::Middle, arrow.sign))
 }
 
-/// Where the sign stands: near the head of the arrow, where arrows that leave one box have parted.
-fn sign_at(route: &[Point]) -> Point {
+/// The ground on which a sign can be read.
+fn ground(x: f64, y: f64, sign: &str) -> Rectangle {
+    let half = 3.0 + 4.0 * count(sign.chars().count());
+    block(x - half, y - 7.0, 2.0 * half, 14.0).set("rx", 7).set("fill", "var(--ground, white)")
+}
+
+/// Where the sign stands: near the head of the arrow, where arrows that leave one box have parted, as far as the signs that
+/// stand already let it.
+fn sign_at(route: &[Point], others: &[Point]) -> Point {
     let [.., before, end] = route else { return (0.0, 0.0) };
-    let share = 0.6;
-    (before.0 + share * (end.0 - before.0), before.1 + share * (end.1 - before.1))
+    let at = |share: f64| (before.0 + share * (end.0 - before.0), before.1 + share * (end.1 - before.1));
+    let is_free = |(x, y): &Point| others.iter().all(|other| (x - other.0).abs() > 22.0 || (y - other.1).abs() > 14.0);
+    [0.6, 0.48, 0.72, 0.36, 0.24].into_iter().map(at).find(is_free).unwrap_or_else(|| at(0.6))
 }
 
 fn legend(y: f64) -> Group {
@@ -167,6 +177,7 @@ fn legend(y: f64) -> Group {
         }
         group = group.add(text(x + 38.0, y + 27.0, SMALL, Anchor::Start, meaning));
     }
-    let signs = "+ more raises it, − more lowers it, ± raises it up to a point and lowers it beyond";
+    let signs =
+        "+ more raises it, − more lowers it, +/− one or the other, ± raises it up to a point and lowers it beyond";
     group.add(text(4.0, y + 50.0, SMALL, Anchor::Start, signs))
 }

@@ -4,11 +4,17 @@
 //! The steps are those of Sugiyama, Tagawa and Toda 1981, IEEE Transactions SMC 11:109 (from memory): turn arrows that
 //! close a circle, layer by longest way, order by barycentre, place.
 
+use std::collections::BTreeMap;
+
 /// Room between boxes of a layer, and between layers.
 const BESIDE: f64 = 26.0;
 const BELOW: f64 = 46.0;
+/// Arrows between two layers that need no more room.
+const FEW: f64 = 8.0;
 /// Room that an arrow passing through a layer takes.
 const LANE: f64 = 14.0;
+/// Room between the ends of arrows at one edge of a box, where there is enough.
+const MOST_APART: f64 = 26.0;
 /// Sweeps of ordering and of placing.
 const SWEEPS: usize = 16;
 
@@ -289,7 +295,13 @@ fn drawn(
     let mut y = 0.0;
     for layer in 0..n_layers {
         tops.push((y, tallest(layer)));
-        y += tallest(layer) + BELOW;
+        // Where many arrows cross there is more room to tell them apart.
+        let crossing = chains.iter().flat_map(|chain| chain.windows(2)).filter(|pair| {
+            let layers = pair.iter().filter_map(|spot| spots.get(*spot)).map(|spot| spot.layer);
+            layers.min() == Some(layer)
+        });
+        let crowd = u32::try_from(crossing.count()).map_or(0.0, f64::from) - FEW;
+        y += tallest(layer) + BELOW + (2.5 * crowd).clamp(0.0, BELOW);
     }
     let at = |spot: usize| -> (Point, f64) {
         let found = spots.get(spot);
@@ -298,9 +310,16 @@ fn drawn(
         let y = if spot < heights.len() { top + (tall - height) / 2.0 } else { top + tall / 2.0 };
         ((found.map_or(0.0, |found| found.x), y), height)
     };
+    let through = |spot: usize| -> Vec<Point> {
+        let found = spots.get(spot).filter(|_| spot >= heights.len());
+        match found.and_then(|found| Some((found.x, tops.get(found.layer).copied()?))) {
+            Some((x, (top, tall))) => vec![(x, top), (x, top + tall)],
+            None => vec![at(spot).0],
+        }
+    };
     let places = (0..heights.len()).map(|spot| at(spot).0).collect();
     let mut routes = Vec::new();
-    for ((arrow, chain), (upper, _)) in arrows.iter().zip(chains).zip(turned) {
+    for (arrow, chain) in arrows.iter().zip(chains) {
         if arrow.0 == arrow.1 {
             let ((x, y), height) = at(arrow.0);
             let right = x + width / 2.0;
@@ -312,28 +331,50 @@ fn drawn(
             ]);
             continue;
         }
-        let mut route: Vec<Point> = chain.iter().map(|spot| at(*spot).0).collect();
-        // It leaves the lower edge of the upper box and enters the upper edge of the lower one, spread a little so that
-        // arrows of one box can be told apart.
-        let spread = |spot: usize, toward: f64| {
-            let ((x, _), _) = at(spot);
-            x + (toward - x).clamp(-width * 0.35, width * 0.35)
-        };
-        let second = route.get(1).map_or(0.0, |point| point.0);
+        // It crosses a layer upright, so that it passes behind no box.
+        let mut route: Vec<Point> = chain.iter().flat_map(|spot| through(*spot)).collect();
+        // It leaves the lower edge of the upper box.
         if let (Some(first), Some(spot)) = (route.first_mut(), chain.first()) {
-            *first = (spread(*spot, second), first.1 + at(*spot).1);
-        }
-        let before = route.len().checked_sub(2).and_then(|place| route.get(place)).map_or(0.0, |point| point.0);
-        if let (Some(last), Some(spot)) = (route.last_mut(), chain.last()) {
-            last.0 = spread(*spot, before);
-        }
-        if arrow.0 != *upper {
-            route.reverse();
+            first.1 += at(*spot).1;
         }
         routes.push(route);
     }
+    spread(chains, &mut routes, width);
+    for ((arrow, route), (upper, _)) in arrows.iter().zip(&mut routes).zip(turned) {
+        if arrow.0 != *upper {
+            route.reverse();
+        }
+    }
     let right = spots.iter().map(|spot| spot.x + spot.width / 2.0).fold(0.0, f64::max);
     Laid { places, routes, width: right + 20.0, height: (y - BELOW).max(0.0) }
+}
+
+/// Spreads the ends of arrows along the edge of the box that they share, in the order of where they come from, so that they
+/// can be told apart.
+fn spread(chains: &[Vec<usize>], routes: &mut [Vec<Point>], width: f64) {
+    let mut edges: BTreeMap<(usize, bool), Vec<(f64, usize)>> = BTreeMap::new();
+    for (number, (chain, route)) in chains.iter().zip(routes.iter()).enumerate() {
+        let ([first, .., last], [_, second, ..], [.., before, _]) = (&**chain, &**route, &**route) else { continue };
+        if first == last {
+            continue;
+        }
+        edges.entry((*first, true)).or_default().push((second.0, number));
+        edges.entry((*last, false)).or_default().push((before.0, number));
+    }
+    for ((_, leaving), mut ends) in edges {
+        ends.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        let n = u32::try_from(ends.len()).map_or(1.0, f64::from);
+        let apart = MOST_APART.min(0.86 * width / (n - 1.0).max(1.0));
+        for ((toward, number), place) in ends.into_iter().zip(0_u32..) {
+            let route = routes.get_mut(number);
+            let Some(point) = route.and_then(|route| if leaving { route.first_mut() } else { route.last_mut() }) else {
+                continue;
+            };
+            // An end alone leans toward where it goes.
+            let lean = if n > 1.5 { 0.0 } else { (toward - point.0).clamp(-width * 0.35, width * 0.35) };
+            point.0 += lean + apart * (f64::from(place) - (n - 1.0) / 2.0);
+        }
+    }
 }
 
 #[cfg(test)]

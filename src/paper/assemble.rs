@@ -10,8 +10,10 @@ use crate::scenario::{Generator, Run, Scenario, generate};
 use crate::seed::Seed;
 use crate::technique::{Form, Refusals, Wish};
 
-/// Questions drawn for each that is needed, so that there is a choice, and some more.
-const CHOICE: (usize, usize) = (3, 4);
+/// Questions drawn for each that is needed, so that there is a choice, and some more: short ones, of which few techniques
+/// make one, and long ones, which carry most command terms.
+const CHOICE_SHORT: (usize, usize) = (2, 4);
+const CHOICE_LONG: (usize, usize) = (8, 8);
 /// Draws for each question at hand before fewer are put up with.
 const MOST_DRAWS: u64 = 6;
 /// Seeds tried for other parameters that no earlier version has.
@@ -136,8 +138,10 @@ fn fresh(generator: &Generator, plan: &Plan, version: usize, versions: &[Version
     let mut pool: Vec<Written> = Vec::new();
     // Each version has seeds of its own, so that version A is the same whatever others there are.
     let version = u64::try_from(version).unwrap_or(0);
-    for (form, needed, stream) in [(Form::Short, plan.n_short, 1), (Form::Long, plan.n_long, 2)] {
-        let wanted = if needed == 0 { 0 } else { CHOICE.0 * needed + CHOICE.1 };
+    for (form, needed, stream, choice) in
+        [(Form::Short, plan.n_short, 1, CHOICE_SHORT), (Form::Long, plan.n_long, 2, CHOICE_LONG)]
+    {
+        let wanted = if needed == 0 { 0 } else { choice.0 * needed + choice.1 };
         let mut wishes = wishes(generator, plan, form);
         let mut found = 0;
         let seed = plan.seed.of_run(version, stream);

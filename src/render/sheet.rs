@@ -88,12 +88,12 @@ impl Sheet {
                 stimulus.push(stretch(section, html(&text, section.kind), text));
             }
         }
-        // A file that shows the graph in its guide has it there already.
-        let is_shown = for_teachers.iter().any(|section| shows_plot(&section.text));
-        let answers = for_teachers.into_iter().chain(cautions);
-        let answers = answers.map(|section| stretch(section, html(&section.text, section.kind), section.text.clone()));
-        let drawn =
-            chart(document).filter(|_| to_draw && !is_shown).map(|chart| apart(&figure::plot(&chart).inline(), name));
+        let answers = for_teachers.into_iter().chain(cautions).map(|section| {
+            // A guide that shows the graph to be drawn would show it twice.
+            let text = if to_draw { without_plot(&section.text) } else { section.text.clone() };
+            stretch(section, html(&text, section.kind), text)
+        });
+        let drawn = chart(document).filter(|_| to_draw).map(|chart| apart(&figure::plot(&chart).inline(), name));
         let data = Stretch { html: html(&data, Kind::Data), markdown: data, ..Stretch::default() };
         Self { title: document.title.clone(), stimulus, data, parts, answers: answers.collect(), drawn }
     }
@@ -120,10 +120,15 @@ fn without_form(text: &str) -> String {
     paragraphs.filter(|paragraph| !is_form(paragraph)).collect::<Vec<_>>().join("\n\n")
 }
 
-/// Whether a text shows the plot of the data: of a scenario's pictures the one whose name has nothing after the id.
-fn shows_plot(text: &str) -> bool {
-    let pictures = text.lines().filter(|line| line.starts_with("![") && line.trim_end().ends_with(".svg)"));
-    pictures.into_iter().any(|line| !line.contains("-apparatus.svg)") && !line.contains("-readings.svg)"))
+/// The text without the plot of the data and its caption: of a scenario's pictures the one whose name is the id alone.
+fn without_plot(text: &str) -> String {
+    let is_of_plot = |paragraph: &str| {
+        let line = paragraph.trim();
+        let is_plot =
+            line.ends_with(".svg)") && !line.ends_with("-apparatus.svg)") && !line.ends_with("-readings.svg)");
+        (line.starts_with("![") && is_plot) || line.starts_with("**The graph.**")
+    };
+    text.split("\n\n").filter(|paragraph| !is_of_plot(paragraph)).collect::<Vec<_>>().join("\n\n")
 }
 
 /// The text without pictures and their captions.

@@ -96,9 +96,18 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let with_unit = |x: f64| unit.attach(&figures(x, FIGURES));
     let driven = law.inputs.get(influence.law.input)?;
     let cause = voice.show(ix, influence.law.input, inputs.get(influence.law.input)?);
+    // A ratio is named by what it compares; any other answer by its unit.
+    let sought = match (left_side(law.formula), unit.display()) {
+        (ratio, _) if ratio.contains('/') => {
+            law.outputs.first().map(|output| format!(" as {ratio} ({})", output.meaning))
+        }
+        (_, "") => None,
+        (_, shown) => Some(format!(" in {shown}")),
+    }
+    .unwrap_or_default();
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "At {}, {} ({}) is {cause}.{given} **Calculate** {}, using {}. Show the setup.",
+        "At {}, {} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup.",
         voice.level(level),
         voice.the(influence.from),
         driven.letter,

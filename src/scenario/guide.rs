@@ -98,15 +98,18 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     };
     let because = voice.filled_later(&twist.because, influence, Some(twist));
     let step = voice.graph.influence(influence);
+    let is_last = voice.technique.path.steps().last() == Some(&influence);
     let elsewhere = match verdicts.twisted_direction {
         Some(Direction::Unchanged) => format!(
-            "{} therefore no longer changes with {}, and neither does anything after it",
+            "{} therefore no longer changes with {}{}",
             capital(&voice.the(step.to)),
-            voice.later(&voice.dial().the, None)
+            voice.later(&voice.dial().the, None),
+            if is_last { "" } else { ", and neither does anything after it" }
         ),
         _ => format!(
-            "{} therefore changes the other way than in the first run, and so does everything after it",
-            capital(&voice.the(step.to))
+            "{} therefore changes the other way than in the first run{}",
+            capital(&voice.the(step.to)),
+            if is_last { "" } else { ", and so does everything after it" }
         ),
     };
     let trap = voice.filled_later(&twist.trap, influence, Some(twist));

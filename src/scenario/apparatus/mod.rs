@@ -122,7 +122,7 @@ impl Bench<'_, '_> {
             Stage::Soak => ("The bath", Scene::Liquid, self.soak()),
             Stage::Sample => self.sample(),
             Stage::Strands => ("The strands", Scene::Liquid, self.strands()),
-            Stage::Rinse => ("The rinse", Scene::Filter, rinse()),
+            Stage::Rinse => ("Drawing off", Scene::Filter, rinse()),
             Stage::React => ("The mix", Scene::Liquid, self.react(before)),
             Stage::Cut => ("The DNA", Scene::Liquid, self.cut(before)),
             Stage::Run => ("The run", Scene::Run, self.run()),
@@ -308,7 +308,11 @@ impl Bench<'_, '_> {
 
 /// Beads with their strands, rinsed.
 fn rinse() -> Vec<Item> {
-    vec![item(Shape::Held, "beads"), item(Shape::Filter, "drain"), item(Shape::Liquid, "liquid drained off")]
+    vec![
+        item(Shape::Held, "beads, held by a magnet"),
+        item(Shape::Filter, "drain"),
+        item(Shape::Liquid, "liquid drained off"),
+    ]
 }
 
 fn item(shape: Shape, label: &str) -> Item {

@@ -316,17 +316,17 @@ fn every_change_is_checked_until_it_is_stopped() {
     interrupted(watching);
 }
 
-/// What ctrl-c sends ends it at once.
+/// A signal ends it at once. Not that of ctrl-c: one who starts the tests in the background has it ignored.
 #[cfg(unix)]
 fn interrupted(mut watching: Watching) {
     use std::os::unix::process::ExitStatusExt as _;
-    let sent = Command::new("kill").arg("-INT").arg(watching.child.id().to_string()).status();
+    let sent = Command::new("kill").arg("-TERM").arg(watching.child.id().to_string()).status();
     if !sent.is_ok_and(|status| status.success()) {
         println!("skipped: there is no `kill` to send the signal with");
         return;
     }
     match watching.lines.recv_timeout(PATIENCE) {
-        Err(RecvTimeoutError::Disconnected) => assert_eq!(watching.child.wait().unwrap().signal(), Some(2)),
+        Err(RecvTimeoutError::Disconnected) => assert_eq!(watching.child.wait().unwrap().signal(), Some(15)),
         other => panic!("{other:?}"),
     }
 }

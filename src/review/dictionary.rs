@@ -39,13 +39,22 @@ pub(crate) struct Dictionary {
     phrases: Phrases,
     senses: BTreeMap<String, String>,
     light: BTreeSet<String>,
+    verbs: BTreeSet<String>,
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
     /// Words in lower case that are spelled right.
     known: BTreeSet<String>,
+    known_stems: BTreeSet<String>,
     /// Words that a slip may be mended to.
     targets: BTreeSet<String>,
+}
+
+/// Regular forms of a verb.
+fn forms(word: &str) -> [String; 3] {
+    let base = word.strip_suffix('e').unwrap_or(word);
+    let s = if word.ends_with(['s', 'x']) || word.ends_with("sh") || word.ends_with("ch") { "es" } else { "s" };
+    [format!("{word}{s}"), format!("{base}ed"), format!("{base}ing")]
 }
 
 /// A term as compiled.
@@ -62,10 +71,12 @@ impl Dictionary {
             phrases: Phrases::new(),
             senses: BTreeMap::new(),
             light: BTreeSet::new(),
+            verbs: BTreeSet::new(),
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
             known: BTreeSet::new(),
+            known_stems: BTreeSet::new(),
             targets: BTreeSet::new(),
         };
         dictionary.own_words();
@@ -102,10 +113,22 @@ impl Dictionary {
         for word in words::CONFUSABLE {
             self.known.insert((*word).to_owned());
         }
+        for word in words::VERBS {
+            self.verbs.insert(self.stems.of(word));
+            self.learn(word, true);
+            for form in forms(word) {
+                self.learn(&form, true);
+            }
+        }
         for word in words::LIGHT {
             self.known.insert((*word).to_owned());
             self.light.insert(self.stems.of(word));
         }
+    }
+
+    /// Whether a stem can tell what something does.
+    pub(crate) fn is_verb(&self, stem: &str) -> bool {
+        self.verbs.contains(stem)
     }
 
     fn add_all(&mut self, list: &[&str], meaning: Meaning) {
@@ -206,6 +229,7 @@ impl Dictionary {
                 if target {
                     self.targets.insert(token.lower.clone());
                 }
+                self.known_stems.insert(self.stems.of(&token.lower));
                 self.known.insert(token.lower);
             }
         }
@@ -235,14 +259,18 @@ impl Dictionary {
         if self.known.contains(lower) || self.known_by_stem(lower) {
             return lower.to_owned();
         }
-        spelling::nearest(lower, &self.targets).unwrap_or(lower).to_owned()
+        let near = |word: &str| spelling::nearest(word, &self.targets).map(str::to_owned);
+        let by_sound = || {
+            let word = format!("ph{}", lower.strip_prefix('f')?);
+            if self.known.contains(&word) { Some(word) } else { near(&word) }
+        };
+        near(lower).or_else(by_sound).unwrap_or_else(|| lower.to_owned())
     }
 
     /// A form of a word that is known: "separates" where "separate" is.
     fn known_by_stem(&self, lower: &str) -> bool {
-        let stem = self.stems.of(lower);
-        let endings = ["", "s", "es", "ed", "d", "ing", "e", "y", "ly", "er"];
-        endings.iter().any(|ending| self.known.contains(&format!("{stem}{ending}")))
+        let endings = ["s", "ed", "ing", "ly", "d", "est", "ness", "al", "able", "tion", "y"];
+        endings.iter().any(|ending| lower.ends_with(ending)) && self.known_stems.contains(&self.stems.of(lower))
     }
 
     /// The kind of quantity that a key names.

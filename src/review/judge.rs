@@ -2,11 +2,12 @@
 
 use std::ops::Range;
 
+use super::course::{Course, Place};
 use super::dictionary::Dictionary;
 use super::figure::{self, Figures, Value};
 use super::guide::{Idea, Point, Question};
 use super::matching::{Found, Match, Matcher};
-use super::meaning::Link;
+use super::meaning::{Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Piece, Reading, Role};
 use super::verdict::{Status, Stretch};
@@ -39,6 +40,7 @@ pub(super) struct Judge<'a> {
     pub(super) prompt: &'a Reading,
     pub(super) reading: &'a Reading,
     pub(super) topic: &'a [(String, f64)],
+    pub(super) course: Course,
 }
 
 /// A status and the stretches behind it.
@@ -60,6 +62,56 @@ impl Judge<'_> {
 
     pub(super) fn pattern(&self, text: &str) -> Pattern {
         Pattern::of(text, self.prompt, self.dictionary)
+    }
+
+    /// Sets the answer beside the quantities of all points that tell of steps.
+    pub(super) fn follow(&mut self) {
+        let steps = |point: &Point| {
+            let plain = point.ideas.is_empty()
+                && !point.statement.trim_start().starts_with("The link:")
+                && !is_reason(&point.statement)
+                && !point.statement.starts_with("The first effect still")
+                && self.question.command_term != "identify"
+                && !self.pattern(&point.statement).direction_alone
+                && Figures::of(point, self.question, |text| Reading::of(text, self.dictionary)).is_none();
+            if plain { Pattern::steps(&point.statement, self.prompt, self.dictionary) } else { Vec::new() }
+        };
+        let points: Vec<Vec<Pattern>> = self.question.points.iter().map(steps).collect();
+        self.course = Course::new(&points, self.lead(), &self.matcher());
+    }
+
+    /// The quantity on which the question says that another depends; it is taken to rise where the guide leaves it open.
+    fn lead(&self) -> Option<Wanted> {
+        let text = self.question.text.replace("**", "");
+        let sentence = text.rsplit(". ").next().unwrap_or_default();
+        let behind = sentence.split_once(" depends on ").map(|(_, rest)| rest);
+        let before = || sentence.split_once(" affects ").map(|(rest, _)| rest.split_once(" how ").map_or(rest, |(_, rest)| rest));
+        let name = behind.or_else(before)?;
+        let reading = Reading::of(name, self.dictionary);
+        let mut about: Vec<(String, f64)> = Vec::new();
+        for piece in reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
+            for key in &piece.keys {
+                let light = self.dictionary.is_light(key);
+                about.push((key.clone(), if light { 0.2 } else if about.is_empty() { 1.0 } else { 0.5 }));
+            }
+        }
+        let class = about.iter().filter(|(_, weight)| *weight > 0.15).filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        (!about.is_empty()).then_some(Wanted { direction: Direction::Up, about, class, cause: true })
+    }
+
+    /// A step of a point: its things by their words, its directions by the course.
+    fn step(&self, pattern: &Pattern, point: &Point, step: usize) -> Match {
+        let matcher = self.matcher();
+        let mut found = matcher.things(pattern);
+        let Some(number) = self.question.points.iter().position(|one| one.id == point.id) else { return found };
+        for turn in 0..pattern.wanted.len() {
+            let place = Place { point: number, step, turn };
+            found.turns.push(self.course.found(place));
+            for (bytes, says) in self.course.places(place, &matcher) {
+                if says { &mut found.says } else { &mut found.denies }.push(bytes);
+            }
+        }
+        found
     }
 
     /// The status of a point.
@@ -126,7 +178,7 @@ impl Judge<'_> {
             return self.steps(&steps, point, rejected);
         }
         let matcher = self.matcher();
-        let found = matcher.find(&whole);
+        let found = if whole.direction_alone { matcher.find(&whole) } else { self.step(&whole, point, 0) };
         let mut best = (Self::fared(&whole, &found, limit::WORDS_ALONE), found);
         let bare = point.accept.iter().any(|text| accepts_relation(text));
         if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
@@ -161,21 +213,15 @@ impl Judge<'_> {
     /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
     fn steps(&self, steps: &[Pattern], point: &Point, rejected: Option<Vec<Range<usize>>>) -> Verdict {
         let matcher = self.matcher();
-        let mut found: Vec<Match> = steps.iter().map(|step| matcher.find(step)).collect();
-        let turns: Vec<Found> = found.iter().flat_map(|one| one.turns.iter().copied()).collect();
-        let n = |wanted: Found| turns.iter().filter(|one| **one == wanted).count();
-        if n(Found::Opposed) >= 2 && n(Found::Agrees) == 0 {
-            for one in &mut found {
-                one.mirror();
-            }
-        }
+        let found: Vec<Match> =
+            steps.iter().enumerate().map(|(number, step)| self.step(step, point, number)).collect();
         let others: Vec<Pattern> =
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
         let mut said = 0.0;
         let mut turned = false;
         let mut last = false;
         for (place, one) in found.iter().enumerate() {
-            turned = turned || matches!(one.effect(), Some(Found::Opposed | Found::Both));
+            turned = turned || one.turns.contains(&Found::Opposed);
             let told = match one.effect() {
                 Some(Found::Agrees) => true,
                 Some(Found::Opposed | Found::Both | Found::Unclear | Found::Missing) => false,
@@ -254,13 +300,13 @@ impl Judge<'_> {
                 })
             };
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
-            let whole = self.matcher().find(&pattern);
+            let whole = self.matcher().in_one_sentence(&pattern);
             let few = pattern.units.len() <= 2;
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }
             pattern.units = telling;
-            let found = self.matcher().find(&pattern);
+            let found = self.matcher().in_one_sentence(&pattern);
             let agrees = found.agreement().is_none_or(|share| share >= limit::AGREEMENT);
             if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
                 return Some(if whole.says.is_empty() { found.says } else { whole.says });

@@ -82,12 +82,31 @@ pub(crate) struct Matcher<'a> {
 impl Matcher<'_> {
     /// The best stretch for a pattern.
     pub(crate) fn find(&self, pattern: &Pattern) -> Match {
+        let mut best = self.things(pattern);
+        best.turns = self.turns(pattern, &mut best.says, &mut best.denies);
+        best
+    }
+
+    /// The best stretch for the things that a pattern names, its directions left open.
+    pub(crate) fn things(&self, pattern: &Pattern) -> Match {
         let n = self.reading.sentences.len().max(1);
         let starts = 0..n.saturating_sub(WINDOW - 1).max(1);
         let mut best = Match::default();
         for start in starts {
             let found = self.within(pattern, &(start..start + WINDOW));
             if start == 0 || found.coverage > best.coverage {
+                best = found;
+            }
+        }
+        best
+    }
+
+    /// The things that a pattern names, as far as one sentence has them; the sentence that has most.
+    pub(crate) fn in_one_sentence(&self, pattern: &Pattern) -> Match {
+        let mut best = Match::default();
+        for sentence in 0..self.reading.sentences.len() {
+            let found = self.within(pattern, &(sentence..sentence + 1));
+            if found.coverage > best.coverage {
                 best = found;
             }
         }
@@ -226,11 +245,24 @@ impl Matcher<'_> {
         hits
     }
 
+    /// Whether two quantities of the guide are one.
+    pub(super) fn alike(&self, one: &Wanted, other: &Wanted) -> bool {
+        let telling = |about: &[(String, f64)]| -> Vec<String> {
+            about.iter().filter(|(key, weight)| *weight >= 0.5 && !self.dictionary.is_light(key)).map(|(key, _)| key.clone()).collect()
+        };
+        let (one, other) = (telling(&one.about), telling(&other.about));
+        let shared = one.iter().filter(|key| other.contains(key)).count();
+        shared > 0 && 2 * shared >= one.len().min(other.len())
+    }
+
     /// Whether a claim speaks of the wanted quantity, or of its opposite.
-    fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<(f64, bool)> {
+    pub(super) fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<(f64, bool)> {
         let about: &[(String, f64)] = if claim.about.is_empty() { self.topic } else { &claim.about };
         let shared = wanted.class.iter().any(|class| claim.class.contains(class));
-        if !wanted.class.is_empty() && !claim.class.is_empty() && !shared {
+        let apart = !wanted.class.is_empty() && !claim.class.is_empty() && !shared;
+        // How fast it happens and how much has happened go together.
+        let flows = |one: &[&str], other: &[&str]| one.contains(&"rate") && other.contains(&"amount");
+        if apart && !flows(&wanted.class, &claim.class) && !flows(&claim.class, &wanted.class) {
             return None;
         }
         // Of one telling kind ("how far", "how bright"), one shared word is enough.
@@ -239,8 +271,8 @@ impl Matcher<'_> {
         let (mut hit, mut total, mut mirrored) = (0.0, 0.0, false);
         for (key, weight) in &wanted.about {
             total += weight;
-            if about.iter().any(|(known, _)| known == key) {
-                hit += weight;
+            if let Some((_, said)) = about.iter().find(|(known, _)| known == key) {
+                hit += if *said < 0.5 && *weight >= 0.5 { said } else { weight };
             } else if about.iter().any(|(known, _)| self.dictionary.opposed(key, known)) {
                 hit += weight;
                 mirrored = !mirrored;
@@ -264,7 +296,7 @@ impl Matcher<'_> {
                 && self.dictionary.opposites(key).next().is_some()
                 && !wanted.about.iter().any(|(known, _)| known == key || self.dictionary.opposed(known, key))
         });
-        let share = f64::min(share + kind, 1.0) * if stranger { 0.6 } else { 1.0 };
+        let share = f64::min(share + kind, 1.0) * if stranger { 0.6 } else { 1.0 } * if apart { 0.85 } else { 1.0 };
         let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
         (share >= least).then_some((share, mirrored))
     }

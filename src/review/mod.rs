@@ -6,6 +6,7 @@
 //! runs in a page as WebAssembly.
 
 mod chain;
+mod course;
 mod dictionary;
 mod figure;
 mod guide;
@@ -78,7 +79,15 @@ impl Reviewer {
         let (kept, given) = list::first(question, &response.text, &self.dictionary);
         let reading = read(kept);
         let topic = topic(&prompt);
-        let judge = Judge { dictionary: &self.dictionary, question, prompt: &prompt, reading: &reading, topic: &topic };
+        let mut judge = Judge {
+            dictionary: &self.dictionary,
+            question,
+            prompt: &prompt,
+            reading: &reading,
+            topic: &topic,
+            course: course::Course::default(),
+        };
+        judge.follow();
         // The question told again earns nothing, whatever it names.
         let names = question.command_term == "identify";
         let restated = !names && habit::restated(&prompt, &reading) >= habit::RESTATES + 30;

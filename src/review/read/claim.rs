@@ -80,6 +80,11 @@ struct Reader<'a> {
 
 type About = Vec<(String, f64)>;
 
+/// Weight of the verb that rules a phrase.
+const RULING: f64 = 0.6;
+/// Weight of what a pronoun stands for, beside what is named.
+const LEANING: f64 = 0.4;
+
 impl Reader<'_> {
     fn role(&self, at: Option<usize>) -> Option<Role> {
         at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
@@ -91,23 +96,36 @@ impl Reader<'_> {
         // "not more than", "no more" leave the rest to the reader: they stay denied.
         // "not as fast" is slower; "not faster" is only not faster.
         let compared =
-            at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| piece.lower == "as");
+            at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| matches!(piece.lower.as_str(), "as" | "so" | "that"));
         let direction = match (piece.negated, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,
         };
         let carried = about.is_empty();
+        let own_class = piece.keys.iter().find_map(|key| self.dictionary.class(key));
         if carried {
             about = topic;
+            // "and get further": the kind of quantity is that of the direction word.
+            if own_class.is_some() {
+                about.retain(|(key, _)| self.dictionary.class(key).is_none());
+            }
         } else if self.leans(&pieces) {
             // "its concentration", "they move": of what was spoken of before.
             let telling = topic.into_iter().filter(|(key, _)| {
                 self.dictionary.class(key).is_none() && !key.starts_with("t:") && !self.dictionary.is_light(key)
             });
-            for (key, _) in telling.take(1) {
+            let bare = about.iter().all(|(key, _)| self.dictionary.is_light(key) || self.dictionary.class(key).is_some());
+            for (key, _) in telling.take(3) {
                 if !about.iter().any(|(known, _)| *known == key) {
-                    about.push((key, 0.8));
+                    about.push((key, if bare { 1.0 } else { LEANING }));
+                }
+            }
+        }
+        if attributive && !carried {
+            for key in self.ruling(at, pieces.end) {
+                if !about.iter().any(|(known, _)| *known == key) {
+                    about.push((key, RULING));
                 }
             }
         }
@@ -119,7 +137,8 @@ impl Reader<'_> {
             piece.lower.as_str(),
             "more" | "less" | "fewer" | "few" | "little" | "plenty of" | "a lot of" | "much"
         );
-        let mut class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        let head = about.iter().filter(|(_, weight)| *weight > 0.15);
+        let mut class: Vec<&'static str> = head.filter_map(|(key, _)| self.dictionary.class(key)).collect();
         if class.is_empty() {
             class.extend(own);
         }
@@ -170,9 +189,17 @@ impl Reader<'_> {
             Grammar::Transitive => !passive || next == Some(Role::Content),
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
             Grammar::Comparative => {
-                next == Some(Role::Content) || (next == Some(Role::Preposition) && self.is_of(at + 1) && !passive)
+                next == Some(Role::Content)
+                    || (next == Some(Role::Article) && self.pieces.get(at.wrapping_sub(1)).is_some_and(|piece| piece.lower == "the") && self.opens(at)) || (next == Some(Role::Preposition) && self.is_of(at + 1) && !passive)
             }
         };
+        if grammar == Grammar::Comparative && (next == Some(Role::Copula) || self.verb(at + 1)) && self.opens(at) {
+            // "more is left inside", "less gets through": what the phrase goes on to say.
+            let found = right(at + 1);
+            if !found.0.is_empty() {
+                return found;
+            }
+        }
         if !forward {
             return left();
         }
@@ -187,6 +214,39 @@ impl Reader<'_> {
             return (about, start..ahead.1.end, false);
         }
         ahead
+    }
+
+    fn verb(&self, at: usize) -> bool {
+        self.clause.pieces.contains(&at) && self.pieces.get(at).is_some_and(|piece| piece.verb)
+    }
+
+    /// Whether a word stands at the beginning of its clause, or behind an article there.
+    fn opens(&self, at: usize) -> bool {
+        let start = self.clause.pieces.start;
+        (start..at).all(|place| matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_))))
+    }
+
+    /// Keys of the verb that rules a phrase: "takes up | less light", "cut at | more places"; "lets more light | through".
+    fn ruling(&self, at: usize, end: usize) -> Vec<String> {
+        let start = self.clause.pieces.start;
+        let mut found = Vec::new();
+        for place in (start..at).rev() {
+            let Some(piece) = self.pieces.get(place) else { break };
+            match piece.role {
+                Role::Article | Role::Plain | Role::Preposition | Role::Number(_) | Role::Negator => {}
+                Role::Content if piece.verb => {
+                    found = piece.keys.clone();
+                    break;
+                }
+                _ => break,
+            }
+        }
+        let through = |place: usize| self.pieces.get(place).is_some_and(|piece| piece.lower == "through");
+        if self.clause.pieces.contains(&end) && through(end) || through(end.saturating_sub(1)) {
+            found.push(self.dictionary.key("pass"));
+        }
+        found.retain(|key| !self.dictionary.is_light(key));
+        found
     }
 
     /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
@@ -228,6 +288,11 @@ impl Reader<'_> {
         let mut end = from;
         let mut predicate = false;
         for place in from..self.clause.pieces.end {
+            // "stays inside | to be set free": what follows is for another sentence.
+            let to = self.pieces.get(place).is_some_and(|piece| piece.lower == "to");
+            if to && !places.is_empty() && (self.role(Some(place + 1)) == Some(Role::Copula) || self.verb(place + 1)) {
+                break;
+            }
             match self.role(Some(place)) {
                 Some(Role::Content) => {
                     places.push(place);
@@ -241,6 +306,7 @@ impl Reader<'_> {
                     | Role::Number(_)
                     | Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\''),
                 ) => {}
+                Some(Role::Copula) if places.is_empty() => {}
                 _ if places.is_empty() && place == from => {}
                 // "a smaller fraction has leaked out": what is said of it belongs to it.
                 Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
@@ -256,14 +322,15 @@ impl Reader<'_> {
         let mut about: About = Vec::new();
         let mut tail = false;
         let mut before: Option<usize> = None;
-        for place in places {
+        for (rank, place) in places.iter().enumerate() {
+            tail = tail || rank >= 3;
             if let Some(before) = before {
                 let after_of = (before + 1..*place).any(|between| self.is_of(between));
                 tail = tail
                     || (before + 1..*place).any(|between| match self.role(Some(between)) {
                         Some(Role::Preposition) => !self.is_of(between),
                         Some(Role::Article) => !after_of,
-                        Some(Role::Copula) => forward,
+                        Some(Role::Copula) => forward && rank > 1,
                         _ => false,
                     });
             }
@@ -276,7 +343,8 @@ impl Reader<'_> {
                 let light = self.dictionary.is_light(key);
                 let weight = match (quantity && rank == 0, light, tail) {
                     (true, _, false) => 2.0,
-                    (_, true, _) => 0.2,
+                    (_, true, true) => 0.1,
+                    (_, true, false) => 0.2,
                     (_, false, true) if forward => 0.25,
                     (_, false, true) => 0.5,
                     (_, false, false) => 1.0,

@@ -42,6 +42,10 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::And));
             }
+            Role::Article | Role::Pronoun if fronted(pieces, start, at, link) => {
+                push(&mut clauses, sentence, start..at, link);
+                (start, link) = (at, Some(Link::And));
+            }
             _ => {}
         }
     }
@@ -74,6 +78,22 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
         Link::And => has_said || says(pieces, at + 1),
         Link::Which => lower != "that" || has_said,
     }
+}
+
+/// Whether a phrase in front of the sentence ends here: "with less surface | the dye leaves more slowly".
+fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> bool {
+    let before = pieces.get(start..at).unwrap_or_default();
+    let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
+    let opens = matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
+        || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
+    let ended = before.last().is_some_and(|piece| matches!(piece.role, Role::Content | Role::Number(_)) && !piece.verb);
+    let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
+    opens && ended && !verb && says(pieces, at)
+}
+
+/// "The more dye": half of a comparison.
+fn starts_with_the(pieces: &[Piece]) -> bool {
+    matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
 }
 
 /// Whether a direction, a negation or a form of "be" follows before the next link or mark.

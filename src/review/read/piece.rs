@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Link, Little, Meaning, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Little, Meaning, Turn};
 use crate::review::words;
 
 /// What a piece does.
@@ -42,6 +42,8 @@ pub(crate) struct Piece {
     pub(crate) term: Option<usize>,
     /// Under an odd number of negations.
     pub(crate) negated: bool,
+    /// It tells what something does.
+    pub(crate) verb: bool,
 }
 
 /// The pieces of all sentences in order.
@@ -87,6 +89,7 @@ fn empty(sentence: usize, lower: &str) -> Piece {
         keys: Vec::new(),
         term: None,
         negated: false,
+        verb: false,
     }
 }
 
@@ -100,6 +103,9 @@ fn one(
     dictionary: &Dictionary,
 ) -> (usize, Piece) {
     let rest = stems.get(at..).unwrap_or_default();
+    if let Some(piece) = not_so(at, own, mended, rest, sentence, dictionary) {
+        return (2, piece);
+    }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
@@ -109,6 +115,7 @@ fn one(
     let meaning = found.map(|(_, meaning)| meaning);
     let is_mark = own.get(at).is_some_and(|token| token.kind == Kind::Mark);
     piece.role = match meaning {
+        None if is_background(at, mended) => Role::Plain,
         None if is_mark => Role::Mark(lower.chars().next().unwrap_or(' ')),
         None => Role::Content,
         Some(meaning) => role(meaning),
@@ -126,10 +133,37 @@ fn one(
         _ => {}
     }
     if piece.role == Role::Content {
+        let noun = into_is_noun(at, mended);
+        piece.verb = !noun && rest.iter().take(length).any(|stem| dictionary.is_verb(stem));
         let words = rest.iter().take(length).filter(|stem| !dictionary.is_little(stem));
         piece.keys.extend(words.map(|stem| dictionary.canonical(stem)));
     }
     (length, piece)
+}
+
+/// "not so negative", "not as dark": less of it, where no word of direction follows.
+fn not_so(at: usize, own: &[Token], mended: &[String], rest: &[&str], sentence: usize, dictionary: &Dictionary) -> Option<Piece> {
+    let pair = mended.get(at..at + 2)?;
+    let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
+    let follows = dictionary.longest(rest.get(2..)?);
+    let plain = !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
+    let longer = dictionary.longest(rest).is_some_and(|(length, _)| length > 1);
+    if !is_pair || !plain || longer || rest.len() < 3 {
+        return None;
+    }
+    let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "" };
+    let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
+    Some(Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "not so") })
+}
+
+/// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".
+fn into_is_noun(at: usize, words: &[String]) -> bool {
+    let Some(before) = at.checked_sub(1).and_then(|before| words.get(before)) else { return false };
+    [
+        "the", "a", "an", "of", "more", "less", "fewer", "each", "every", "in", "by", "with", "its", "their", "no", "any",
+        "further", "many", "few", "some", "slower", "faster",
+    ]
+    .contains(&before.as_str())
 }
 
 /// What a word with this meaning does.

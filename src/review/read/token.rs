@@ -62,7 +62,7 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
 /// Adds a token; one that ends in "n't" as two.
 fn apart(bytes: Range<usize>, lower: &str, kind: Kind, tokens: &mut Vec<Token>) {
     let contracted = lower.strip_suffix("n't").or_else(|| {
-        ["dont", "doesnt", "didnt", "isnt", "arent", "wont", "cant", "wasnt", "hasnt", "wouldnt", "couldnt"]
+        ["dont", "doesnt", "dosnt", "didnt", "isnt", "arent", "wont", "cant", "wasnt", "hasnt", "wouldnt", "couldnt"]
             .contains(&lower)
             .then(|| lower.trim_end_matches("nt"))
     });

@@ -1,0 +1,168 @@
+//! The course of a question: the quantities of its guide in order, each with its direction, and the answer's claims set
+//! beside them.
+//!
+//! Each claim of the answer belongs to the quantity that it speaks of most plainly. Told with the guide's direction or with the
+//! opposite one, a claim says which of the two changes the answer has in mind. As long as the answer keeps to one of them, it
+//! tells the guide's relations, either way round; where it passes from one to the other, the step between is told wrongly.
+
+use std::ops::Range;
+
+use super::matching::{Found, Matcher};
+use super::meaning::{Accord, Direction, Link};
+use super::pattern::{Pattern, Wanted};
+use super::read::Claim;
+
+/// How much less plainly than the best one a quantity may be spoken of.
+const AS_PLAIN: f64 = 0.1;
+
+/// A quantity of the guide with its direction.
+#[derive(Debug, Clone)]
+struct Node {
+    wanted: Wanted,
+    place: Place,
+    /// What the step sets out from.
+    cause: bool,
+}
+
+/// Where a quantity stands in the guide.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Place {
+    pub(super) point: usize,
+    pub(super) step: usize,
+    pub(super) turn: usize,
+}
+
+/// A claim of the answer about a quantity of the guide.
+#[derive(Debug, Clone)]
+struct Told {
+    node: usize,
+    claim: usize,
+    accord: Accord,
+    blamed: bool,
+}
+
+/// The quantities of a question's guide and what the answer tells of them.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Course {
+    nodes: Vec<Node>,
+    told: Vec<Told>,
+}
+
+impl Course {
+    /// Sets an answer beside the steps of the points; a point without steps has an empty list.
+    pub(super) fn new(points: &[Vec<Pattern>], lead: Option<Wanted>, matcher: &Matcher<'_>) -> Self {
+        let mut nodes: Vec<Node> = Vec::new();
+        for (point, steps) in points.iter().enumerate() {
+            for (step, pattern) in steps.iter().enumerate() {
+                for (turn, wanted) in pattern.wanted.iter().enumerate() {
+                    let cause = turn == 0 && wanted.cause && pattern.wanted.len() > 1;
+                    nodes.push(Node { wanted: wanted.clone(), place: Place { point, step, turn }, cause });
+                }
+            }
+        }
+        if let Some(lead) = lead.filter(|lead| !nodes.iter().any(|node| matcher.alike(lead, &node.wanted))) {
+            let place = Place { point: usize::MAX, step: 0, turn: 0 };
+            nodes.insert(0, Node { wanted: lead, place, cause: true });
+        }
+        let mut course = Self { nodes, told: Vec::new() };
+        course.assign(matcher);
+        course.blame(matcher);
+        course
+    }
+
+    /// Gives each claim to the quantities that it speaks of most plainly.
+    fn assign(&mut self, matcher: &Matcher<'_>) {
+        for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| !claim.aside) {
+            let shares: Vec<Option<(f64, bool)>> =
+                self.nodes.iter().map(|node| matcher.same_quantity(&node.wanted, claim, false)).collect();
+            let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
+            for (node, share) in shares.iter().enumerate() {
+                let Some((share, mirrored)) = share else { continue };
+                let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
+                let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
+                let accord = if claim.hedged { Accord::Unclear } else { known.wanted.direction.accord(said) };
+                self.told.push(Told { node, claim: number, accord, blamed: false });
+            }
+        }
+    }
+
+    /// Marks the claims at which the answer passes from one change to the opposite one.
+    fn blame(&mut self, matcher: &Matcher<'_>) {
+        let reading = matcher.reading;
+        // Claim after claim: the last that was clear, and how it went.
+        let mut last: Option<(usize, Accord)> = None;
+        let claims: Vec<usize> = {
+            let mut all: Vec<usize> = self.told.iter().map(|told| told.claim).collect();
+            all.dedup();
+            all
+        };
+        let mut first_node = usize::MAX;
+        for number in claims {
+            let own: Vec<usize> = (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
+            let clear = |wanted: Accord| own.iter().copied().find(|at| self.told.get(*at).is_some_and(|one| one.accord == wanted));
+            let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
+            let node_of = |at: usize| self.told.get(at).map_or(0, |one| one.node);
+            let Some(claim) = reading.claims.get(number) else { continue };
+            let current = match (agrees, opposes, last) {
+                (Some(at), Some(other), Some((_, accord))) => Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) }),
+                (Some(at), _, _) => Some((at, Accord::Agree)),
+                (None, Some(at), _) => Some((at, Accord::Oppose)),
+                (None, None, _) => None,
+            };
+            let Some((at, accord)) = current else { continue };
+            let node = node_of(at);
+            if let Some((before, went)) = last
+                && went != accord
+            {
+                let earlier = node_of(before);
+                let restarts = self.restarts(claim, node, first_node, matcher);
+                if !restarts {
+                    let clause = reading.clauses.get(claim.clause);
+                    let reason = clause.and_then(|clause| clause.link) == Some(Link::Because);
+                    let wrong = if reason && earlier > node { before } else { at };
+                    if let Some(told) = self.told.get_mut(wrong) {
+                        told.blamed = true;
+                    }
+                }
+            }
+            first_node = first_node.min(node);
+            // "No change" breaks the chain and takes no side.
+            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            if !(flat && last.is_some()) {
+                last = Some((at, accord));
+            }
+        }
+    }
+
+    /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out.
+    fn restarts(&self, claim: &Claim, node: usize, first: usize, matcher: &Matcher<'_>) -> bool {
+        let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+        let clause = matcher.reading.clauses.get(claim.clause);
+        let condition = clause.and_then(|clause| clause.link) == Some(Link::If);
+        let cause = self.nodes.get(node).is_some_and(|node| node.cause);
+        !flat && node <= first && (cause || condition)
+    }
+
+    /// What was found of a quantity.
+    pub(super) fn found(&self, place: Place) -> Found {
+        let own = |told: &&Told| self.nodes.get(told.node).is_some_and(|node| node.place == place);
+        let mut found = Found::Missing;
+        for told in self.told.iter().filter(own) {
+            found = match (told.blamed, told.accord, found) {
+                (true, _, _) | (_, _, Found::Opposed) => Found::Opposed,
+                (false, Accord::Unclear, Found::Missing) => Found::Unclear,
+                (false, Accord::Unclear, found) => found,
+                (false, ..) => Found::Agrees,
+            };
+        }
+        found
+    }
+
+    /// Where the answer tells of a quantity, and whether rightly.
+    pub(super) fn places(&self, place: Place, matcher: &Matcher<'_>) -> Vec<(Range<usize>, bool)> {
+        let own = |told: &&Told| self.nodes.get(told.node).is_some_and(|node| node.place == place);
+        let claims = &matcher.reading.claims;
+        let told = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
+        told.filter_map(|told| Some((matcher.reading.claim_bytes(claims.get(told.claim)?), !told.blamed))).collect()
+    }
+}

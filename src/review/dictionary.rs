@@ -40,6 +40,7 @@ pub(crate) struct Dictionary {
     senses: BTreeMap<String, String>,
     light: BTreeSet<String>,
     verbs: BTreeSet<String>,
+    acting: BTreeSet<String>,
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
@@ -72,6 +73,7 @@ impl Dictionary {
             senses: BTreeMap::new(),
             light: BTreeSet::new(),
             verbs: BTreeSet::new(),
+            acting: BTreeSet::new(),
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
@@ -107,11 +109,14 @@ impl Dictionary {
             self.add_all(list, Meaning::Little(*little));
         }
         for (form, base) in words::IRREGULAR {
-            self.known.insert((*form).to_owned());
-            self.known.insert((*base).to_owned());
+            self.learn(form, form.len() > 5);
+            self.learn(base, base.len() > 5);
         }
         for word in words::CONFUSABLE {
             self.known.insert((*word).to_owned());
+        }
+        for word in words::ACTING {
+            self.acting.insert(self.stems.of(word));
         }
         for word in words::VERBS {
             self.verbs.insert(self.stems.of(word));
@@ -129,6 +134,11 @@ impl Dictionary {
     /// Whether a stem can tell what something does.
     pub(crate) fn is_verb(&self, stem: &str) -> bool {
         self.verbs.contains(stem)
+    }
+
+    /// Whether a stem can tell what something does to something else.
+    pub(crate) fn acts(&self, stem: &str) -> bool {
+        self.acting.contains(stem)
     }
 
     fn add_all(&mut self, list: &[&str], meaning: Meaning) {
@@ -242,6 +252,9 @@ impl Dictionary {
 
     /// The key of a word of the tables.
     pub(crate) fn key(&self, word: &str) -> String {
+        if word.starts_with("t:") {
+            return word.to_owned();
+        }
         self.canonical(&self.stems.of(word))
     }
 

@@ -222,7 +222,11 @@ impl Judge<'_> {
         let mut last = false;
         for (place, one) in found.iter().enumerate() {
             turned = turned || one.turns.contains(&Found::Opposed);
+            // What the next step sets out from is what this one leads to.
+            let onward = found.get(place + 1).is_some_and(|next| next.turns.len() > 1 && next.turns.first() == Some(&Found::Agrees))
+                && steps.get(place + 1).and_then(|next| next.wanted.first()).is_some_and(|first| first.cause);
             let told = match one.effect() {
+                _ if onward => true,
                 Some(Found::Agrees) => true,
                 Some(Found::Opposed | Found::Both | Found::Unclear | Found::Missing) => false,
                 None => one.named() >= limit::WORDS_ALONE,
@@ -303,6 +307,9 @@ impl Judge<'_> {
             let whole = self.matcher().in_one_sentence(&pattern);
             let few = pattern.units.len() <= 2;
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
+                continue;
+            }
+            if self.matcher().named_together(&pattern) < if pattern.units.len() <= 4 { 0.9 } else { 0.75 } {
                 continue;
             }
             pattern.units = telling;

@@ -3,14 +3,13 @@
 use std::ops::Range;
 
 use super::dictionary::Dictionary;
+use super::likeness::{Likeness, SAME_QUANTITY, likeness};
 use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
 
 /// Sentences in a row within which a pattern must be met.
 const WINDOW: usize = 3;
-/// Least share of a quantity's words by which it is known again.
-const SAME_QUANTITY: f64 = 0.5;
 
 /// What was found of a pattern.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -99,6 +98,19 @@ impl Matcher<'_> {
             }
         }
         best
+    }
+
+    /// Share of the things that a pattern names, each counted alike, in the sentence that has most of them.
+    pub(crate) fn named_together(&self, pattern: &Pattern) -> f64 {
+        let count = |sentence: usize| {
+            let seen = |unit: &&Unit| {
+                let (share, denied, _) = self.unit(unit, &(sentence..sentence + 1));
+                share >= 0.5 && !denied
+            };
+            pattern.units.iter().filter(seen).count()
+        };
+        let most = (0..self.reading.sentences.len()).map(count).max().unwrap_or(0);
+        to_f64(most) / to_f64(pattern.units.len().max(1))
     }
 
     /// The things that a pattern names, as far as one sentence has them; the sentence that has most.
@@ -256,49 +268,8 @@ impl Matcher<'_> {
     }
 
     /// Whether a claim speaks of the wanted quantity, or of its opposite.
-    pub(super) fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<(f64, bool)> {
-        let about: &[(String, f64)] = if claim.about.is_empty() { self.topic } else { &claim.about };
-        let shared = wanted.class.iter().any(|class| claim.class.contains(class));
-        let apart = !wanted.class.is_empty() && !claim.class.is_empty() && !shared;
-        // How fast it happens and how much has happened go together.
-        let flows = |one: &[&str], other: &[&str]| one.contains(&"rate") && other.contains(&"amount");
-        if apart && !flows(&wanted.class, &claim.class) && !flows(&claim.class, &wanted.class) {
-            return None;
-        }
-        // Of one telling kind ("how far", "how bright"), one shared word is enough.
-        let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
-        let kind = if telling { 0.3 } else { 0.0 };
-        let (mut hit, mut total, mut mirrored) = (0.0, 0.0, false);
-        for (key, weight) in &wanted.about {
-            total += weight;
-            if let Some((_, said)) = about.iter().find(|(known, _)| known == key) {
-                hit += if *said < 0.5 && *weight >= 0.5 { said } else { weight };
-            } else if about.iter().any(|(known, _)| self.dictionary.opposed(key, known)) {
-                hit += weight;
-                mirrored = !mirrored;
-            }
-        }
-        if total <= 0.0 {
-            // "it rises": of whatever is asked about.
-            return Some((SAME_QUANTITY, false));
-        }
-        // A quantity of the lexicon is met by its own words too.
-        let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
-        let share = if wanted.about.iter().any(whole) {
-            1.0
-        } else {
-            let plain: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
-            if plain > 0.0 { hit / plain } else { hit / total }
-        };
-        // A claim about what has leaked is none about what is there, though the same thing is named.
-        let stranger = claim.about.iter().any(|(key, weight)| {
-            *weight >= 1.0
-                && self.dictionary.opposites(key).next().is_some()
-                && !wanted.about.iter().any(|(known, _)| known == key || self.dictionary.opposed(known, key))
-        });
-        let share = f64::min(share + kind, 1.0) * if stranger { 0.6 } else { 1.0 } * if apart { 0.85 } else { 1.0 };
-        let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
-        (share >= least).then_some((share, mirrored))
+    pub(super) fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<Likeness> {
+        likeness(wanted, claim, self.topic, alone, self.dictionary)
     }
 
     /// Directions that are told without a direction word: "the strands cannot pair" for a smaller paired share.

@@ -15,6 +15,7 @@ mod json;
 mod judge;
 mod kinds;
 mod lexicon;
+mod likeness;
 mod list;
 mod matching;
 mod meaning;

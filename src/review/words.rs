@@ -110,6 +110,9 @@ pub(super) const IRREGULAR: &[(&str, &str)] = &[
     ("overlapping", "overlap"),
     ("evaporation", "evaporate"),
     ("evaporated", "evaporate"),
+    ("lite", "light"),
+    ("conc", "concentration"),
+    ("absorbtion", "absorb"),
 ];
 
 const fn turn(direction: Direction, grammar: Grammar) -> Meaning {
@@ -204,6 +207,8 @@ pub(super) const TURNS: &[(&[&str], Meaning)] = &[
         turn(Down, Comparative),
     ),
     (&["fast", "quick", "rapid", "rapidly", "rate go up", "early", "earlier"], of(Up, Comparative, "rate")),
+    (&["have longer", "have more time", "get longer", "more time"], of(Up, Comparative, "time")),
+    (&["have less time", "less time"], of(Down, Comparative, "time")),
     (
         &["take longer", "take more time", "later", "take a longer time", "be slow to", "take long"],
         of(Down, Comparative, "rate"),
@@ -518,7 +523,7 @@ pub(super) const LITTLE: &[(&[&str], Little)] = &[
     (
         &[
             "of", "in", "at", "from", "to", "on", "by", "for", "into", "through", "between", "among", "under", "over",
-            "per", "about", "around", "onto", "within", "during", "after", "before", "up", "down", "off", "out of",
+            "out", "away", "per", "about", "around", "onto", "within", "during", "after", "before", "up", "down", "off", "out of",
             "near", "near to", "across", "against", "upon", "along", "towards", "toward", "until", "via", "behind",
         ],
         Little::Preposition,
@@ -648,6 +653,9 @@ pub(super) const LITTLE: &[(&[&str], Little)] = &[
             "exactly",
             "completely",
             "end up",
+            "in the end",
+            "by the end",
+            "at the end",
             "later on",
             "average",
             "on average",
@@ -671,6 +679,39 @@ pub(super) const VERBS: &[&str] = &[
     "dilute", "concentrate", "dissolve", "swell", "shrink", "burst", "bubble", "pack", "wedge", "span", "pump",
     "disturb", "inhibit", "poison", "spread", "say", "swallow", "rob", "steal", "feed", "fall on",
 ];
+
+/// Verbs that tell what something does to something else.
+pub(super) const ACTING: &[&str] = &[
+    "hold", "keep", "retain", "trap", "let", "give", "make", "take", "cut", "break", "chop", "snip", "digest", "bind",
+    "block", "occupy", "fill", "clog", "absorb", "stop", "emit", "drive", "quench", "dim", "lose", "gain", "attract",
+    "repel", "pull", "push", "draw", "screen", "shield", "cancel", "open", "close", "carry", "bring", "contain", "have",
+    "need", "show", "mean", "produce", "form", "release", "free", "set", "enter", "cross", "transcribe", "slow", "speed",
+    "cover", "mark", "protect", "degrade", "transfer", "hand", "decide", "limit", "use", "colour", "darken", "lighten",
+    "dilute", "pump", "disturb", "inhibit", "swallow", "rob", "steal", "feed", "drive", "bind", "attach", "cause",
+    "receive", "lead",
+];
+
+/// Stems of words that deny a deed ("stops working") or do one ("stops the enzyme").
+pub(super) const HINDERING: &[&str] = &["stop", "block", "prevent"];
+
+/// Keys of liquids: dark ones are coloured, not dim.
+pub(super) const LIQUIDS: &[&str] =
+    &["liquid", "t:sample", "t:filtrate", "t:bath", "t:mix", "solut", "absorb", "buffer", "water", "dye", "bath", "mixtur", "mix"];
+
+/// Words that together name one thing.
+pub(super) const COMBINED: &[(&[&str], &str)] = &[
+    (&["light", "block"], "absorb"),
+    (&["light", "stop"], "absorb"),
+    (&["light", "take"], "absorb"),
+    (&["light", "hold back"], "absorb"),
+    (&["react", "rate"], "split"),
+    (&["work", "rate"], "split"),
+    (&["enzyme", "rate"], "split"),
+    (&["t:enzyme", "rate"], "split"),
+];
+
+/// Kinds of quantity that are not told by naming a thing.
+pub(super) const TELLING: &[&str] = &["rate", "length", "distance", "bright", "colour", "temperature", "volume", "time", "ratio"];
 
 /// Content words that carry little by themselves when they head a phrase ("the share of the vesicles").
 pub(super) const LIGHT: &[&str] = &[
@@ -727,7 +768,7 @@ pub(super) const LIGHT: &[&str] = &[
     "produce",
     "show",
     "mean",
-    "end",
+    "one",
 ];
 
 /// Words that mean much the same in a bench text: the first stands for all.
@@ -892,6 +933,7 @@ pub(super) const SENSES: &[&[&str]] = &[
     &["outside", "exterior", "external"],
     &["photosynthesis", "photosynthesise", "photosynthetic", "photosynthesize"],
     &["carbon dioxide", "co2", "CO₂"],
+    &["coloured compound", "yellow", "yellow product", "coloured product", "yellow compound", "yellow substance"],
     &["oxygen", "o2"],
     &["potassium", "k", "potassium ion", "potassium ions"],
     &["sodium", "na"],

@@ -6,6 +6,7 @@ use super::clause::Clause;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Grammar, Link, Turn};
+use crate::review::words;
 
 /// A direction tied to what it speaks of.
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
@@ -82,6 +83,8 @@ type About = Vec<(String, f64)>;
 
 /// Weight of the verb that rules a phrase.
 const RULING: f64 = 0.6;
+/// Weight of the kind of quantity that a direction word brings along, beside what is named.
+const OWN: f64 = 0.3;
 /// Weight of what a pronoun stands for, beside what is named.
 const LEANING: f64 = 0.4;
 
@@ -92,6 +95,10 @@ impl Reader<'_> {
 
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
         let piece = self.pieces.get(at)?;
+        // "the large ones" names things and says nothing of them.
+        if self.pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "ones" | "one")) {
+            return None;
+        }
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
         // "not more than", "no more" leave the rest to the reader: they stay denied.
         // "not as fast" is slower; "not faster" is only not faster.
@@ -105,20 +112,30 @@ impl Reader<'_> {
         let carried = about.is_empty();
         let own_class = piece.keys.iter().find_map(|key| self.dictionary.class(key));
         if carried {
-            about = topic;
+            about = topic.iter().map(|(key, weight)| (key.clone(), if own_class.is_some() { f64::min(*weight, LEANING) } else { *weight })).collect();
             // "and get further": the kind of quantity is that of the direction word.
             if own_class.is_some() {
                 about.retain(|(key, _)| self.dictionary.class(key).is_none());
             }
-        } else if self.leans(&pieces) {
+        } else if self.leans(&pieces) || (attributive && self.there_is(at)) || self.bare(&about) {
             // "its concentration", "they move": of what was spoken of before.
             let telling = topic.into_iter().filter(|(key, _)| {
-                self.dictionary.class(key).is_none() && !key.starts_with("t:") && !self.dictionary.is_light(key)
+                self.dictionary.class(key).is_none()
+                    && !key.starts_with("t:")
+                    && !self.dictionary.is_light(key)
+                    && self.dictionary.opposites(key).next().is_none()
             });
-            let bare = about.iter().all(|(key, _)| self.dictionary.is_light(key) || self.dictionary.class(key).is_some());
+            let bare = own_class.is_none() && self.bare(&about);
             for (key, _) in telling.take(3) {
                 if !about.iter().any(|(known, _)| *known == key) {
                     about.push((key, if bare { 1.0 } else { LEANING }));
+                }
+            }
+        }
+        if self.pieces.get(at + 1).is_some_and(|piece| piece.lower == "to") && self.verb(at + 2) {
+            for key in self.pieces.get(at + 2).into_iter().flat_map(|piece| &piece.keys) {
+                if !about.iter().any(|(known, _)| known == key) {
+                    about.push((key.clone(), 1.0));
                 }
             }
         }
@@ -145,11 +162,18 @@ impl Reader<'_> {
         if counts && attributive {
             class.push("amount");
         }
+        let size = ["small", "smaller", "big", "bigger", "large", "larger", "tiny", "little", "tinier", "huge"];
+        if class.is_empty() && size.contains(&piece.lower.as_str()) {
+            class.push("size");
+        }
         for key in piece.keys.iter().filter(|_| named.is_none()) {
             if !about.iter().any(|(known, _)| known == key) {
-                about.push((key.clone(), 1.0));
+                let alone = about.iter().all(|(key, weight)| *weight < 0.5 || self.dictionary.is_light(key));
+                about.push((key.clone(), if alone { 1.0 } else { OWN }));
             }
         }
+        let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
+        self.combine(&mut about, &mut class);
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
         let hedged = self.clause.pieces.clone().any(|place| self.role(Some(place)) == Some(Role::Hedge));
         Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
@@ -168,7 +192,7 @@ impl Reader<'_> {
             let (about, end) = self.right(from);
             (about, at..end.max(at + 1), true)
         };
-        let is_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
+        let is_noun = (matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None) || self.there_is(at))
             && next == Some(Role::Preposition)
             && self.pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "in" | "of"));
         if is_noun && grammar != Grammar::Predicate {
@@ -177,7 +201,17 @@ impl Reader<'_> {
                 return found;
             }
         }
-        let passive = (1..=3).filter_map(|back| at.checked_sub(back)).any(|place| {
+        // "has no effect on the rate": what follows is what does not change.
+        if grammar == Grammar::Predicate
+            && self.pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "on" | "to"))
+            && (lower.ends_with("effect") || lower.ends_with("difference") || lower.ends_with("influence") || lower.ends_with("impact"))
+        {
+            let found = right(at + 2);
+            if !found.0.is_empty() {
+                return found;
+            }
+        }
+        let passive = !self.there_is(at) && (1..=3).filter_map(|back| at.checked_sub(back)).any(|place| {
             self.role(Some(place)) == Some(Role::Copula)
                 && (place + 1..at).all(|between| matches!(self.role(Some(between)), Some(Role::Plain | Role::Negator)))
         });
@@ -216,8 +250,49 @@ impl Reader<'_> {
         ahead
     }
 
+    /// "The liquid is darker": it is coloured more strongly.
+    fn of_a_liquid(&self, piece: &Piece, direction: Direction, about: &mut About, class: &mut Vec<&'static str>) -> Direction {
+        let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
+        let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::LIQUIDS.contains(&key.as_str()));
+        if !dark || !liquid {
+            return direction;
+        }
+        let colour = self.dictionary.key("absorbance");
+        about.retain(|(key, _)| self.dictionary.class(key) != Some("bright"));
+        about.push((colour, 1.0));
+        *class = vec!["colour"];
+        if piece.lower.starts_with("dark") { direction.mirrored() } else { direction }
+    }
+
+    /// Words that together name one thing: light that is stopped is absorbed.
+    fn combine(&self, about: &mut About, class: &mut Vec<&'static str>) {
+        for (all, result) in words::COMBINED {
+            let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
+            let result = self.dictionary.key(result);
+            let has = |key: &String| about.iter().any(|(known, _)| known == key);
+            if keys.iter().all(has) && !has(&result) {
+                about.push((result.clone(), 1.0));
+                class.extend(self.dictionary.class(&result));
+            }
+        }
+    }
+
+    /// Whether a phrase names a kind of quantity and not of what.
+    fn bare(&self, about: &About) -> bool {
+        about.iter().all(|(key, _)| {
+            !key.starts_with("t:") && (self.dictionary.is_light(key) || self.dictionary.class(key).is_some_and(|class| class == "amount"))
+        })
+    }
+
     fn verb(&self, at: usize) -> bool {
         self.clause.pieces.contains(&at) && self.pieces.get(at).is_some_and(|piece| piece.verb)
+    }
+
+    /// "There is more …": nothing stands before that it speaks of.
+    fn there_is(&self, at: usize) -> bool {
+        let word = |back: usize| at.checked_sub(back).and_then(|place| self.pieces.get(place));
+        (2..=4).any(|back| word(back).is_some_and(|piece| piece.lower == "there"))
+            && word(1).is_some_and(|piece| matches!(piece.role, Role::Copula | Role::Plain | Role::Turn(_)))
     }
 
     /// Whether a word stands at the beginning of its clause, or behind an article there.
@@ -294,6 +369,8 @@ impl Reader<'_> {
                 break;
             }
             match self.role(Some(place)) {
+                // "less surface | lets …": another statement begins.
+                Some(Role::Plain) if !places.is_empty() && self.pieces.get(place).is_some_and(|piece| piece.acts) => break,
                 Some(Role::Content) => {
                     places.push(place);
                     end = place + 1;
@@ -323,7 +400,8 @@ impl Reader<'_> {
         let mut tail = false;
         let mut before: Option<usize> = None;
         for (rank, place) in places.iter().enumerate() {
-            tail = tail || rank >= 3;
+            let does = forward && rank > 0 && self.pieces.get(*place).is_some_and(|piece| piece.verb && piece.acts);
+            tail = tail || rank >= 3 || does;
             if let Some(before) = before {
                 let after_of = (before + 1..*place).any(|between| self.is_of(between));
                 tail = tail

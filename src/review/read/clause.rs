@@ -69,7 +69,11 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     let lower = pieces.get(at).map_or("", |piece| piece.lower.as_str());
     let said = pieces.get(start..at).unwrap_or_default();
     let has_said = said.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator));
+    // "The distance is therefore longer": an aside within one statement.
+    let within = matches!(lower, "therefore" | "thus" | "hence" | "however" | "though" | "consequently" | "then" | "accordingly" | "so")
+        && said.last().is_some_and(|piece| piece.role == Role::Copula);
     match link {
+        _ if within => false,
         Link::Because | Link::So | Link::But => true,
         Link::If => {
             let compares = lower == "as" && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Turn(_)));

@@ -44,6 +44,8 @@ pub(crate) struct Piece {
     pub(crate) negated: bool,
     /// It tells what something does.
     pub(crate) verb: bool,
+    /// It does something to something else.
+    pub(crate) acts: bool,
 }
 
 /// The pieces of all sentences in order.
@@ -90,6 +92,7 @@ fn empty(sentence: usize, lower: &str) -> Piece {
         term: None,
         negated: false,
         verb: false,
+        acts: false,
     }
 }
 
@@ -105,6 +108,9 @@ fn one(
     let rest = stems.get(at..).unwrap_or_default();
     if let Some(piece) = not_so(at, own, mended, rest, sentence, dictionary) {
         return (2, piece);
+    }
+    if let Some((length, piece)) = turned_noun(at, own, mended, rest, sentence, dictionary) {
+        return (length, piece);
     }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
     let length = found.map_or(1, |(length, _)| length);
@@ -132,8 +138,10 @@ fn one(
         }
         _ => {}
     }
+    piece.acts = piece.role == Role::Plain && length == 1 && rest.first().is_some_and(|stem| dictionary.acts(stem));
     if piece.role == Role::Content {
         let noun = into_is_noun(at, mended);
+        piece.acts = !noun && rest.first().is_some_and(|stem| dictionary.acts(stem)) && length == 1;
         piece.verb = !noun && rest.iter().take(length).any(|stem| dictionary.is_verb(stem));
         let words = rest.iter().take(length).filter(|stem| !dictionary.is_little(stem));
         piece.keys.extend(words.map(|stem| dictionary.canonical(stem)));
@@ -154,6 +162,42 @@ fn not_so(at: usize, own: &[Token], mended: &[String], rest: &[&str], sentence: 
     let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "" };
     let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
     Some(Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "not so") })
+}
+
+/// Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
+/// what "leaves less" remains.
+fn turned_noun(
+    at: usize,
+    own: &[Token],
+    mended: &[String],
+    rest: &[&str],
+    sentence: usize,
+    dictionary: &Dictionary,
+) -> Option<(usize, Piece)> {
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);
+    let meaning = dictionary.longest(rest);
+    let turns = |from: usize| {
+        let found = rest.get(from..).and_then(|rest| dictionary.longest(rest));
+        matches!(found, Some((_, Meaning::Turn(turn))) if turn.grammar == Grammar::Comparative)
+    };
+    let content = |key: String, verb: bool| {
+        let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
+        Piece { bytes, role: Role::Content, keys: vec![key], verb, ..empty(sentence, word) }
+    };
+    match meaning {
+        Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
+            let about = if turn.about.is_empty() { "amount" } else { turn.about };
+            Some((1, content(dictionary.key(about), false)))
+        }
+        Some((1, Meaning::Negator)) if words::HINDERING.contains(&rest.first()?.to_owned()) => {
+            let acts = next.ends_with("ing") || next.is_empty() || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
+            (!acts).then(|| (1, content(dictionary.key("block"), true)))
+        }
+        _ if rest.first() == Some(&"leav") && turns(1) => Some((1, content(dictionary.key("stay"), true))),
+        _ => None,
+    }
 }
 
 /// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".

@@ -46,9 +46,16 @@ struct Told {
 pub(super) struct Course {
     nodes: Vec<Node>,
     told: Vec<Told>,
+    /// How plainly each claim speaks of the quantity that it was given to.
+    plain: Vec<f64>,
 }
 
 impl Course {
+    /// How plainly a claim speaks of a quantity of the guide.
+    pub(super) fn plain(&self, claim: usize) -> f64 {
+        self.plain.get(claim).copied().unwrap_or(0.0)
+    }
+
     /// Sets an answer beside the steps of the points; a point without steps has an empty list.
     pub(super) fn new(points: &[Vec<Pattern>], lead: Option<Wanted>, matcher: &Matcher<'_>) -> Self {
         let mut nodes: Vec<Node> = Vec::new();
@@ -64,7 +71,7 @@ impl Course {
             let place = Place { point: usize::MAX, step: 0, turn: 0 };
             nodes.insert(0, Node { wanted: lead, place, cause: true });
         }
-        let mut course = Self { nodes, told: Vec::new() };
+        let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
         course.assign(matcher);
         course.blame(matcher);
         course
@@ -76,6 +83,9 @@ impl Course {
             let shares: Vec<Option<(f64, bool)>> =
                 self.nodes.iter().map(|node| matcher.same_quantity(&node.wanted, claim, false)).collect();
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
+            if let Some(plain) = self.plain.get_mut(number) {
+                *plain = best;
+            }
             for (node, share) in shares.iter().enumerate() {
                 let Some((share, mirrored)) = share else { continue };
                 let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
@@ -97,6 +107,7 @@ impl Course {
             all
         };
         let mut first_node = usize::MAX;
+        let mut seen: Vec<(usize, Accord)> = Vec::new();
         for number in claims {
             let own: Vec<usize> = (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
             let clear = |wanted: Accord| own.iter().copied().find(|at| self.told.get(*at).is_some_and(|one| one.accord == wanted));
@@ -111,36 +122,56 @@ impl Course {
             };
             let Some((at, accord)) = current else { continue };
             let node = node_of(at);
+            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            // "No change" denies the relation, whichever way round it is told.
+            let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
+            let denies = claim.direction == Direction::Same && !wants_flat;
             if let Some((before, went)) = last
-                && went != accord
+                && (went != accord || denies)
             {
                 let earlier = node_of(before);
-                let restarts = self.restarts(claim, node, first_node, matcher);
-                if !restarts {
+                if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
                     let clause = reading.clauses.get(claim.clause);
                     let reason = clause.and_then(|clause| clause.link) == Some(Link::Because);
-                    let wrong = if reason && earlier > node { before } else { at };
-                    if let Some(told) = self.told.get_mut(wrong) {
-                        told.blamed = true;
-                    }
+                    let wrong = if reason && earlier > node && !denies { before } else { at };
+                    self.blame_claim(wrong);
                 }
             }
+            seen.push((node, accord));
             first_node = first_node.min(node);
-            // "No change" breaks the chain and takes no side.
-            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            // It takes no side.
             if !(flat && last.is_some()) {
                 last = Some((at, accord));
             }
         }
     }
 
-    /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out.
-    fn restarts(&self, claim: &Claim, node: usize, first: usize, matcher: &Matcher<'_>) -> bool {
+    /// Marks what a claim tells, for every quantity that it speaks of so.
+    fn blame_claim(&mut self, at: usize) {
+        let Some((claim, accord)) = self.told.get(at).map(|told| (told.claim, told.accord)) else { return };
+        for told in self.told.iter_mut().filter(|told| told.claim == claim && told.accord == accord) {
+            told.blamed = true;
+        }
+    }
+
+    /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out, and that was told of
+    /// the first change already, or stands against it.
+    fn restarts(
+        &self,
+        claim: &Claim,
+        node: usize,
+        first: usize,
+        seen: &[(usize, Accord)],
+        accord: Accord,
+        matcher: &Matcher<'_>,
+    ) -> bool {
         let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
         let clause = matcher.reading.clauses.get(claim.clause);
-        let condition = clause.and_then(|clause| clause.link) == Some(Link::If);
+        let link = clause.and_then(|clause| clause.link);
         let cause = self.nodes.get(node).is_some_and(|node| node.cause);
-        !flat && node <= first && (cause || condition)
+        let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
+        let back = !flat && node <= first && (cause || link == Some(Link::If));
+        back && (told || link == Some(Link::But)) || (!flat && link == Some(Link::But) && cause)
     }
 
     /// What was found of a quantity.

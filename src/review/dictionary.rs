@@ -89,6 +89,9 @@ impl Dictionary {
         }
         for text in texts {
             dictionary.learn(text, true);
+            for token in super::read::token::tokens(text).iter().filter(|token| token.lower.len() > 4) {
+                dictionary.targets.insert(format!("{}s", token.lower.trim_end_matches('s')));
+            }
         }
         dictionary
     }

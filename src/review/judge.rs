@@ -7,7 +7,7 @@ use super::dictionary::Dictionary;
 use super::figure::{self, Figures, Value};
 use super::guide::{Idea, Point, Question};
 use super::matching::{Found, Match, Matcher};
-use super::meaning::{Direction, Link};
+use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Piece, Reading, Role};
 use super::verdict::{Status, Stretch};
@@ -92,7 +92,14 @@ impl Judge<'_> {
         for piece in reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
             for key in &piece.keys {
                 let light = self.dictionary.is_light(key);
-                about.push((key.clone(), if light { 0.2 } else if about.is_empty() { 1.0 } else { 0.5 }));
+                let term = piece.term.and_then(|term| self.dictionary.term(term));
+                let weight = match (light, term.is_some_and(|term| term.quantity && term.id == *key)) {
+                    (_, true) => 2.0,
+                    (true, _) => 0.2,
+                    (false, false) if about.iter().all(|(_, weight)| *weight < 0.5 || *weight >= 2.0) => 1.0,
+                    (false, false) => 0.5,
+                };
+                about.push((key.clone(), weight));
             }
         }
         let class = about.iter().filter(|(_, weight)| *weight > 0.15).filter_map(|(key, _)| self.dictionary.class(key)).collect();
@@ -179,7 +186,11 @@ impl Judge<'_> {
         }
         let matcher = self.matcher();
         let found = if whole.direction_alone { matcher.find(&whole) } else { self.step(&whole, point, 0) };
+        let directed = found.turns.iter().any(|turn| matches!(turn, Found::Agrees));
         let mut best = (Self::fared(&whole, &found, limit::WORDS_ALONE), found);
+        if best.1.turns.contains(&Found::Opposed) && !whole.direction_alone {
+            best.0 = Fared::Denied;
+        }
         let bare = point.accept.iter().any(|text| accepts_relation(text));
         if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
             best.0 = Fared::Said;
@@ -190,7 +201,14 @@ impl Judge<'_> {
                 continue;
             }
             let found = matcher.find(&pattern);
-            let fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
+            let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
+            // A statement of which way things go is not met by things alone.
+            if !whole.wanted.is_empty() && pattern.wanted.is_empty() && fared == Fared::Said && !directed {
+                fared = Fared::Partly;
+                if best.0 == Fared::Missing {
+                    best = (fared, found.clone());
+                }
+            }
             if fared == Fared::Said && best.0 != Fared::Said && best.0 != Fared::Denied {
                 best = (fared, found);
             }
@@ -314,12 +332,30 @@ impl Judge<'_> {
             }
             pattern.units = telling;
             let found = self.matcher().in_one_sentence(&pattern);
-            let agrees = found.agreement().is_none_or(|share| share >= limit::AGREEMENT);
+            let agrees = pattern.wanted.is_empty() || self.says_so(&pattern) >= limit::AGREEMENT;
             if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
                 return Some(if whole.says.is_empty() { found.says } else { whole.says });
             }
         }
         None
+    }
+
+    /// Share of the directions of a rejected sentence that the answer claims, by claims that speak of nothing in the guide more
+    /// plainly.
+    fn says_so(&self, pattern: &Pattern) -> f64 {
+        let matcher = self.matcher();
+        let claimed = |wanted: &&Wanted| {
+            self.reading.claims.iter().enumerate().any(|(number, claim)| {
+                let known = matcher.same_quantity(wanted, claim, false);
+                known.is_some_and(|(share, mirrored)| {
+                    let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+                    let agrees = wanted.direction.accord(said) == Accord::Agree;
+                    !claim.aside && !claim.hedged && agrees && share > self.course.plain(number) - 0.05
+                })
+            })
+        };
+        let all = u32::try_from(pattern.wanted.len().max(1)).map_or(1.0, f64::from);
+        u32::try_from(pattern.wanted.iter().filter(claimed).count()).map_or(0.0, f64::from) / all
     }
 
     fn figures(&self, figures: &Figures) -> Verdict {
@@ -413,7 +449,7 @@ fn is_reason(statement: &str) -> bool {
 
 /// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.
 fn accepts_relation(text: &str) -> bool {
-    ["proportional", "inversely", "same relation", " = ", "the more", "the longer"]
+    ["proportional", "inversely", " = ", "follow", "in step with", "changes with", "increases with", "decreases with"]
         .iter()
         .any(|mark| text.contains(mark))
 }

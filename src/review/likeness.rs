@@ -47,7 +47,9 @@ pub(super) fn likeness(
     let precision = if said > 0.0 { f64::max(met / said, 0.5) } else { 1.0 };
     // Of one telling kind ("how far", "how bright"), one shared word is enough.
     let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
-    let named = |about: &About| about.iter().any(|(key, weight)| *weight >= 0.5 && dictionary.class(key).is_none());
+    let named = |about: &About| {
+        about.iter().any(|(key, weight)| *weight >= 0.5 && *weight < 2.0 && dictionary.class(key).is_none())
+    };
     let plain = wanted.about.iter().any(|(key, _)| {
         dictionary.class(key).is_none() && about.iter().any(|(known, weight)| known == key && *weight >= 0.5)
     });
@@ -56,6 +58,7 @@ pub(super) fn likeness(
     let stranger = claim.about.iter().any(|(key, weight)| {
         *weight >= 1.0
             && dictionary.opposites(key).next().is_some()
+            && !matches!(key.as_str(), "insid" | "outsid")
             && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
     });
     // A rate, a length, a brightness is not told by naming the thing alone.
@@ -74,7 +77,8 @@ fn shared(wanted: &About, about: &About, dictionary: &Dictionary) -> (f64, f64, 
     let (mut direct, mut opposed, mut met) = (0.0, 0.0, 0.0);
     for (key, weight) in wanted {
         if let Some((_, said)) = about.iter().find(|(known, _)| known == key) {
-            direct += if *said < 0.5 && *weight >= 0.5 { said } else { weight };
+            let kind = dictionary.class(key).is_some();
+            direct += if *said < 0.5 && *weight >= 0.5 && !kind { said } else { weight };
             met += said;
         } else if let Some((_, said)) = about.iter().find(|(known, _)| dictionary.opposed(key, known)) {
             opposed += weight;
@@ -95,6 +99,7 @@ fn kinds(wanted: &[&str], said: &[&str]) -> Option<f64> {
     };
     match () {
         () if pair("size", &["length", "volume", "amount"]) => Some(1.0),
+        () if pair("length", &["time"]) => Some(0.9),
         // How fast it happens and how much has happened go together.
         () if pair("rate", &["amount"]) => Some(0.85),
         () => None,

@@ -100,6 +100,16 @@ impl Reader<'_> {
             return None;
         }
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
+        // "less charge builds up": one claim, made by the first word.
+        let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up");
+        if gathers && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_)))) {
+            return None;
+        }
+        // "Warming opens …": it speaks of the temperature and of nothing else.
+        if turn.about == "temperature" && self.opens(at) && self.role(Some(at + 1)) != Some(Role::Preposition) {
+            about.clear();
+            about.push((self.dictionary.key("temperature"), 1.0));
+        }
         // "not more than", "no more" leave the rest to the reader: they stay denied.
         // "not as fast" is slower; "not faster" is only not faster.
         let compared =
@@ -222,6 +232,8 @@ impl Reader<'_> {
             Grammar::Intransitive => next == Some(Role::Content) && participle && !passive,
             Grammar::Transitive => !passive || next == Some(Role::Content),
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
+            Grammar::Comparative if matches!(lower, "half" | "twice" | "double") && next == Some(Role::Article) => true,
+            Grammar::Comparative if self.the_they(at) => true,
             Grammar::Comparative => {
                 next == Some(Role::Content)
                     || (next == Some(Role::Article) && self.pieces.get(at.wrapping_sub(1)).is_some_and(|piece| piece.lower == "the") && self.opens(at)) || (next == Some(Role::Preposition) && self.is_of(at + 1) && !passive)
@@ -237,7 +249,7 @@ impl Reader<'_> {
         if !forward {
             return left();
         }
-        let ahead = right(at + 1);
+        let ahead = right(at + 1 + usize::from(self.the_they(at)));
         if ahead.0.is_empty() {
             return left();
         }
@@ -286,6 +298,12 @@ impl Reader<'_> {
 
     fn verb(&self, at: usize) -> bool {
         self.clause.pieces.contains(&at) && self.pieces.get(at).is_some_and(|piece| piece.verb)
+    }
+
+    /// "The longer they soak".
+    fn the_they(&self, at: usize) -> bool {
+        let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        the && self.role(Some(at + 1)) == Some(Role::Pronoun) && self.opens(at)
     }
 
     /// "There is more …": nothing stands before that it speaks of.
@@ -349,6 +367,7 @@ impl Reader<'_> {
                     start = place;
                 }
                 Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
+                Some(Role::Turn(_)) if self.pieces.get(place + 1).is_some_and(|piece| piece.lower == "ones") => {}
                 Some(Role::Turn(_)) => break,
                 _ => {}
             }
@@ -408,19 +427,20 @@ impl Reader<'_> {
                     || (before + 1..*place).any(|between| match self.role(Some(between)) {
                         Some(Role::Preposition) => !self.is_of(between),
                         Some(Role::Article) => !after_of,
-                        Some(Role::Copula) => forward && rank > 1,
                         _ => false,
                     });
             }
             before = Some(*place);
             let Some(piece) = self.pieces.get(*place) else { continue };
             let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
+            let thing = piece.term.is_some() && !quantity && places.len() > 1;
             // A thing by any of its names is one key; a quantity may be known again by its words.
             let most = if piece.term.is_some() && !quantity { 1 } else { piece.keys.len() };
             for (rank, key) in piece.keys.iter().take(most).enumerate() {
                 let light = self.dictionary.is_light(key);
                 let weight = match (quantity && rank == 0, light, tail) {
                     (true, _, false) => 2.0,
+                    (_, _, false) if thing => 0.5,
                     (_, true, true) => 0.1,
                     (_, true, false) => 0.2,
                     (_, false, true) if forward => 0.25,

@@ -143,8 +143,15 @@ fn one(
         let noun = into_is_noun(at, mended);
         piece.acts = !noun && rest.first().is_some_and(|stem| dictionary.acts(stem)) && length == 1;
         piece.verb = !noun && rest.iter().take(length).any(|stem| dictionary.is_verb(stem));
-        let words = rest.iter().take(length).filter(|stem| !dictionary.is_little(stem));
-        piece.keys.extend(words.map(|stem| dictionary.canonical(stem)));
+        let whole = matches!(meaning, Some(Meaning::Sense(_))) && length > 1;
+        let words = rest.iter().take(if whole { 0 } else { length }).filter(|stem| !dictionary.is_little(stem));
+        for stem in words {
+            piece.keys.push(dictionary.canonical(stem));
+            // "the radius of the pouchlets" names the pouchlets too.
+            if let Some((1, Meaning::Term(term))) = dictionary.longest(&[stem]).filter(|_| length > 1) {
+                piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
+            }
+        }
     }
     (length, piece)
 }

@@ -149,8 +149,13 @@ impl Course {
     /// Marks what a claim tells, for every quantity that it speaks of so.
     fn blame_claim(&mut self, at: usize) {
         let Some((claim, accord)) = self.told.get(at).map(|told| (told.claim, told.accord)) else { return };
-        for told in self.told.iter_mut().filter(|told| told.claim == claim && told.accord == accord) {
-            told.blamed = true;
+        let own = |told: &Told| told.claim == claim && told.accord == accord;
+        let is_cause = |node: usize| self.nodes.get(node).is_some_and(|node| node.cause);
+        // Where a step sets out from what the step before leads to, that one is told wrongly.
+        let causes: Vec<bool> = self.told.iter().map(|told| is_cause(told.node)).collect();
+        let only = !self.told.iter().zip(&causes).any(|(told, cause)| own(told) && !cause);
+        for (told, cause) in self.told.iter_mut().zip(causes) {
+            told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
         }
     }
 

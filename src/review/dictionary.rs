@@ -209,13 +209,27 @@ impl Dictionary {
                 let stems = self.content(form);
                 // A form with a direction in it ("more enzyme") would hide the direction.
                 if !stems.is_empty() && !stems.iter().any(|stem| self.turns(stem)) {
+                    // "Fragments" are what "pieces" are.
+                    let like = match stems.as_slice() {
+                        [stem] if !term.quantity => self.like(stem),
+                        _ => Vec::new(),
+                    };
                     self.add(stems, Meaning::Term(number));
+                    for stem in like {
+                        self.add(vec![stem], Meaning::Term(number));
+                    }
                 }
             }
         }
         for word in &lexicon.glossary {
             self.learn(word, false);
         }
+    }
+
+    /// Other words that mean the same, by their stems.
+    fn like(&self, stem: &str) -> Vec<String> {
+        let Some(head) = self.senses.get(stem) else { return Vec::new() };
+        self.senses.iter().filter(|(other, group)| *group == head && other.as_str() != stem).map(|(other, _)| other.clone()).collect()
     }
 
     /// The stems of a form without articles at its start.

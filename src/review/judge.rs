@@ -298,6 +298,8 @@ impl Judge<'_> {
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
+            // Every quantity of the sentence is told.
+            Some(Found::Agrees) if found.turns.len() >= 2 && agreement > 0.999 => Fared::Said,
             Some(Found::Agrees)
                 if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) =>
             {

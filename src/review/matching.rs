@@ -4,9 +4,9 @@ use std::ops::Range;
 
 use super::dictionary::Dictionary;
 use super::likeness::{Likeness, SAME_QUANTITY, likeness};
-use super::meaning::{Accord, Direction};
+use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
-use super::read::{Claim, Piece, Reading, Role};
+use super::read::{Claim, Clause, Piece, Reading, Role};
 
 /// Sentences in a row within which a pattern must be met.
 const WINDOW: usize = 3;
@@ -104,13 +104,24 @@ impl Matcher<'_> {
     pub(crate) fn named_together(&self, pattern: &Pattern) -> f64 {
         let count = |sentence: usize| {
             let seen = |unit: &&Unit| {
-                let (share, denied, _) = self.unit(unit, &(sentence..sentence + 1));
-                share >= 0.5 && !denied
+                let (share, denied, place) = self.unit(unit, &(sentence..sentence + 1));
+                // "when they are burst" is told as the occasion, not as what happens.
+                let occasion = place.is_some_and(|place| self.occasion(place.start));
+                share >= 0.5 && !denied && !occasion
             };
             pattern.units.iter().filter(seen).count()
         };
         let most = (0..self.reading.sentences.len()).map(count).max().unwrap_or(0);
         to_f64(most) / to_f64(pattern.units.len().max(1))
+    }
+
+    /// Whether a place stands in a clause with "when" or "if".
+    fn occasion(&self, byte: usize) -> bool {
+        let holds = |clause: &&Clause| {
+            let own = self.reading.within(clause);
+            own.first().is_some_and(|piece| piece.bytes.start <= byte) && own.last().is_some_and(|piece| byte < piece.bytes.end)
+        };
+        self.reading.clauses.iter().find(holds).is_some_and(|clause| clause.link == Some(Link::If))
     }
 
     /// The things that a pattern names, as far as one sentence has them; the sentence that has most.
@@ -260,7 +271,7 @@ impl Matcher<'_> {
     /// Whether two quantities of the guide are one.
     pub(super) fn alike(&self, one: &Wanted, other: &Wanted) -> bool {
         let telling = |about: &[(String, f64)]| -> Vec<String> {
-            about.iter().filter(|(key, weight)| *weight >= 0.5 && !self.dictionary.is_light(key)).map(|(key, _)| key.clone()).collect()
+            about.iter().filter(|(key, weight)| *weight >= 1.0 && !self.dictionary.is_light(key)).map(|(key, _)| key.clone()).collect()
         };
         let (one, other) = (telling(&one.about), telling(&other.about));
         let shared = one.iter().filter(|key| other.contains(key)).count();

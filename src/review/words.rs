@@ -151,6 +151,7 @@ pub(super) const TURNS: &[(&[&str], Meaning)] = &[
     (&["stronger", "harder", "more strongly"], of(Up, Comparative, "strength")),
     (&["warmer", "hotter"], of(Up, Comparative, "temperature")),
     (&["wider", "heavier", "deeper", "denser"], turn(Up, Comparative)),
+    (&["a long way", "a longer way", "long way", "far along"], of(Up, Predicate, "distance")),
     (&["further", "farther", "further apart", "farther apart"], of(Up, Comparative, "distance")),
     (
         &["fall", "drop", "decline", "sink", "go down", "come down", "go lower", "dip", "plummet", "move down"],
@@ -586,7 +587,6 @@ pub(super) const LITTLE: &[(&[&str], Little)] = &[
             "least",
             "lot",
             "lots",
-            "bit",
             "eg",
             "etc",
             "e.g",
@@ -654,6 +654,9 @@ pub(super) const LITTLE: &[(&[&str], Little)] = &[
             "completely",
             "end up",
             "in the end",
+            "in the dark",
+            "stuff",
+            "a bit",
             "by the end",
             "at the end",
             "later on",
@@ -698,16 +701,21 @@ pub(super) const HINDERING: &[&str] = &["stop", "block", "prevent"];
 pub(super) const LIQUIDS: &[&str] =
     &["liquid", "t:sample", "t:filtrate", "t:bath", "t:mix", "solut", "absorb", "buffer", "water", "dye", "bath", "mixtur", "mix"];
 
-/// Words that together name one thing.
-pub(super) const COMBINED: &[(&[&str], &str)] = &[
-    (&["light", "block"], "absorb"),
-    (&["light", "stop"], "absorb"),
-    (&["light", "take"], "absorb"),
-    (&["light", "hold back"], "absorb"),
-    (&["react", "rate"], "split"),
-    (&["work", "rate"], "split"),
-    (&["enzyme", "rate"], "split"),
-    (&["t:enzyme", "rate"], "split"),
+/// Words that together name one thing, and which of them then say nothing more.
+pub(super) const COMBINED: &[(&[&str], &str, &[&str])] = &[
+    (&["light", "block"], "absorb", &["block"]),
+    (&["light", "stop"], "absorb", &[]),
+    (&["light", "take"], "absorb", &[]),
+    (&["light", "stay"], "absorb", &["stay"]),
+    (&["react", "rate"], "split", &[]),
+    (&["work", "rate"], "split", &[]),
+    (&["enzyme", "rate"], "split", &[]),
+    (&["t:enzyme", "rate"], "split", &[]),
+    (&["surface to volume ratio", "volume"], "surface to volume ratio", &["volume"]),
+    (&["stay", "outside"], "left outside", &["stay", "outside"]),
+    (&["stay", "t:filtrate"], "left outside", &["stay"]),
+    (&["stay", "t:bath"], "left outside", &["stay"]),
+    (&["stay", "liquid"], "left outside", &["stay"]),
 ];
 
 /// Kinds of quantity that are not told by naming a thing.
@@ -864,7 +872,7 @@ pub(super) const SENSES: &[&[&str]] = &[
     &["bind", "attach", "stick", "combine with", "take hold", "grip", "bond to"],
     &["denature", "unfold", "lose its shape", "lose shape", "lose their shape", "change shape", "misfold"],
     &["cut", "snip", "chop", "nick", "cleavage", "sever"],
-    &["piece", "fragment", "bit of dna", "segment"],
+    &["piece", "fragment", "bit", "segment", "length of dna"],
     &["mesh", "pore of the gel", "matrix", "gel pore"],
     &["occupy", "block", "fill", "sit in", "take up the active site", "clog"],
     &["busy", "occupied", "saturated", "filled", "in use", "taken"],
@@ -945,6 +953,7 @@ pub(super) const SENSES: &[&[&str]] = &[
     &["win", "outweigh", "dominate", "override", "prevail", "stronger effect", "larger effect"],
     &["charge", "charged"],
     &["bath", "surroundings", "outside solution", "external solution", "surrounding solution"],
+    &["left outside", "leave outside", "stay outside", "left behind outside", "remain outside"],
     &["inside", "interior", "internal", "in the vesicle"],
     &["outside", "exterior", "external", "in the bath", "in the surroundings"],
     &["negative", "minus", "negatively"],
@@ -1038,6 +1047,7 @@ pub(super) const OPPOSITES: &[(&str, &str)] = &[
     ("donor", "acceptor"),
     ("stay", "leak out"),
     ("absorb", "pass"),
+    ("stay", "left outside"),
     ("covalent", "hydrogen"),
     ("anode", "cathode"),
     ("oxidise", "reduce"),

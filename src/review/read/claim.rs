@@ -38,6 +38,7 @@ pub(crate) struct Claim {
 pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) -> Vec<Claim> {
     let mut claims: Vec<Claim> = Vec::new();
     for (number, clause) in clauses.iter().enumerate() {
+        claims.extend(Reader { pieces, clause, dictionary }.doing(number));
         for at in clause.pieces.clone() {
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
@@ -93,6 +94,35 @@ impl Reader<'_> {
         at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
     }
 
+    /// "Adding salt …", "Cutting …": more of it, as the cause of what follows.
+    fn doing(&self, number: usize) -> Option<Claim> {
+        let start = self.clause.pieces.start;
+        let first = self.pieces.get(start)?;
+        let acts = self.clause.pieces.clone().skip(1).any(|place| {
+            self.pieces.get(place).is_some_and(|piece| piece.verb || piece.acts || matches!(piece.role, Role::Turn(_)))
+        });
+        if first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts {
+            return None;
+        }
+        let (about, end) = self.right(start);
+        let class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        let hedged = self.clause.hedged;
+        let pieces = start..end.max(start + 1);
+        let direction = Direction::Up;
+        (!about.is_empty()).then_some(Claim {
+            direction,
+            about,
+            carried: false,
+            clause: number,
+            at: start,
+            pieces,
+            aside: false,
+            hedged,
+            class,
+            attributive: true,
+        })
+    }
+
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
         let piece = self.pieces.get(at)?;
         // "the large ones" names things and says nothing of them.
@@ -127,7 +157,7 @@ impl Reader<'_> {
             if own_class.is_some() {
                 about.retain(|(key, _)| self.dictionary.class(key).is_none());
             }
-        } else if self.leans(&pieces) || (attributive && self.there_is(at)) || self.bare(&about) {
+        } else if self.leans(&pieces) || (attributive && self.there_is(at)) || self.has_more(at, attributive) || self.bare(&about) {
             // "its concentration", "they move": of what was spoken of before.
             let telling = topic.into_iter().filter(|(key, _)| {
                 self.dictionary.class(key).is_none()
@@ -185,7 +215,7 @@ impl Reader<'_> {
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
         self.combine(&mut about, &mut class);
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
-        let hedged = self.clause.pieces.clone().any(|place| self.role(Some(place)) == Some(Role::Hedge));
+        let hedged = self.clause.hedged || self.clause.pieces.clone().any(|place| self.role(Some(place)) == Some(Role::Hedge));
         Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
     }
 
@@ -278,13 +308,20 @@ impl Reader<'_> {
 
     /// Words that together name one thing: light that is stopped is absorbed.
     fn combine(&self, about: &mut About, class: &mut Vec<&'static str>) {
-        for (all, result) in words::COMBINED {
+        for (all, result, dropped) in words::COMBINED {
             let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
             let result = self.dictionary.key(result);
             let has = |key: &String| about.iter().any(|(known, _)| known == key);
-            if keys.iter().all(has) && !has(&result) {
-                about.push((result.clone(), 1.0));
+            if keys.iter().all(has) {
+                if !has(&result) {
+                    about.push((result.clone(), 1.0));
+                }
                 class.extend(self.dictionary.class(&result));
+                for word in *dropped {
+                    let key = self.dictionary.key(word);
+                    about.retain(|(known, _)| *known != key);
+                    class.retain(|class| self.dictionary.class(&key) != Some(class));
+                }
             }
         }
     }
@@ -298,6 +335,14 @@ impl Reader<'_> {
 
     fn verb(&self, at: usize) -> bool {
         self.clause.pieces.contains(&at) && self.pieces.get(at).is_some_and(|piece| piece.verb)
+    }
+
+    /// "The liquid has more": of what was spoken of before.
+    fn has_more(&self, at: usize, attributive: bool) -> bool {
+        let word = |place: Option<usize>| place.and_then(|place| self.pieces.get(place)).map_or("", |piece| piece.lower.as_str());
+        !attributive
+            && matches!(word(Some(at)), "more" | "less" | "fewer")
+            && matches!(word(at.checked_sub(1)), "has" | "have" | "holds" | "gets" | "contains" | "had" | "with")
     }
 
     /// "The longer they soak".
@@ -366,6 +411,8 @@ impl Reader<'_> {
                     places.push(place);
                     start = place;
                 }
+                // "the rate at which it is split": the pronoun belongs to what is named before.
+                Some(Role::Pronoun) if self.role(place.checked_sub(1)) == Some(Role::Content) => {}
                 Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
                 Some(Role::Turn(_)) if self.pieces.get(place + 1).is_some_and(|piece| piece.lower == "ones") => {}
                 Some(Role::Turn(_)) => break,

@@ -15,6 +15,8 @@ pub(crate) struct Clause {
     pub(crate) link: Option<Link>,
     /// From this piece on it tells of another case or of what others believe: no claim.
     pub(crate) aside_from: Option<usize>,
+    /// What it says hangs on a hedge before it: "could mean that …".
+    pub(crate) hedged: bool,
 }
 
 /// Cuts the pieces into clauses and marks what is negated.
@@ -53,6 +55,15 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
     for clause in &mut clauses {
         negate(clause, pieces);
     }
+    let mut open = false;
+    for clause in &mut clauses {
+        clause.hedged = open && clause.link == Some(Link::So);
+        let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
+        let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
+        let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
+        // "could mean more pairs or fewer": both are left open.
+        open = (hedge && !says) || (clause.hedged && !says);
+    }
     clauses
 }
 
@@ -61,7 +72,7 @@ fn push(clauses: &mut Vec<Clause>, sentence: usize, pieces: Range<usize>, link: 
         // Two links in a row ("and so"): the later one holds, unless it only adds.
         return;
     }
-    clauses.push(Clause { sentence, pieces, link, aside_from: None });
+    clauses.push(Clause { sentence, pieces, link, aside_from: None, hedged: false });
 }
 
 /// Whether a link begins a clause here: "and" between two nouns, "with" and "that" do not.

@@ -141,7 +141,7 @@ fn one(
     piece.acts = piece.role == Role::Plain && length == 1 && rest.first().is_some_and(|stem| dictionary.acts(stem));
     if piece.role == Role::Content {
         let noun = into_is_noun(at, mended);
-        piece.acts = !noun && rest.first().is_some_and(|stem| dictionary.acts(stem)) && length == 1;
+        piece.acts = !noun && rest.first().is_some_and(|stem| dictionary.acts(stem));
         piece.verb = !noun && rest.iter().take(length).any(|stem| dictionary.is_verb(stem));
         let whole = matches!(meaning, Some(Meaning::Sense(_))) && length > 1;
         let words = rest.iter().take(if whole { 0 } else { length }).filter(|stem| !dictionary.is_little(stem));
@@ -191,7 +191,7 @@ fn turned_noun(
     };
     let content = |key: String, verb: bool| {
         let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
-        Piece { bytes, role: Role::Content, keys: vec![key], verb, ..empty(sentence, word) }
+        Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
     };
     match meaning {
         Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {

@@ -16,7 +16,7 @@ pub(crate) struct Stems {
 
 impl Stems {
     fn new() -> Self {
-        Self { stemmer: Stemmer::create(Algorithm::English), irregular: words::IRREGULAR.iter().copied().collect() }
+        Self { stemmer: Stemmer::create(Algorithm::English), irregular: words::lists().irregular.iter().copied().collect() }
     }
 
     /// The stem of a word in lower case.
@@ -37,7 +37,7 @@ type Phrases = BTreeMap<String, Vec<(Vec<String>, Meaning)>>;
 pub(crate) struct Dictionary {
     pub(crate) stems: Stems,
     phrases: Phrases,
-    senses: BTreeMap<String, String>,
+    senses: BTreeMap<String, Vec<String>>,
     light: BTreeSet<String>,
     verbs: BTreeSet<String>,
     acting: BTreeSet<String>,
@@ -97,38 +97,38 @@ impl Dictionary {
     }
 
     fn own_words(&mut self) {
-        for (list, meaning) in words::TURNS {
-            self.add_all(list, *meaning);
+        for (list, turn) in &words::lists().turns {
+            self.add_all(list, Meaning::Turn(*turn));
         }
-        self.add_all(words::NEGATORS, Meaning::Negator);
-        self.add_all(words::NOT_NEGATORS, Meaning::NoNegator);
-        for (list, link) in words::LINKS {
+        self.add_all(&words::lists().negators, Meaning::Negator);
+        self.add_all(&words::lists().no_negators, Meaning::NoNegator);
+        for (list, link) in &words::lists().links {
             self.add_all(list, Meaning::Link(*link));
         }
-        self.add_all(words::ASIDES, Meaning::Aside);
-        self.add_all(words::HEDGES, Meaning::Hedge);
-        self.add_all(words::PRONOUNS, Meaning::Pronoun);
-        for (list, little) in words::LITTLE {
+        self.add_all(&words::lists().asides, Meaning::Aside);
+        self.add_all(&words::lists().hedges, Meaning::Hedge);
+        self.add_all(&words::lists().pronouns, Meaning::Pronoun);
+        for (list, little) in &words::lists().little {
             self.add_all(list, Meaning::Little(*little));
         }
-        for (form, base) in words::IRREGULAR {
+        for (form, base) in &words::lists().irregular {
             self.learn(form, form.len() > 5);
             self.learn(base, base.len() > 5);
         }
-        for word in words::CONFUSABLE {
+        for word in &words::lists().confusable {
             self.known.insert((*word).to_owned());
         }
-        for word in words::ACTING {
+        for word in &words::lists().acting {
             self.acting.insert(self.stems.of(word));
         }
-        for word in words::VERBS {
+        for word in &words::lists().verbs {
             self.verbs.insert(self.stems.of(word));
             self.learn(word, true);
             for form in forms(word) {
                 self.learn(&form, true);
             }
         }
-        for word in words::LIGHT {
+        for word in &words::lists().light {
             self.known.insert((*word).to_owned());
             self.light.insert(self.stems.of(word));
         }
@@ -164,25 +164,25 @@ impl Dictionary {
     }
 
     fn senses(&mut self) {
-        for (number, group) in words::SENSES.iter().enumerate() {
+        for (number, group) in words::lists().senses.iter().enumerate() {
             let Some(head) = group.first().map(|word| self.stems.of(word)) else { continue };
-            for phrase in *group {
+            for phrase in group {
                 let stems = self.stems.phrase(phrase);
                 self.learn(phrase, true);
                 if let [stem] = stems.as_slice() {
-                    self.senses.entry(stem.clone()).or_insert_with(|| head.clone());
+                    self.senses.entry(stem.clone()).or_default().push(head.clone());
                 } else {
                     self.add(stems, Meaning::Sense(number));
                 }
             }
         }
-        for (class, list) in words::CLASSES {
-            for word in *list {
+        for (class, list) in &words::lists().classes {
+            for word in list {
                 let key = self.head_of(word);
                 self.classes.insert(key, class);
             }
         }
-        for (one, other) in words::OPPOSITES {
+        for (one, other) in &words::lists().opposites {
             let (one, other) = (self.head_of(one), self.head_of(other));
             self.opposites.entry(one.clone()).or_default().insert(other.clone());
             self.opposites.entry(other).or_default().insert(one);
@@ -196,7 +196,7 @@ impl Dictionary {
         if let [stem] = stems.as_slice() {
             return self.canonical(stem);
         }
-        let group = words::SENSES.iter().find(|group| group.contains(&phrase));
+        let group = words::lists().senses.iter().find(|group| group.contains(&phrase));
         group.and_then(|group| group.first()).map_or_else(|| stems.join(" "), |head| self.stems.of(head))
     }
 
@@ -228,8 +228,8 @@ impl Dictionary {
 
     /// Other words that mean the same, by their stems.
     fn like(&self, stem: &str) -> Vec<String> {
-        let Some(head) = self.senses.get(stem) else { return Vec::new() };
-        self.senses.iter().filter(|(other, group)| *group == head && other.as_str() != stem).map(|(other, _)| other.clone()).collect()
+        let Some(head) = self.senses.get(stem).and_then(|heads| heads.first()) else { return Vec::new() };
+        self.senses.iter().filter(|(other, heads)| heads.first() == Some(head) && other.as_str() != stem).map(|(other, _)| other.clone()).collect()
     }
 
     /// The stems of a form without articles at its start.
@@ -264,7 +264,12 @@ impl Dictionary {
 
     /// The key of a stem: that of its group of like words, or itself.
     pub(crate) fn canonical(&self, stem: &str) -> String {
-        self.senses.get(stem).cloned().unwrap_or_else(|| stem.to_owned())
+        self.senses.get(stem).and_then(|heads| heads.first()).cloned().unwrap_or_else(|| stem.to_owned())
+    }
+
+    /// The keys of the other groups that a stem stands in.
+    pub(crate) fn further(&self, stem: &str) -> impl Iterator<Item = &String> {
+        self.senses.get(stem).into_iter().flatten().skip(1)
     }
 
     /// The key of a word of the tables.

@@ -8,6 +8,7 @@ use super::meaning::Link;
 use super::pattern::{Pattern, Unit};
 use super::read::{Reading, Role};
 use super::verdict::Status;
+use super::words;
 
 impl Judge<'_> {
     /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
@@ -53,51 +54,10 @@ impl Judge<'_> {
 
     /// Two effects, told as acting against each other, and which of them is the larger.
     pub(super) fn balance(&self) -> Verdict {
-        let any = |words: &[&str]| {
-            let text = self.reading.text.to_lowercase();
-            words.iter().any(|word| text.contains(word))
-        };
-        let against = any(&[
-            "oppos",
-            "against",
-            "other way",
-            "other direction",
-            "on its own",
-            "although",
-            "even though",
-            "while",
-            "despite",
-            "still",
-        ]);
-        let larger = any(&[
-            "larger",
-            "bigger",
-            "win",
-            "outweigh",
-            "stronger",
-            "beat",
-            "more than",
-            "weaker",
-            "not enough",
-            "not enuf",
-            "greater",
-            "dominat",
-            "outdo",
-            "not as much",
-            "too small",
-            "prevail",
-            "overrid",
-            "overcome",
-        ]);
-        let denied = any(&[
-            "same way",
-            "same direction",
-            "has stopped",
-            "both lower",
-            "both raise",
-            "no longer works",
-            "stopped",
-        ]);
+        let text = self.reading.text.to_lowercase();
+        let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
+        let lists = words::lists();
+        let (against, larger, denied) = (any(&lists.against), any(&lists.larger), any(&lists.one_way));
         let whole = 0..self.reading.text.len();
         match (against, larger, denied) {
             (_, _, true) => (Status::Contradicted, both(&[], &[whole])),

@@ -86,6 +86,8 @@ type About = Vec<(String, f64)>;
 const RULING: f64 = 0.6;
 /// Weight of the kind of quantity that a direction word brings along, beside what is named.
 const OWN: f64 = 0.3;
+/// Weight of what a word may mean besides.
+const ALSO: f64 = 0.4;
 /// Weight of what a pronoun stands for, beside what is named.
 const LEANING: f64 = 0.4;
 
@@ -295,7 +297,7 @@ impl Reader<'_> {
     /// "The liquid is darker": it is coloured more strongly.
     fn of_a_liquid(&self, piece: &Piece, direction: Direction, about: &mut About, class: &mut Vec<&'static str>) -> Direction {
         let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
-        let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::LIQUIDS.contains(&key.as_str()));
+        let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::lists().liquids.contains(&key.as_str()));
         if !dark || !liquid {
             return direction;
         }
@@ -308,7 +310,7 @@ impl Reader<'_> {
 
     /// Words that together name one thing: light that is stopped is absorbed.
     fn combine(&self, about: &mut About, class: &mut Vec<&'static str>) {
-        for (all, result, dropped) in words::COMBINED {
+        for (all, result, dropped) in &words::lists().combined {
             let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
             let result = self.dictionary.key(result);
             let has = |key: &String| about.iter().any(|(known, _)| known == key);
@@ -317,7 +319,7 @@ impl Reader<'_> {
                     about.push((result.clone(), 1.0));
                 }
                 class.extend(self.dictionary.class(&result));
-                for word in *dropped {
+                for word in dropped {
                     let key = self.dictionary.key(word);
                     about.retain(|(known, _)| *known != key);
                     class.retain(|class| self.dictionary.class(&key) != Some(class));
@@ -496,6 +498,11 @@ impl Reader<'_> {
                 };
                 if !about.iter().any(|(known, _)| known == key) {
                     about.push((key.clone(), weight));
+                }
+            }
+            for key in &piece.also {
+                if !about.iter().any(|(known, _)| known == key) {
+                    about.push((key.clone(), if tail { 0.1 } else { ALSO }));
                 }
             }
         }

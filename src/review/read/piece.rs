@@ -38,6 +38,8 @@ pub(crate) struct Piece {
     pub(crate) lower: String,
     /// What it may be matched by, the most telling first; empty where it names nothing.
     pub(crate) keys: Vec<String>,
+    /// Other things that it may mean.
+    pub(crate) also: Vec<String>,
     /// Number of the term of the lexicon.
     pub(crate) term: Option<usize>,
     /// Under an odd number of negations.
@@ -89,6 +91,7 @@ fn empty(sentence: usize, lower: &str) -> Piece {
         role: Role::Plain,
         lower: lower.to_owned(),
         keys: Vec::new(),
+        also: Vec::new(),
         term: None,
         negated: false,
         verb: false,
@@ -129,7 +132,7 @@ fn one(
     match meaning {
         Some(Meaning::Turn(turn)) if !turn.about.is_empty() => piece.keys.push(dictionary.key(turn.about)),
         Some(Meaning::Sense(group)) => {
-            let head = words::SENSES.get(group).and_then(|group| group.first());
+            let head = words::lists().senses.get(group).and_then(|group| group.first());
             piece.keys.extend(head.map(|head| dictionary.key(head)));
         }
         Some(Meaning::Term(term)) => {
@@ -147,6 +150,7 @@ fn one(
         let words = rest.iter().take(if whole { 0 } else { length }).filter(|stem| !dictionary.is_little(stem));
         for stem in words {
             piece.keys.push(dictionary.canonical(stem));
+            piece.also.extend(dictionary.further(stem).cloned());
             // "the radius of the pouchlets" names the pouchlets too.
             if let Some((1, Meaning::Term(term))) = dictionary.longest(&[stem]).filter(|_| length > 1) {
                 piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
@@ -198,7 +202,7 @@ fn turned_noun(
             let about = if turn.about.is_empty() { "amount" } else { turn.about };
             Some((1, content(dictionary.key(about), false)))
         }
-        Some((1, Meaning::Negator)) if words::HINDERING.contains(&rest.first()?.to_owned()) => {
+        Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
             let acts = next.ends_with("ing") || next.is_empty() || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
             (!acts).then(|| (1, content(dictionary.key("block"), true)))
         }

@@ -86,7 +86,11 @@ impl Judge<'_> {
         let sentence = text.rsplit(". ").next().unwrap_or_default();
         let behind = sentence.split_once(" depends on ").map(|(_, rest)| rest);
         let before = || sentence.split_once(" affects ").map(|(rest, _)| rest.split_once(" how ").map_or(rest, |(_, rest)| rest));
-        let name = behind.or_else(before)?;
+        self.quantity(behind.or_else(before)?)
+    }
+
+    /// A quantity by its name, taken to rise.
+    pub(super) fn quantity(&self, name: &str) -> Option<Wanted> {
         let reading = Reading::of(name, self.dictionary);
         let mut about: Vec<(String, f64)> = Vec::new();
         for piece in reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
@@ -137,6 +141,9 @@ impl Judge<'_> {
             return self.link();
         }
         let (status, places) = self.words(point);
+        if point.statement.starts_with("The first effect still") || is_reason(&point.statement) {
+            return (status, places);
+        }
         match (status, self.taken_back(point)) {
             (Status::Found, Some(denial)) => {
                 let denial = Stretch { bytes: denial, says: false };
@@ -173,7 +180,7 @@ impl Judge<'_> {
         let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
         let rejected = self.rejected(point, &whole);
         if is_reason(&point.statement) {
-            return self.reason(&whole, rejected);
+            return self.reason(point, &whole);
         }
         if point.statement.starts_with("The first effect still") {
             return self.balance();

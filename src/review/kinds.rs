@@ -2,54 +2,160 @@
 
 use std::ops::Range;
 
+use super::guide::Point;
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::Link;
-use super::pattern::{Pattern, Unit};
-use super::read::{Reading, Role};
+use super::meaning::{Accord, Direction, Link};
+use super::pattern::{Pattern, Unit, Wanted};
+use super::read::{Claim, Piece, Reading, Role};
 use super::verdict::Status;
 use super::words;
 
 impl Judge<'_> {
     /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
-    pub(super) fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+    pub(super) fn reason(&self, point: &Point, whole: &Pattern) -> Verdict {
         let found = self.matcher().find(whole);
         let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
         let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
-        let reasons =
-            self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
-        let still = self
-            .reading
-            .pieces
-            .iter()
-            .any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
-        let goes_on = match prediction {
-            Some(Found::Both) => reasons,
-            Some(Found::Opposed) => found.named() < limit::REASON && reasons,
-            _ => still && found.named() >= limit::REASON / 2.0,
+        let text = self.reading.text.to_lowercase();
+        let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
+        let independent = any(&words::lists().independent);
+        let goes_on = any(&words::lists().goes_on);
+        let trap = self.trap(point);
+        let asserted = self.asserted(point);
+        let wrong = trap.or(asserted).or_else(|| self.governs(point, whole)).or_else(|| self.set_back(point, whole));
+        let told = found.named();
+        let reversed = point.statement.contains("goes the other way");
+        let directed = found.turns.contains(&Found::Agrees);
+        let enough = match () {
+            () if reversed && directed => limit::REASON - 0.08,
+            () if reversed => limit::REASON + 0.2,
+            () if independent => limit::REASON / 2.5,
+            () => limit::REASON,
         };
-        match (found.named(), rejected) {
-            (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
-            (_, None) if goes_on => {
-                let whole = 0..self.reading.text.len();
-                (
-                    Status::Contradicted,
-                    both(
-                        &found.says,
-                        if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies },
-                    ),
-                )
+        let all = 0..self.reading.text.len();
+        match wrong {
+            Some(place) => (Status::Contradicted, both(&found.says, &[place])),
+            None if goes_on && prediction == Some(Found::Opposed) && told < limit::REASON => {
+                (Status::Contradicted, both(&found.says, &[all]))
             }
-            // Words of one's own are given more room where the prediction that they explain is right.
-            (named, None)
-                if named >= limit::REASON && found.denied < 0.3
-                    || (named >= limit::REASON - 0.12 && prediction == Some(Found::Agrees) && reasons) =>
-            {
-                (Status::Found, says(&found.says))
-            }
-            (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
-            (_, None) => (Status::NotFound, Vec::new()),
+            None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
+            None if told >= limit::REASON / 3.0 => (Status::LookAgain, says(&found.says)),
+            None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// A later sentence set against the reason that speaks of it: "But …", "… still …", "… though".
+    fn set_back(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
+        let rejects: Vec<Pattern> = point.reject.iter().map(|text| self.pattern(text)).collect();
+        let units: Vec<&Unit> = whole.units.iter().chain(rejects.iter().flat_map(|one| &one.units)).collect();
+        self.reading.sentences.iter().enumerate().skip(1).find_map(|(number, sentence)| {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            let first = own.first().map_or("", |piece| piece.lower.as_str());
+            let opens = matches!(first, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
+            let within = own.iter().enumerate().any(|(at, piece)| match piece.lower.as_str() {
+                "though" | "spite" => true,
+                // "is still inside" tells where, "still takes" what goes on.
+                "still" => own.get(at + 1).is_some_and(|next| next.verb || next.role == Role::Copula),
+                _ => false,
+            });
+            let speaks = own.iter().any(|piece| {
+                units.iter().any(|unit| {
+                    unit.keys.first().is_some_and(|key| piece.keys.contains(key) && !self.dictionary.is_light(key))
+                })
+            });
+            ((opens || within) && speaks).then(|| sentence.bytes.clone())
+        })
+    }
+
+    /// "The enzyme sets the rate": what the changed step sets out from, told as what decides.
+    fn governs(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
+        let (from, _) = self.ends(point)?;
+        let limits = self.dictionary.key("limit");
+        let about = |piece: &Piece| {
+            from.about.iter().any(|(key, weight)| *weight >= 0.5 && piece.keys.contains(key) && !self.dictionary.is_light(key))
+        };
+        self.reading.clauses.iter().find_map(|clause| {
+            let own = self.reading.within(clause);
+            let has = |test: &dyn Fn(&Piece) -> bool| own.iter().any(test);
+            let decides = has(&|piece| piece.keys.contains(&limits) || piece.also.contains(&limits) || piece.lower == "sets");
+            let denied = has(&|piece| piece.role == Role::Negator || piece.negated);
+            let other = whole.units.iter().filter(|unit| !unit.prompted);
+            let other = other.filter(|unit| !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits));
+            let names_other = other.into_iter().any(|unit| {
+                has(&|piece| unit.keys.first().is_some_and(|key| piece.keys.contains(key) && !self.dictionary.is_light(key)))
+                    && self.dictionary.class(unit.keys.first().map_or("", String::as_str)).is_none()
+            });
+            let found = decides && !denied && !names_other && has(&about);
+            let start = own.first().map_or(0, |piece| piece.bytes.start);
+            found.then(|| start..own.last().map_or(start, |piece| piece.bytes.end))
+        })
+    }
+
+    /// Both ends of the step that the guide names as the one that changes.
+    fn ends(&self, point: &Point) -> Option<(Wanted, Wanted)> {
+        let named = point.accept.iter().find_map(|text| text.strip_prefix("the step from "))?;
+        let (from, to) = named.split_once(" to the ")?;
+        Some((self.quantity(from)?, self.quantity(to.split(" named as ").next()?)?))
+    }
+
+    /// What the trap says, said by the answer: all its directions, of one change or of the opposite one, in one sentence.
+    fn trap(&self, point: &Point) -> Option<Range<usize>> {
+        let statement = self.pattern(&point.statement);
+        let matcher = self.matcher();
+        // A claim that says what the statement says is none of the trap's.
+        let plainer = |claim: &Claim, share: f64| {
+            let own = statement.wanted.iter().filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
+            own.into_iter().any(|(other, _)| other >= share - 0.05)
+        };
+        point.reject.iter().find_map(|text| {
+            let pattern = self.pattern(text);
+            let n = pattern.wanted.len();
+            let sentences = 0..self.reading.sentences.len();
+            sentences.into_iter().filter(|_| n >= 2).find_map(|sentence| {
+                [Accord::Agree, Accord::Oppose].into_iter().find_map(|way| {
+                    let hits: Vec<Range<usize>> = pattern
+                        .wanted
+                        .iter()
+                        .filter_map(|wanted| {
+                            let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
+                                let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+                                *accord == way && own == Some(sentence) && !plainer(claim, *share)
+                            });
+                            claims.map(|(claim, ..)| self.reading.claim_bytes(claim)).next()
+                        })
+                        .collect();
+                    (hits.len() == n).then(|| join(&hits)).flatten()
+                })
+            })
+        })
+    }
+
+    /// The changed step told as if it still went on: both its ends, each with a direction, in one sentence.
+    fn asserted(&self, point: &Point) -> Option<Range<usize>> {
+        let (from, to) = self.ends(point)?;
+        for (cause, ..) in self.claimed(&from) {
+            for (effect, ..) in self.claimed(&to) {
+                let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+                if sentence(cause) == sentence(effect) && cause.at != effect.at {
+                    return join(&[self.reading.claim_bytes(cause), self.reading.claim_bytes(effect)]);
+                }
+            }
+        }
+        None
+    }
+
+    /// Claims about a quantity that commit themselves to more or less of it.
+    fn claimed(&self, wanted: &Wanted) -> Vec<(&Claim, Accord, f64)> {
+        let matcher = self.matcher();
+        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged);
+        let ways = claims.filter_map(|claim| {
+            let (share, mirrored) = matcher.same_quantity(wanted, claim, false)?;
+            let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+            let accord = wanted.direction.accord(said);
+            (matches!(said, Direction::Up | Direction::Down) && accord != Accord::Unclear).then_some((claim, accord, share))
+        });
+        ways.collect()
     }
 
     /// Two effects, told as acting against each other, and which of them is the larger.
@@ -120,4 +226,11 @@ impl Judge<'_> {
             _ => (Status::Found, says(&places)),
         }
     }
+}
+
+/// From the first to the last of some places.
+fn join(places: &[Range<usize>]) -> Option<Range<usize>> {
+    let start = places.iter().map(|place| place.start).min()?;
+    let end = places.iter().map(|place| place.end).max()?;
+    Some(start..end)
 }

@@ -48,7 +48,21 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             }
         }
     }
+    both_ways(&mut claims, pieces);
     claims
+}
+
+/// "fast or slow", "more or less light": neither is claimed.
+fn both_ways(claims: &mut [Claim], pieces: &[Piece]) {
+    let ends: Vec<(usize, Direction)> = claims.iter().map(|claim| (claim.at, claim.direction)).collect();
+    for (place, pair) in ends.windows(2).enumerate() {
+        let [(one, up), (other, down)] = pair else { continue };
+        let between = pieces.get(one + 1..*other).unwrap_or_default();
+        let joined = matches!(between, [piece] if matches!(piece.lower.as_str(), "or" | "and"));
+        if joined && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
+            claims.iter_mut().skip(place).take(2).for_each(|claim| claim.aside = true);
+        }
+    }
 }
 
 /// What a pronoun stands for: the quantity of the last claim of this or the last sentence, or the first thing named there.

@@ -56,6 +56,8 @@ pub(super) struct Lists {
     pub(super) light: Words,
     /// Words by which an answer says that one thing no longer depends on another.
     pub(super) independent: Words,
+    /// Words by which it says that all goes on as before.
+    pub(super) goes_on: Words,
     /// Words by which two effects are set against each other; by which one of them is the larger; that deny this.
     pub(super) against: Words,
     pub(super) larger: Words,
@@ -155,6 +157,7 @@ impl Lists {
             "telling" => &mut self.telling,
             "light" => &mut self.light,
             "independent" => &mut self.independent,
+            "goes-on" => &mut self.goes_on,
             "against" => &mut self.against,
             "larger" => &mut self.larger,
             "one-way" => &mut self.one_way,

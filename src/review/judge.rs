@@ -30,7 +30,7 @@ pub(super) mod limit {
     /// Least share of a twist's reason.
     pub(crate) const REASON: f64 = 0.42;
     /// Least share of a setup's numbers.
-    pub(crate) const SETUP: f64 = 0.66;
+    pub(crate) const SETUP: f64 = 0.7;
 }
 
 /// What is needed to judge the points of one question.
@@ -48,7 +48,7 @@ pub(super) type Verdict = (Status, Vec<Stretch>);
 
 /// How a pattern fared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Fared {
+pub(super) enum Fared {
     Missing,
     Partly,
     Denied,
@@ -71,6 +71,8 @@ impl Judge<'_> {
                 && !point.statement.trim_start().starts_with("The link:")
                 && !is_reason(&point.statement)
                 && !point.statement.starts_with("The first effect still")
+                && !point.statement.contains(": a second effect of the same treatment")
+                && !is_open(point)
                 && self.question.command_term != "identify"
                 && !self.pattern(&point.statement).direction_alone
                 && Figures::of(point, self.question, |text| Reading::of(text, self.dictionary)).is_none();
@@ -185,6 +187,18 @@ impl Judge<'_> {
         if point.statement.starts_with("The first effect still") {
             return self.balance();
         }
+        if point.statement.contains(": a second effect of the same treatment") {
+            return self.second_effect(point);
+        }
+        if point.statement.starts_with("The data ") {
+            return self.settled(point);
+        }
+        if is_open(point) {
+            return self.open(point);
+        }
+        if whole.direction_alone {
+            return self.prediction(point, &whole);
+        }
         if self.question.command_term == "identify" {
             return self.named(&point.statement, rejected.as_deref());
         }
@@ -288,7 +302,7 @@ impl Judge<'_> {
     }
 
     /// How a pattern fared, from shares and directions.
-    fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
+    pub(super) fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
         let named = found.named();
         let Some(agreement) = found.agreement() else {
             let against = found.denied;
@@ -454,6 +468,11 @@ impl Judge<'_> {
 /// Whether a statement gives the reason of a twist: it ends with what becomes of the chain.
 fn is_reason(statement: &str) -> bool {
     statement.contains("This step therefore goes the other way") || statement.contains("The chain is therefore broken")
+}
+
+/// Whether any sound answer earns, also where the guide's example is another.
+fn is_open(point: &Point) -> bool {
+    point.accept.iter().any(|text| text.starts_with("any ") || text.starts_with("another "))
 }
 
 /// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.

@@ -5,9 +5,10 @@ use std::ops::Range;
 use super::guide::Point;
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::{Accord, Direction, Link};
+use super::meaning::Link;
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
+use super::special::join;
 use super::verdict::Status;
 use super::words;
 
@@ -99,38 +100,6 @@ impl Judge<'_> {
         Some((self.quantity(from)?, self.quantity(to.split(" named as ").next()?)?))
     }
 
-    /// What the trap says, said by the answer: all its directions, of one change or of the opposite one, in one sentence.
-    fn trap(&self, point: &Point) -> Option<Range<usize>> {
-        let statement = self.pattern(&point.statement);
-        let matcher = self.matcher();
-        // A claim that says what the statement says is none of the trap's.
-        let plainer = |claim: &Claim, share: f64| {
-            let own = statement.wanted.iter().filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
-            own.into_iter().any(|(other, _)| other >= share - 0.05)
-        };
-        point.reject.iter().find_map(|text| {
-            let pattern = self.pattern(text);
-            let n = pattern.wanted.len();
-            let sentences = 0..self.reading.sentences.len();
-            sentences.into_iter().filter(|_| n >= 2).find_map(|sentence| {
-                [Accord::Agree, Accord::Oppose].into_iter().find_map(|way| {
-                    let hits: Vec<Range<usize>> = pattern
-                        .wanted
-                        .iter()
-                        .filter_map(|wanted| {
-                            let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
-                                let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-                                *accord == way && own == Some(sentence) && !plainer(claim, *share)
-                            });
-                            claims.map(|(claim, ..)| self.reading.claim_bytes(claim)).next()
-                        })
-                        .collect();
-                    (hits.len() == n).then(|| join(&hits)).flatten()
-                })
-            })
-        })
-    }
-
     /// The changed step told as if it still went on: both its ends, each with a direction, in one sentence.
     fn asserted(&self, point: &Point) -> Option<Range<usize>> {
         let (from, to) = self.ends(point)?;
@@ -143,19 +112,6 @@ impl Judge<'_> {
             }
         }
         None
-    }
-
-    /// Claims about a quantity that commit themselves to more or less of it.
-    fn claimed(&self, wanted: &Wanted) -> Vec<(&Claim, Accord, f64)> {
-        let matcher = self.matcher();
-        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged);
-        let ways = claims.filter_map(|claim| {
-            let (share, mirrored) = matcher.same_quantity(wanted, claim, false)?;
-            let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            let accord = wanted.direction.accord(said);
-            (matches!(said, Direction::Up | Direction::Down) && accord != Accord::Unclear).then_some((claim, accord, share))
-        });
-        ways.collect()
     }
 
     /// Two effects, told as acting against each other, and which of them is the larger.
@@ -198,6 +154,12 @@ impl Judge<'_> {
                 .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
         };
         let head_seen = head.is_some_and(has);
+        let kind = |reading: &Reading| {
+            reading.pieces.iter().flat_map(|piece| piece.keys.iter().chain(&piece.also)).find_map(|key| self.dictionary.class(key))
+        };
+        // "the inhibitor" for its concentration; "either … or".
+        let open = (kind(&wanted).is_some() && kind(self.reading).is_none())
+            || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge);
         let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
             (true, false) => Status::Found,
             (true, true) if found.coverage >= 0.5 => Status::Found,
@@ -205,6 +167,7 @@ impl Judge<'_> {
             _ if found.coverage >= limit::LOOK => Status::LookAgain,
             _ => Status::NotFound,
         };
+        let status = if status == Status::Found && open { Status::LookAgain } else { status };
         (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
     }
 
@@ -226,11 +189,4 @@ impl Judge<'_> {
             _ => (Status::Found, says(&places)),
         }
     }
-}
-
-/// From the first to the last of some places.
-fn join(places: &[Range<usize>]) -> Option<Range<usize>> {
-    let start = places.iter().map(|place| place.start).min()?;
-    let end = places.iter().map(|place| place.end).max()?;
-    Some(start..end)
 }

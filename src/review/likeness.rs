@@ -8,6 +8,9 @@ use super::words;
 /// Least likeness by which a quantity is known again.
 pub(super) const SAME_QUANTITY: f64 = 0.42;
 
+/// Keys of what is read, whatever it is.
+const READINGS: &[&str] = &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
+
 /// Keys with their weights.
 type About = [(String, f64)];
 
@@ -27,6 +30,10 @@ pub(super) fn likeness(
     let of_kind = kinds(&wanted.class, &claim.class)?;
     if wanted.about.is_empty() {
         // "it rises": of whatever is asked about.
+        return Some((SAME_QUANTITY, false));
+    }
+    if alone && !about.is_empty() && about.iter().all(|(key, _)| READINGS.contains(&key.as_str())) {
+        // "the reading is higher": of what is asked about.
         return Some((SAME_QUANTITY, false));
     }
     let (direct, opposed, mut met) = shared(&wanted.about, about, dictionary);

@@ -22,6 +22,7 @@ mod meaning;
 mod pattern;
 mod read;
 mod sequence;
+mod special;
 mod spelling;
 #[cfg(test)]
 mod tests;

@@ -99,6 +99,12 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
 fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> bool {
     let before = pieces.get(start..at).unwrap_or_default();
     let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
+    let instead = before.first().is_some_and(|piece| {
+        matches!(piece.lower.as_str(), "instead of" | "rather than" | "unlike" | "as opposed to" | "compared with" | "compared to")
+    });
+    if instead {
+        return says(pieces, at);
+    }
     let opens = matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
         || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
     let ended = before.last().is_some_and(|piece| matches!(piece.role, Role::Content | Role::Number(_)) && !piece.verb);
@@ -132,6 +138,9 @@ fn negate(clause: &mut Clause, pieces: &mut [Piece]) {
             Role::Negator => {
                 // "neither … nor" negates both sides, not neither.
                 negated = piece.lower == "nor" || !negated;
+                if matches!(piece.lower.as_str(), "instead of" | "rather than") && clause.aside_from.is_none() {
+                    clause.aside_from = Some(range.start + offset);
+                }
                 lacking = matches!(piece.lower.as_str(), "without" | "lack of" | "absence of");
                 named = false;
             }

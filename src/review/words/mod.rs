@@ -62,6 +62,15 @@ pub(super) struct Lists {
     pub(super) against: Words,
     pub(super) larger: Words,
     pub(super) one_way: Words,
+    /// Verdicts on data: it is left open, the claim holds, it does not, there is no difference; what verdicts rest on.
+    pub(super) unsettled: Words,
+    pub(super) supports: Words,
+    pub(super) rejects: Words,
+    pub(super) no_difference: Words,
+    pub(super) intervals: Words,
+    pub(super) meeting: Words,
+    /// Faults that are none: "human error".
+    pub(super) vague: Words,
     /// Terms that lie close in spelling and far in meaning.
     pub(super) confusable: Words,
     /// Endings before which a full stop ends no sentence.
@@ -158,6 +167,13 @@ impl Lists {
             "light" => &mut self.light,
             "independent" => &mut self.independent,
             "goes-on" => &mut self.goes_on,
+            "unsettled" => &mut self.unsettled,
+            "supports" => &mut self.supports,
+            "rejects" => &mut self.rejects,
+            "no-difference" => &mut self.no_difference,
+            "intervals" => &mut self.intervals,
+            "meeting" => &mut self.meeting,
+            "vague" => &mut self.vague,
             "against" => &mut self.against,
             "larger" => &mut self.larger,
             "one-way" => &mut self.one_way,

@@ -208,7 +208,8 @@ impl Dictionary {
                 self.learn(form, true);
                 let stems = self.content(form);
                 // A form with a direction in it ("more enzyme") would hide the direction.
-                if !stems.is_empty() && !stems.iter().any(|stem| self.turns(stem)) {
+                let whole_name = term.quantity && stems.len() >= 4;
+                if !stems.is_empty() && (whole_name || !stems.iter().any(|stem| self.turns(stem))) {
                     // "Fragments" are what "pieces" are.
                     let like = match stems.as_slice() {
                         [stem] if !term.quantity => self.like(stem),

@@ -347,6 +347,14 @@ impl Judge<'_> {
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
             let whole = self.matcher().in_one_sentence(&pattern);
             let few = pattern.units.len() <= 2;
+            // Said in full, and more plainly than anything of the statement.
+            let said = pattern.units.len() >= 3
+                && self.matcher().named_together(&pattern) > 0.99
+                && self.matcher().named_together(statement) < 0.6
+                && (pattern.wanted.is_empty() || self.says_so(&pattern) > 0.99);
+            if said {
+                return Some(whole.says);
+            }
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }

@@ -167,6 +167,15 @@ impl Judge<'_> {
             _ if found.coverage >= limit::LOOK => Status::LookAgain,
             _ => Status::NotFound,
         };
+        // "the brightness of the lamp" for that of the dye.
+        let telling = |keys: &[String]| keys.iter().all(|key| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none());
+        let others: Vec<&Unit> = pattern.units.iter().skip(1).filter(|unit| telling(&unit.keys)).collect();
+        let names = |unit: &&Unit, keys: &[String]| unit.keys.iter().any(|key| keys.contains(key));
+        let content = self.reading.pieces.iter().filter(|piece| piece.role == Role::Content && telling(&piece.keys));
+        let strange = content.clone().any(|piece| !pattern.units.iter().any(|unit| names(&unit, &piece.keys)));
+        let shared = content.into_iter().any(|piece| others.iter().any(|unit| names(unit, &piece.keys)));
+        let another = !others.is_empty() && strange && !shared && status == Status::Found;
+        let status = if another { Status::NotFound } else { status };
         let status = if status == Status::Found && open { Status::LookAgain } else { status };
         (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
     }

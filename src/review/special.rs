@@ -17,6 +17,14 @@ const NEAR: f64 = 0.03;
 /// Words from which on a fault with its effect may be told.
 const SENTENCE: usize = 10;
 
+/// Whether a denial stands close before a place of a text in lower case: "nor shows that there is no difference".
+fn denied(text: &str, at: usize) -> bool {
+    let before = text.get(..at).unwrap_or_default();
+    let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
+    let words: Vec<&str> = clause.split_whitespace().rev().take(6).collect();
+    words.iter().any(|word| matches!(*word, "nor" | "not" | "never" | "neither") || word.ends_with("n't"))
+}
+
 impl Judge<'_> {
     /// A prediction that earns by its direction alone.
     pub(super) fn prediction(&self, point: &Point, whole: &Pattern) -> Verdict {
@@ -61,7 +69,7 @@ impl Judge<'_> {
     pub(super) fn settled(&self, point: &Point) -> Verdict {
         let lists = words::lists();
         let verdict = |text: &str| {
-            let has = |list: &[&str]| list.iter().any(|word| text.contains(word));
+            let has = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| !denied(text, at)));
             (has(&lists.unsettled), has(&lists.supports), has(&lists.rejects), has(&lists.no_difference))
         };
         let text = self.reading.text.to_lowercase().replace('’', "'");
@@ -130,7 +138,7 @@ impl Judge<'_> {
             }
         }
         let moves = |role: Role| match role {
-            Role::Turn(_) => true,
+            Role::Turn(_) | Role::Negator => true,
             Role::Link(link) => matches!(link, Link::Because | Link::So | Link::If),
             _ => false,
         };
@@ -159,7 +167,7 @@ impl Judge<'_> {
         // A claim that says what the statement says is none of the trap's.
         let plainer = |claim: &Claim, share: f64| {
             let own = statement.wanted.iter().filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
-            own.into_iter().any(|(other, _)| other >= share - 0.05)
+            own.into_iter().any(|(other, _)| other > share + 1e-9)
         };
         point.reject.iter().find_map(|text| {
             let pattern = self.pattern(text);

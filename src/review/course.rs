@@ -22,6 +22,8 @@ struct Node {
     place: Place,
     /// What the step sets out from.
     cause: bool,
+    /// The same by the name that the question has for it.
+    named: Option<Wanted>,
 }
 
 /// Where a quantity stands in the guide.
@@ -57,19 +59,29 @@ impl Course {
     }
 
     /// Sets an answer beside the steps of the points; a point without steps has an empty list.
-    pub(super) fn new(points: &[Vec<Pattern>], lead: Option<Wanted>, matcher: &Matcher<'_>) -> Self {
+    pub(super) fn new(points: &[Vec<Pattern>], (lead, outcome): (Option<Wanted>, Option<Wanted>), matcher: &Matcher<'_>) -> Self {
         let mut nodes: Vec<Node> = Vec::new();
         for (point, steps) in points.iter().enumerate() {
             for (step, pattern) in steps.iter().enumerate() {
                 for (turn, wanted) in pattern.wanted.iter().enumerate() {
                     let cause = turn == 0 && wanted.cause && pattern.wanted.len() > 1;
-                    nodes.push(Node { wanted: wanted.clone(), place: Place { point, step, turn }, cause });
+                    let place = Place { point, step, turn };
+                    nodes.push(Node { wanted: wanted.clone(), place, cause, named: None });
                 }
             }
         }
-        if let Some(lead) = lead.filter(|lead| !nodes.iter().any(|node| matcher.alike(lead, &node.wanted))) {
-            let place = Place { point: usize::MAX, step: 0, turn: 0 };
-            nodes.insert(0, Node { wanted: lead, place, cause: true });
+        if let (Some(outcome), Some(last)) = (outcome, nodes.last_mut().filter(|last| !last.cause)) {
+            last.named = Some(outcome);
+        }
+        let told = |lead: &Wanted| nodes.is_empty() || nodes.iter().any(|node| matcher.alike(lead, &node.wanted));
+        let open = lead.as_ref().is_some_and(|lead| !told(lead));
+        match (lead, nodes.first_mut().filter(|first| first.cause)) {
+            (Some(lead), Some(first)) => first.named = Some(lead),
+            (Some(lead), None) if open => {
+                let place = Place { point: usize::MAX, step: 0, turn: 0 };
+                nodes.insert(0, Node { wanted: lead, place, cause: true, named: None });
+            }
+            _ => {}
         }
         let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
         course.assign(matcher);
@@ -80,8 +92,15 @@ impl Course {
     /// Gives each claim to the quantities that it speaks of most plainly.
     fn assign(&mut self, matcher: &Matcher<'_>) {
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| !claim.aside) {
-            let shares: Vec<Option<(f64, bool)>> =
-                self.nodes.iter().map(|node| matcher.same_quantity(&node.wanted, claim, false)).collect();
+            let likeness = |node: &Node| {
+                let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
+                let own = matcher.same_quantity(&node.wanted, claim, false);
+                match (own, by_name) {
+                    (Some(own), Some(by_name)) if by_name.0 > own.0 => Some(by_name),
+                    (own, by_name) => own.or(by_name),
+                }
+            };
+            let shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
             if let Some(plain) = self.plain.get_mut(number) {
                 *plain = best;
@@ -108,11 +127,12 @@ impl Course {
         };
         let mut first_node = usize::MAX;
         let mut seen: Vec<(usize, Accord)> = Vec::new();
+        let nodes_of: Vec<usize> = self.told.iter().map(|told| told.node).collect();
+        let node_of = |at: usize| nodes_of.get(at).copied().unwrap_or(0);
         for number in claims {
             let own: Vec<usize> = (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
             let clear = |wanted: Accord| own.iter().copied().find(|at| self.told.get(*at).is_some_and(|one| one.accord == wanted));
             let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
-            let node_of = |at: usize| self.told.get(at).map_or(0, |one| one.node);
             let Some(claim) = reading.claims.get(number) else { continue };
             let current = match (agrees, opposes, last) {
                 (Some(at), Some(other), Some((_, accord))) => Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) }),
@@ -126,6 +146,10 @@ impl Course {
             // "No change" denies the relation, whichever way round it is told.
             let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
             let denies = claim.direction == Direction::Same && !wants_flat;
+            let is_cause = self.nodes.get(node).is_some_and(|node| node.cause);
+            if denies && last.is_none() && !is_cause {
+                self.blame_claim(at);
+            }
             if let Some((before, went)) = last
                 && (went != accord || denies)
             {

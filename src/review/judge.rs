@@ -79,16 +79,23 @@ impl Judge<'_> {
             if plain { Pattern::steps(&point.statement, self.prompt, self.dictionary) } else { Vec::new() }
         };
         let points: Vec<Vec<Pattern>> = self.question.points.iter().map(steps).collect();
-        self.course = Course::new(&points, self.lead(), &self.matcher());
+        self.course = Course::new(&points, self.asked(), &self.matcher());
     }
 
-    /// The quantity on which the question says that another depends; it is taken to rise where the guide leaves it open.
-    fn lead(&self) -> Option<Wanted> {
+    /// The quantities that the question sets out from and asks about. The first is taken to rise where the guide leaves it
+    /// open.
+    fn asked(&self) -> (Option<Wanted>, Option<Wanted>) {
         let text = self.question.text.replace("**", "");
-        let sentence = text.rsplit(". ").next().unwrap_or_default();
-        let behind = sentence.split_once(" depends on ").map(|(_, rest)| rest);
-        let before = || sentence.split_once(" affects ").map(|(rest, _)| rest.split_once(" how ").map_or(rest, |(_, rest)| rest));
-        self.quantity(behind.or_else(before)?)
+        let sentence = text.rsplit(". ").next().unwrap_or_default().trim_end_matches('.');
+        let how = sentence.split_once(" how ").map_or(sentence, |(_, rest)| rest);
+        let change = how.strip_prefix("a change in ").unwrap_or(how);
+        let split = |mark: &str| change.split_once(mark);
+        let (from, to) = match (split(" depends on "), split(" affects "), split(" leads to a change in "), split(" changes ")) {
+            (Some((to, from)), ..) => (from, to),
+            (None, Some((from, to)), ..) | (None, None, Some((from, to)), _) | (None, None, None, Some((from, to))) => (from, to),
+            _ => return (None, None),
+        };
+        (self.quantity(from), self.quantity(to))
     }
 
     /// A quantity by its name, taken to rise.

@@ -38,7 +38,7 @@ pub(super) fn likeness(
     }
     let (direct, opposed, mut met) = shared(&wanted.about, about, dictionary);
     // "more stays inside" speaks of what leaks out; a word in passing does not turn a quantity into its opposite.
-    let mirrored = opposed > 0.0 && opposed >= 0.4 * direct;
+    let mirrored = opposed > 0.0 && opposed >= 0.22 * direct;
     let hit = if mirrored { direct + opposed } else { direct };
     let total: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
     let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);

@@ -79,9 +79,14 @@ impl Pattern {
             let cause = claim.attributive && wanted.is_empty();
             let new =
                 Wanted { direction: claim.direction, about: claim.about.clone(), class: claim.class.clone(), cause };
-            if !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
+            let empty = new.about.is_empty() && !direction_alone;
+            if !empty && !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
                 wanted.push(new);
             }
+        }
+        // Beside what changes, "the same amount" only says what is kept alike.
+        if wanted.iter().any(|one| matches!(one.direction, Direction::Up | Direction::Down)) && !direction_alone {
+            wanted.retain(|one| one.direction != Direction::Same);
         }
         Self { text: plain, units, wanted, direction_alone, alone }
     }

@@ -146,6 +146,19 @@ impl Reader<'_> {
             return None;
         }
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
+        let word = |at: Option<usize>| at.and_then(|at| self.pieces.get(at)).map_or("", |piece| piece.lower.as_str());
+        // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
+        let as_before = word(at.checked_sub(1)) == "as" && word(Some(at + 1)).starts_with("as") && !piece.negated;
+        // "longer heating": a thing done for longer, not a change of its own.
+        let done = piece.lower.ends_with("ing")
+            && matches!(self.role(at.checked_sub(1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
+        let toward = matches!(word(at.checked_sub(1)), "toward" | "towards");
+        // "falls faster than": one claim, made by the verb.
+        let manner = turn.about == "rate"
+            && matches!(self.role(at.checked_sub(1)), Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
+        if as_before || done || toward || manner || self.kept_alike(at, turn) {
+            return None;
+        }
         // "less charge builds up": one claim, made by the first word.
         let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up");
         if gathers && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_)))) {
@@ -165,6 +178,15 @@ impl Reader<'_> {
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,
         };
+        // "lasts a shorter time", "at a higher rate": of what stands before.
+        if attributive && self.measure(&about) {
+            let (before, _) = self.left(at);
+            for (key, weight) in before {
+                if !about.iter().any(|(known, _)| *known == key) {
+                    about.push((key, weight));
+                }
+            }
+        }
         let carried = about.is_empty();
         let own_class = piece.keys.iter().find_map(|key| self.dictionary.class(key));
         if carried {
@@ -239,6 +261,7 @@ impl Reader<'_> {
     fn about(&self, at: usize, grammar: Grammar) -> (About, Range<usize>, bool) {
         let lower = self.pieces.get(at).map_or("", |piece| piece.lower.as_str());
         let next = self.role(Some(at + 1));
+        let word_after = self.pieces.get(at + 1).map_or("", |piece| piece.lower.as_str());
         let last = self.role(at.checked_sub(1));
         let left = || {
             let (about, start) = self.left(at);
@@ -280,6 +303,7 @@ impl Reader<'_> {
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
             Grammar::Comparative if matches!(lower, "half" | "twice" | "double") && next == Some(Role::Article) => true,
             Grammar::Comparative if self.the_they(at) => true,
+            Grammar::Comparative if matches!(next, Some(Role::Turn(_))) && word_after.ends_with("ing") => true,
             Grammar::Comparative => {
                 next == Some(Role::Content)
                     || (next == Some(Role::Article) && self.pieces.get(at.wrapping_sub(1)).is_some_and(|piece| piece.lower == "the") && self.opens(at)) || (next == Some(Role::Preposition) && self.is_of(at + 1) && !passive)
@@ -349,6 +373,14 @@ impl Reader<'_> {
         })
     }
 
+    /// Whether a phrase is a measure alone: "time", "rate", "distance".
+    fn measure(&self, about: &About) -> bool {
+        !about.is_empty()
+            && about.iter().all(|(key, _)| {
+                !key.starts_with("t:") && matches!(self.dictionary.class(key), Some("time" | "rate" | "distance" | "length"))
+            })
+    }
+
     fn verb(&self, at: usize) -> bool {
         self.clause.pieces.contains(&at) && self.pieces.get(at).is_some_and(|piece| piece.verb)
     }
@@ -365,6 +397,27 @@ impl Reader<'_> {
     fn the_they(&self, at: usize) -> bool {
         let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
         the && self.role(Some(at + 1)) == Some(Role::Pronoun) && self.opens(at)
+    }
+
+    /// "The same amount of salt …" before what changes.
+    fn kept_alike(&self, at: usize, turn: Turn) -> bool {
+        let sentence = self.pieces.get(at).map(|piece| piece.sentence);
+        let others = self.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
+        let moves = |piece: &Piece| matches!(piece.role, Role::Turn(Turn { direction: Direction::Up | Direction::Down, .. }));
+        let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        turn.direction == Direction::Same
+            && turn.grammar == Grammar::Comparative
+            && the
+            && self.opens(at)
+            && others.into_iter().any(moves)
+    }
+
+    /// "the short stems": a word that says which.
+    fn describes(&self, at: usize) -> bool {
+        let word = |at: Option<usize>| at.and_then(|at| self.pieces.get(at)).map_or("", |piece| piece.lower.as_str());
+        word(at.checked_sub(1)) == "the"
+            && matches!(word(Some(at)), "short" | "long" | "small" | "large" | "high" | "low")
+            && self.role(Some(at + 1)) == Some(Role::Content)
     }
 
     /// "There is more …": nothing stands before that it speaks of.
@@ -451,6 +504,13 @@ impl Reader<'_> {
                 break;
             }
             match self.role(Some(place)) {
+                // "more of the short RNA": which one, not a direction.
+                Some(Role::Turn(_)) if places.is_empty() && self.describes(place) => {}
+                // "longer heating".
+                Some(Role::Turn(_)) if place == from && self.pieces.get(place).is_some_and(|piece| piece.lower.ends_with("ing")) => {
+                    places.push(place);
+                    end = place + 1;
+                }
                 // "less surface | lets …": another statement begins.
                 Some(Role::Plain) if !places.is_empty() && self.pieces.get(place).is_some_and(|piece| piece.acts) => break,
                 Some(Role::Content) => {

@@ -160,6 +160,13 @@ fn one(
     (length, piece)
 }
 
+/// "leaves the bonds alone", "leaves the loops open".
+fn left_so(behind: &[String]) -> bool {
+    behind.iter().take(9).any(|word| {
+        matches!(word.as_str(), "alone" | "open" | "closed" | "empty" | "behind" | "uncovered" | "covered" | "unchanged" | "shut")
+    })
+}
+
 /// "not so negative", "not as dark": less of it, where no word of direction follows.
 fn not_so(at: usize, own: &[Token], mended: &[String], rest: &[&str], sentence: usize, dictionary: &Dictionary) -> Option<Piece> {
     let pair = mended.get(at..at + 2)?;
@@ -206,7 +213,7 @@ fn turned_noun(
             let acts = next.ends_with("ing") || next.is_empty() || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
             (!acts).then(|| (1, content(dictionary.key("block"), true)))
         }
-        _ if rest.first() == Some(&"leav") && turns(1) => Some((1, content(dictionary.key("stay"), true))),
+        _ if rest.first() == Some(&"leav") && (turns(1) || left_so(mended.get(at + 1..).unwrap_or_default())) => Some((1, content(dictionary.key("stay"), true))),
         _ => None,
     }
 }

@@ -71,12 +71,16 @@ impl Course {
             }
         }
         if let (Some(outcome), Some(last)) = (outcome, nodes.last_mut().filter(|last| !last.cause)) {
-            last.named = Some(outcome);
+            // A rate of breakdown is not the half-life, though one follows from the other.
+            let apart = !outcome.class.is_empty()
+                && !last.wanted.class.is_empty()
+                && !outcome.class.iter().any(|class| last.wanted.class.contains(class));
+            last.named = Some(outcome).filter(|_| !apart);
         }
         let told = |lead: &Wanted| nodes.is_empty() || nodes.iter().any(|node| matcher.alike(lead, &node.wanted));
         let open = lead.as_ref().is_some_and(|lead| !told(lead));
         match (lead, nodes.first_mut().filter(|first| first.cause)) {
-            (Some(lead), Some(first)) => first.named = Some(lead),
+            (Some(lead), Some(first)) if !matcher.are_opposite(&lead, &first.wanted) => first.named = Some(lead),
             (Some(lead), None) if open => {
                 let place = Place { point: usize::MAX, step: 0, turn: 0 };
                 nodes.insert(0, Node { wanted: lead, place, cause: true, named: None });
@@ -131,7 +135,7 @@ impl Course {
         let node_of = |at: usize| nodes_of.get(at).copied().unwrap_or(0);
         for number in claims {
             let own: Vec<usize> = (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
-            let clear = |wanted: Accord| own.iter().copied().find(|at| self.told.get(*at).is_some_and(|one| one.accord == wanted));
+            let clear = |wanted: Accord| own.iter().rev().copied().find(|at| self.told.get(*at).is_some_and(|one| one.accord == wanted));
             let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
             let Some(claim) = reading.claims.get(number) else { continue };
             let current = match (agrees, opposes, last) {
@@ -200,7 +204,8 @@ impl Course {
         let cause = self.nodes.get(node).is_some_and(|node| node.cause);
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
         let back = !flat && node <= first && (cause || link == Some(Link::If));
-        back && (told || link == Some(Link::But)) || (!flat && link == Some(Link::But) && cause)
+        let onward = matches!(link, Some(Link::So | Link::Because));
+        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && cause)
     }
 
     /// What was found of a quantity.

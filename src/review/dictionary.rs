@@ -41,6 +41,8 @@ pub(crate) struct Dictionary {
     light: BTreeSet<String>,
     verbs: BTreeSet<String>,
     acting: BTreeSet<String>,
+    states: BTreeSet<String>,
+    adjectives: BTreeSet<String>,
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
@@ -74,6 +76,8 @@ impl Dictionary {
             light: BTreeSet::new(),
             verbs: BTreeSet::new(),
             acting: BTreeSet::new(),
+            states: BTreeSet::new(),
+            adjectives: BTreeSet::new(),
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
@@ -144,6 +148,16 @@ impl Dictionary {
         self.acting.contains(stem)
     }
 
+    /// Whether a key tells in what state a thing is.
+    pub(crate) fn is_state(&self, key: &str) -> bool {
+        self.states.contains(key)
+    }
+
+    /// Whether "more" of a key is no amount.
+    pub(crate) fn is_adjective(&self, key: &str) -> bool {
+        self.adjectives.contains(key)
+    }
+
     fn add_all(&mut self, list: &[&str], meaning: Meaning) {
         for phrase in list {
             let stems = self.stems.phrase(phrase);
@@ -176,6 +190,8 @@ impl Dictionary {
                 }
             }
         }
+        self.states = words::lists().state.iter().map(|word| self.head_of(word)).collect();
+        self.adjectives = words::lists().adjective.iter().map(|word| self.head_of(word)).collect();
         for (class, list) in &words::lists().classes {
             for word in list {
                 let key = self.head_of(word);

@@ -278,6 +278,11 @@ impl Matcher<'_> {
         shared > 0 && 2 * shared >= one.len().min(other.len())
     }
 
+    /// Whether two quantities of the guide are opposites: what has leaked and what stays.
+    pub(super) fn are_opposite(&self, one: &Wanted, other: &Wanted) -> bool {
+        one.about.iter().any(|(key, _)| other.about.iter().any(|(known, weight)| *weight >= 0.5 && self.dictionary.opposed(key, known)))
+    }
+
     /// Whether a claim speaks of the wanted quantity, or of its opposite.
     pub(super) fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<Likeness> {
         likeness(wanted, claim, self.topic, alone, self.dictionary)

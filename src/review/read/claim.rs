@@ -237,7 +237,8 @@ impl Reader<'_> {
         if class.is_empty() {
             class.extend(own);
         }
-        if counts && attributive {
+        let quality = about.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
+        if counts && attributive && !quality {
             class.push("amount");
         }
         let size = ["small", "smaller", "big", "bigger", "large", "larger", "tiny", "little", "tinier", "huge"];
@@ -570,6 +571,8 @@ impl Reader<'_> {
                     (_, false, true) => 0.5,
                     (_, false, false) => 1.0,
                 };
+                // "keeps more of the loops closed": in which state they are tells as much as what they are.
+                let weight = if self.dictionary.is_state(key) { f64::max(weight, 0.6) } else { weight };
                 if !about.iter().any(|(known, _)| known == key) {
                     about.push((key.clone(), weight));
                 }

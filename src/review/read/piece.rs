@@ -213,7 +213,7 @@ fn turned_noun(
             let acts = next.ends_with("ing") || next.is_empty() || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
             (!acts).then(|| (1, content(dictionary.key("block"), true)))
         }
-        _ if rest.first() == Some(&"leav") && (turns(1) || left_so(mended.get(at + 1..).unwrap_or_default())) => Some((1, content(dictionary.key("stay"), true))),
+        _ if rest.first() == Some(&"leav") && (turns(1) || (matches!(next, "a" | "an" | "the") && turns(2)) || left_so(mended.get(at + 1..).unwrap_or_default())) => Some((1, content(dictionary.key("stay"), true))),
         _ => None,
     }
 }

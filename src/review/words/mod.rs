@@ -54,6 +54,10 @@ pub(super) struct Lists {
     pub(super) telling: Words,
     /// Content words that carry little by themselves when they head a phrase.
     pub(super) light: Words,
+    /// States in which a thing is, so that a claim is of the thing in that state.
+    pub(super) state: Words,
+    /// Words that "more" and "less" make no amount of.
+    pub(super) adjective: Words,
     /// Words by which an answer says that one thing no longer depends on another.
     pub(super) independent: Words,
     /// Words by which it says that all goes on as before.
@@ -174,6 +178,8 @@ impl Lists {
             "intervals" => &mut self.intervals,
             "meeting" => &mut self.meeting,
             "vague" => &mut self.vague,
+            "state" => &mut self.state,
+            "adjective" => &mut self.adjective,
             "against" => &mut self.against,
             "larger" => &mut self.larger,
             "one-way" => &mut self.one_way,

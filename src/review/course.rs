@@ -40,6 +40,7 @@ struct Told {
     node: usize,
     claim: usize,
     accord: Accord,
+    share: f64,
     blamed: bool,
 }
 
@@ -114,7 +115,7 @@ impl Course {
                 let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
                 let accord = if claim.hedged { Accord::Unclear } else { known.wanted.direction.accord(said) };
-                self.told.push(Told { node, claim: number, accord, blamed: false });
+                self.told.push(Told { node, claim: number, accord, share: *share, blamed: false });
             }
         }
     }
@@ -135,7 +136,7 @@ impl Course {
         let node_of = |at: usize| nodes_of.get(at).copied().unwrap_or(0);
         for number in claims {
             let own: Vec<usize> = (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
-            let clear = |wanted: Accord| own.iter().rev().copied().find(|at| self.told.get(*at).is_some_and(|one| one.accord == wanted));
+            let clear = |wanted: Accord| self.plainest(&own, wanted);
             let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
             let Some(claim) = reading.claims.get(number) else { continue };
             let current = match (agrees, opposes, last) {
@@ -172,6 +173,19 @@ impl Course {
                 last = Some((at, accord));
             }
         }
+    }
+
+    /// Of what one claim tells, the plainest that goes this way; what a step leads to before what it sets out from.
+    fn plainest(&self, own: &[usize], accord: Accord) -> Option<usize> {
+        let mut best: Option<(bool, f64, usize)> = None;
+        for at in own {
+            let Some(told) = self.told.get(*at).filter(|told| told.accord == accord) else { continue };
+            let effect = self.nodes.get(told.node).is_some_and(|node| !node.cause);
+            if best.is_none_or(|(known, share, _)| (effect, told.share) > (known, share)) {
+                best = Some((effect, told.share, *at));
+            }
+        }
+        best.map(|(.., at)| at)
     }
 
     /// Marks what a claim tells, for every quantity that it speaks of so.

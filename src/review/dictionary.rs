@@ -357,6 +357,8 @@ impl Dictionary {
                     && matches!(
                         meaning,
                         Meaning::Little(Little::Article | Little::Preposition | Little::Copula | Little::Plain)
+                            | Meaning::Link(_)
+                            | Meaning::Pronoun
                     )
             })
         })

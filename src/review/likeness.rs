@@ -60,7 +60,7 @@ pub(super) fn likeness(
     let plain = wanted.about.iter().any(|(key, _)| {
         dictionary.class(key).is_none() && about.iter().any(|(known, weight)| known == key && *weight >= 0.5)
     });
-    let kind = if telling && (plain || !named(&wanted.about) || !named(about)) { 0.3 * precision } else { 0.0 };
+    let kind = if telling && (plain || !named(&wanted.about) || !named(about)) { if alone { 0.3 } else { 0.3 * precision } } else { 0.0 };
     // What has leaked is not what is there, though the same thing is named.
     let stranger = claim.about.iter().any(|(key, weight)| {
         *weight >= 1.0

@@ -198,7 +198,7 @@ impl Reader<'_> {
         } else if self.leans(&pieces) || (attributive && self.there_is(at)) || self.has_more(at, attributive) || self.bare(&about) {
             // "its concentration", "they move": of what was spoken of before.
             let telling = topic.into_iter().filter(|(key, _)| {
-                self.dictionary.class(key).is_none()
+                (self.dictionary.class(key).is_none() || key == "light")
                     && !key.starts_with("t:")
                     && !self.dictionary.is_light(key)
                     && self.dictionary.opposites(key).next().is_none()
@@ -512,6 +512,7 @@ impl Reader<'_> {
                     places.push(place);
                     end = place + 1;
                 }
+                Some(Role::Pronoun) if place > from && self.is_of(place - 1) => {}
                 // "less surface | lets …": another statement begins.
                 Some(Role::Plain) if !places.is_empty() && self.pieces.get(place).is_some_and(|piece| piece.acts) => break,
                 Some(Role::Content) => {

@@ -83,8 +83,12 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     // "The distance is therefore longer": an aside within one statement.
     let within = matches!(lower, "therefore" | "thus" | "hence" | "however" | "though" | "consequently" | "then" | "accordingly" | "so")
         && said.last().is_some_and(|piece| piece.role == Role::Copula);
+    // "does not pull in so much of it".
+    let degree = lower == "so"
+        && pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often"))
+        && said.iter().any(|piece| piece.role == Role::Negator);
     match link {
-        _ if within => false,
+        _ if within || degree => false,
         Link::Because | Link::So | Link::But => true,
         Link::If => {
             let compares = lower == "as" && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Turn(_)));

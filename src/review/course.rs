@@ -79,7 +79,10 @@ impl Course {
             last.named = Some(outcome).filter(|_| !apart);
         }
         let told = |lead: &Wanted| nodes.is_empty() || nodes.iter().any(|node| matcher.alike(lead, &node.wanted));
-        let open = lead.as_ref().is_some_and(|lead| !told(lead));
+        // A step of one quantity alone does not show which way round it is told.
+        let first = nodes.first().map(|node| (node.place.point, node.place.step));
+        let several = nodes.iter().filter(|node| Some((node.place.point, node.place.step)) == first).count() >= 2;
+        let open = several && lead.as_ref().is_some_and(|lead| !told(lead));
         match (lead, nodes.first_mut().filter(|first| first.cause)) {
             (Some(lead), Some(first)) if !matcher.are_opposite(&lead, &first.wanted) => first.named = Some(lead),
             (Some(lead), None) if open => {
@@ -196,6 +199,12 @@ impl Course {
         // Where a step sets out from what the step before leads to, that one is told wrongly.
         let causes: Vec<bool> = self.told.iter().map(|told| is_cause(told.node)).collect();
         let only = !self.told.iter().zip(&causes).any(|(told, cause)| own(told) && !cause);
+        let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
+        if let Some(node) = before {
+            let share = self.told.get(at).map_or(0.0, |told| told.share);
+            self.told.push(Told { node, claim, accord, share, blamed: true });
+            return;
+        }
         for (told, cause) in self.told.iter_mut().zip(causes) {
             told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
         }
@@ -222,8 +231,18 @@ impl Course {
         (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && cause)
     }
 
-    /// What was found of a quantity.
+    /// What was found of a quantity. What the next step sets out from is what this one leads to.
     pub(super) fn found(&self, place: Place) -> Found {
+        let own = self.found_of(place);
+        let at = self.nodes.iter().position(|node| node.place == place);
+        let next = at.and_then(|at| self.nodes.get(at + 1)).filter(|next| next.cause);
+        match (own, next.map(|next| self.found_of(next.place))) {
+            (Found::Missing, Some(Found::Agrees)) => Found::Agrees,
+            _ => own,
+        }
+    }
+
+    fn found_of(&self, place: Place) -> Found {
         let own = |told: &&Told| self.nodes.get(told.node).is_some_and(|node| node.place == place);
         let mut found = Found::Missing;
         for told in self.told.iter().filter(own) {

@@ -60,7 +60,7 @@ impl Course {
     }
 
     /// Sets an answer beside the steps of the points; a point without steps has an empty list.
-    pub(super) fn new(points: &[Vec<Pattern>], (lead, outcome): (Option<Wanted>, Option<Wanted>), matcher: &Matcher<'_>) -> Self {
+    pub(super) fn new(points: &[Vec<Pattern>], (lead, outcome): (Option<Wanted>, Option<Wanted>), either_way: bool, matcher: &Matcher<'_>) -> Self {
         let mut nodes: Vec<Node> = Vec::new();
         for (point, steps) in points.iter().enumerate() {
             for (step, pattern) in steps.iter().enumerate() {
@@ -94,6 +94,9 @@ impl Course {
         let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
         course.assign(matcher);
         course.blame(matcher);
+        if !either_way {
+            course.one_way();
+        }
         course
     }
 
@@ -175,6 +178,18 @@ impl Course {
             if !(flat && last.is_some()) {
                 last = Some((at, accord));
             }
+        }
+    }
+
+    /// Where the question names no change of its own, one quantity told the other way round is told wrongly; two make a
+    /// relation.
+    fn one_way(&mut self) {
+        let clear = |accord: Accord| {
+            let own = self.told.iter().filter(move |told| told.accord == accord && !told.blamed);
+            own.map(|told| told.claim).collect::<std::collections::BTreeSet<usize>>()
+        };
+        if clear(Accord::Agree).is_empty() && clear(Accord::Oppose).len() == 1 {
+            self.told.iter_mut().filter(|told| told.accord == Accord::Oppose).for_each(|told| told.blamed = true);
         }
     }
 

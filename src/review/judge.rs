@@ -79,7 +79,10 @@ impl Judge<'_> {
             if plain { Pattern::steps(&point.statement, self.prompt, self.dictionary) } else { Vec::new() }
         };
         let points: Vec<Vec<Pattern>> = self.question.points.iter().map(steps).collect();
-        self.course = Course::new(&points, self.asked(), &self.matcher());
+        let asks = [" depends on ", " affects ", "a change in "].iter().any(|mark| self.question.text.contains(mark));
+        let accepts = |point: &Point| point.accept.iter().any(|text| text.contains("opposite change"));
+        let either_way = asks || self.question.points.iter().any(accepts);
+        self.course = Course::new(&points, self.asked(), either_way, &self.matcher());
     }
 
     /// The quantities that the question sets out from and asks about. The first is taken to rise where the guide leaves it

@@ -60,7 +60,12 @@ impl Course {
     }
 
     /// Sets an answer beside the steps of the points; a point without steps has an empty list.
-    pub(super) fn new(points: &[Vec<Pattern>], (lead, outcome): (Option<Wanted>, Option<Wanted>), either_way: bool, matcher: &Matcher<'_>) -> Self {
+    pub(super) fn new(
+        points: &[Vec<Pattern>],
+        (lead, outcome): (Option<Wanted>, Option<Wanted>),
+        either_way: bool,
+        matcher: &Matcher<'_>,
+    ) -> Self {
         let mut nodes: Vec<Node> = Vec::new();
         for (point, steps) in points.iter().enumerate() {
             for (step, pattern) in steps.iter().enumerate() {
@@ -141,12 +146,15 @@ impl Course {
         let nodes_of: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| nodes_of.get(at).copied().unwrap_or(0);
         for number in claims {
-            let own: Vec<usize> = (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
+            let own: Vec<usize> =
+                (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
             let clear = |wanted: Accord| self.plainest(&own, wanted);
             let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
             let Some(claim) = reading.claims.get(number) else { continue };
             let current = match (agrees, opposes, last) {
-                (Some(at), Some(other), Some((_, accord))) => Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) }),
+                (Some(at), Some(other), Some((_, accord))) => {
+                    Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
+                }
                 (Some(at), _, _) => Some((at, Accord::Agree)),
                 (None, Some(at), _) => Some((at, Accord::Oppose)),
                 (None, None, _) => None,

@@ -16,7 +16,10 @@ pub(crate) struct Stems {
 
 impl Stems {
     fn new() -> Self {
-        Self { stemmer: Stemmer::create(Algorithm::English), irregular: words::lists().irregular.iter().copied().collect() }
+        Self {
+            stemmer: Stemmer::create(Algorithm::English),
+            irregular: words::lists().irregular.iter().copied().collect(),
+        }
     }
 
     /// The stem of a word in lower case.
@@ -42,6 +45,7 @@ pub(crate) struct Dictionary {
     verbs: BTreeSet<String>,
     acting: BTreeSet<String>,
     states: BTreeSet<String>,
+    elsewhere: BTreeSet<String>,
     adjectives: BTreeSet<String>,
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
@@ -77,6 +81,7 @@ impl Dictionary {
             verbs: BTreeSet::new(),
             acting: BTreeSet::new(),
             states: BTreeSet::new(),
+            elsewhere: BTreeSet::new(),
             adjectives: BTreeSet::new(),
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
@@ -153,6 +158,11 @@ impl Dictionary {
         self.states.contains(key)
     }
 
+    /// Whether a key tells that a thing is somewhere else than what is not told so.
+    pub(crate) fn is_elsewhere(&self, key: &str) -> bool {
+        self.elsewhere.contains(key)
+    }
+
     /// Whether "more" of a key is no amount.
     pub(crate) fn is_adjective(&self, key: &str) -> bool {
         self.adjectives.contains(key)
@@ -191,6 +201,7 @@ impl Dictionary {
             }
         }
         self.states = words::lists().state.iter().map(|word| self.head_of(word)).collect();
+        self.elsewhere = words::lists().elsewhere.iter().map(|word| self.head_of(word)).collect();
         self.adjectives = words::lists().adjective.iter().map(|word| self.head_of(word)).collect();
         for (class, list) in &words::lists().classes {
             for word in list {
@@ -246,7 +257,11 @@ impl Dictionary {
     /// Other words that mean the same, by their stems.
     fn like(&self, stem: &str) -> Vec<String> {
         let Some(head) = self.senses.get(stem).and_then(|heads| heads.first()) else { return Vec::new() };
-        self.senses.iter().filter(|(other, heads)| heads.first() == Some(head) && other.as_str() != stem).map(|(other, _)| other.clone()).collect()
+        self.senses
+            .iter()
+            .filter(|(other, heads)| heads.first() == Some(head) && other.as_str() != stem)
+            .map(|(other, _)| other.clone())
+            .collect()
     }
 
     /// The stems of a form without articles at its start.

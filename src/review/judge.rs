@@ -79,10 +79,14 @@ impl Judge<'_> {
             if plain { Pattern::steps(&point.statement, self.prompt, self.dictionary) } else { Vec::new() }
         };
         let points: Vec<Vec<Pattern>> = self.question.points.iter().map(steps).collect();
+        self.course = Course::new(&points, self.asked(), self.either_way(), &self.matcher());
+    }
+
+    /// Whether the question asks for a relation, which may be told of more or of less.
+    fn either_way(&self) -> bool {
         let asks = [" depends on ", " affects ", "a change in "].iter().any(|mark| self.question.text.contains(mark));
         let accepts = |point: &Point| point.accept.iter().any(|text| text.contains("opposite change"));
-        let either_way = asks || self.question.points.iter().any(accepts);
-        self.course = Course::new(&points, self.asked(), either_way, &self.matcher());
+        asks || self.question.points.iter().any(accepts)
     }
 
     /// The quantities that the question sets out from and asks about. The first is taken to rise where the guide leaves it
@@ -93,11 +97,14 @@ impl Judge<'_> {
         let how = sentence.split_once(" how ").map_or(sentence, |(_, rest)| rest);
         let change = how.strip_prefix("a change in ").unwrap_or(how);
         let split = |mark: &str| change.split_once(mark);
-        let (from, to) = match (split(" depends on "), split(" affects "), split(" leads to a change in "), split(" changes ")) {
-            (Some((to, from)), ..) => (from, to),
-            (None, Some((from, to)), ..) | (None, None, Some((from, to)), _) | (None, None, None, Some((from, to))) => (from, to),
-            _ => return (None, None),
-        };
+        let (from, to) =
+            match (split(" depends on "), split(" affects "), split(" leads to a change in "), split(" changes ")) {
+                (Some((to, from)), ..) => (from, to),
+                (None, Some((from, to)), ..)
+                | (None, None, Some((from, to)), _)
+                | (None, None, None, Some((from, to))) => (from, to),
+                _ => return (None, None),
+            };
         (self.quantity(from), self.quantity(to))
     }
 
@@ -118,7 +125,11 @@ impl Judge<'_> {
                 about.push((key.clone(), weight));
             }
         }
-        let class = about.iter().filter(|(_, weight)| *weight > 0.15).filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        let class = about
+            .iter()
+            .filter(|(_, weight)| *weight > 0.15)
+            .filter_map(|(key, _)| self.dictionary.class(key))
+            .collect();
         (!about.is_empty()).then_some(Wanted { direction: Direction::Up, about, class, cause: true })
     }
 
@@ -234,7 +245,12 @@ impl Judge<'_> {
             let found = matcher.find(&pattern);
             let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
             // A statement of which way things go is not met by things alone.
-            if !whole.wanted.is_empty() && pattern.wanted.is_empty() && fared == Fared::Said && !directed {
+            if !whole.wanted.is_empty()
+                && pattern.wanted.is_empty()
+                && fared == Fared::Said
+                && !directed
+                && self.either_way()
+            {
                 fared = Fared::Partly;
                 if best.0 == Fared::Missing {
                     best = (fared, found.clone());
@@ -262,8 +278,7 @@ impl Judge<'_> {
     /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
     fn steps(&self, steps: &[Pattern], point: &Point, rejected: Option<Vec<Range<usize>>>) -> Verdict {
         let matcher = self.matcher();
-        let found: Vec<Match> =
-            steps.iter().enumerate().map(|(number, step)| self.step(step, point, number)).collect();
+        let found: Vec<Match> = steps.iter().enumerate().map(|(number, step)| self.step(step, point, number)).collect();
         let others: Vec<Pattern> =
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
         let mut said = 0.0;
@@ -272,7 +287,9 @@ impl Judge<'_> {
         for (place, one) in found.iter().enumerate() {
             turned = turned || one.turns.contains(&Found::Opposed);
             // What the next step sets out from is what this one leads to.
-            let onward = found.get(place + 1).is_some_and(|next| next.turns.len() > 1 && next.turns.first() == Some(&Found::Agrees))
+            let onward = found
+                .get(place + 1)
+                .is_some_and(|next| next.turns.len() > 1 && next.turns.first() == Some(&Found::Agrees))
                 && steps.get(place + 1).and_then(|next| next.wanted.first()).is_some_and(|first| first.cause);
             let told = match one.effect() {
                 _ if onward => true,

@@ -74,18 +74,24 @@ impl Judge<'_> {
         let (from, _) = self.ends(point)?;
         let limits = self.dictionary.key("limit");
         let about = |piece: &Piece| {
-            from.about.iter().any(|(key, weight)| *weight >= 0.5 && piece.keys.contains(key) && !self.dictionary.is_light(key))
+            from.about
+                .iter()
+                .any(|(key, weight)| *weight >= 0.5 && piece.keys.contains(key) && !self.dictionary.is_light(key))
         };
         self.reading.clauses.iter().find_map(|clause| {
             let own = self.reading.within(clause);
             let has = |test: &dyn Fn(&Piece) -> bool| own.iter().any(test);
-            let decides = has(&|piece| piece.keys.contains(&limits) || piece.also.contains(&limits) || piece.lower == "sets");
+            let decides =
+                has(&|piece| piece.keys.contains(&limits) || piece.also.contains(&limits) || piece.lower == "sets");
             let denied = has(&|piece| piece.role == Role::Negator || piece.negated);
             let other = whole.units.iter().filter(|unit| !unit.prompted);
-            let other = other.filter(|unit| !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits));
+            let other = other.filter(|unit| {
+                !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits)
+            });
             let names_other = other.into_iter().any(|unit| {
-                has(&|piece| unit.keys.first().is_some_and(|key| piece.keys.contains(key) && !self.dictionary.is_light(key)))
-                    && self.dictionary.class(unit.keys.first().map_or("", String::as_str)).is_none()
+                has(&|piece| {
+                    unit.keys.first().is_some_and(|key| piece.keys.contains(key) && !self.dictionary.is_light(key))
+                }) && self.dictionary.class(unit.keys.first().map_or("", String::as_str)).is_none()
             });
             let found = decides && !denied && !names_other && has(&about);
             let start = own.first().map_or(0, |piece| piece.bytes.start);
@@ -155,7 +161,11 @@ impl Judge<'_> {
         };
         let head_seen = head.is_some_and(has);
         let kind = |reading: &Reading| {
-            reading.pieces.iter().flat_map(|piece| piece.keys.iter().chain(&piece.also)).find_map(|key| self.dictionary.class(key))
+            reading
+                .pieces
+                .iter()
+                .flat_map(|piece| piece.keys.iter().chain(&piece.also))
+                .find_map(|key| self.dictionary.class(key))
         };
         // "the inhibitor" for its concentration; "either … or".
         let open = (kind(&wanted).is_some() && kind(self.reading).is_none())
@@ -168,7 +178,9 @@ impl Judge<'_> {
             _ => Status::NotFound,
         };
         // "the brightness of the lamp" for that of the dye.
-        let telling = |keys: &[String]| keys.iter().all(|key| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none());
+        let telling = |keys: &[String]| {
+            keys.iter().all(|key| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none())
+        };
         let others: Vec<&Unit> = pattern.units.iter().skip(1).filter(|unit| telling(&unit.keys)).collect();
         let names = |unit: &&Unit, keys: &[String]| unit.keys.iter().any(|key| keys.contains(key));
         let content = self.reading.pieces.iter().filter(|piece| piece.role == Role::Content && telling(&piece.keys));

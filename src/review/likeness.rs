@@ -9,7 +9,8 @@ use super::words;
 pub(super) const SAME_QUANTITY: f64 = 0.42;
 
 /// Keys of what is read, whatever it is.
-const READINGS: &[&str] = &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
+const READINGS: &[&str] =
+    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
 
 /// Keys with their weights.
 type About = [(String, f64)];
@@ -60,16 +61,21 @@ pub(super) fn likeness(
     let plain = wanted.about.iter().any(|(key, _)| {
         dictionary.class(key).is_none() && about.iter().any(|(known, weight)| known == key && *weight >= 0.5)
     });
-    let kind = if telling && (plain || !named(&wanted.about) || !named(about)) { if alone { 0.3 } else { 0.3 * precision } } else { 0.0 };
+    let kind = if telling && (plain || !named(&wanted.about) || !named(about)) {
+        if alone { 0.3 } else { 0.3 * precision }
+    } else {
+        0.0
+    };
     // What has leaked is not what is there, though the same thing is named.
     let stranger = claim.about.iter().any(|(key, weight)| {
         *weight >= 1.0
-            && dictionary.is_state(key)
+            && dictionary.is_elsewhere(key)
             && dictionary.opposites(key).next().is_some()
             && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
     });
     // A rate, a length, a brightness is not told by naming the thing alone.
-    let untold = claim.class.is_empty() && wanted.class.iter().any(|class| words::lists().telling.contains(class)) && !alone;
+    let untold =
+        claim.class.is_empty() && wanted.class.iter().any(|class| words::lists().telling.contains(class)) && !alone;
     let share = f64::min((recall * precision).sqrt() + kind, 1.0)
         * if stranger { 0.4 } else { 1.0 }
         * if untold { 0.45 } else { 1.0 }

@@ -28,7 +28,10 @@ fn items(text: &str, command_term: &str) -> Vec<usize> {
         for mark in [" and ", ", ", "; ", " or ", " / "] {
             let ends = text.match_indices(mark).map(|(at, mark)| at + mark.len());
             // "the shortest soak, 5 min" names one thing twice.
-            let number = |at: &usize| text.get(*at..).is_some_and(|rest| rest.trim_start_matches("the ").starts_with(|c: char| c.is_ascii_digit()));
+            let number = |at: &usize| {
+                text.get(*at..)
+                    .is_some_and(|rest| rest.trim_start_matches("the ").starts_with(|c: char| c.is_ascii_digit()))
+            };
             starts.extend(ends.filter(|at| mark != ", " || !number(at)));
         }
         starts.sort_unstable();

@@ -119,7 +119,8 @@ impl Matcher<'_> {
     fn occasion(&self, byte: usize) -> bool {
         let holds = |clause: &&Clause| {
             let own = self.reading.within(clause);
-            own.first().is_some_and(|piece| piece.bytes.start <= byte) && own.last().is_some_and(|piece| byte < piece.bytes.end)
+            own.first().is_some_and(|piece| piece.bytes.start <= byte)
+                && own.last().is_some_and(|piece| byte < piece.bytes.end)
         };
         self.reading.clauses.iter().find(holds).is_some_and(|clause| clause.link == Some(Link::If))
     }
@@ -271,7 +272,11 @@ impl Matcher<'_> {
     /// Whether two quantities of the guide are one.
     pub(super) fn alike(&self, one: &Wanted, other: &Wanted) -> bool {
         let telling = |about: &[(String, f64)]| -> Vec<String> {
-            about.iter().filter(|(key, weight)| *weight >= 1.0 && !self.dictionary.is_light(key)).map(|(key, _)| key.clone()).collect()
+            about
+                .iter()
+                .filter(|(key, weight)| *weight >= 1.0 && !self.dictionary.is_light(key))
+                .map(|(key, _)| key.clone())
+                .collect()
         };
         let (one, other) = (telling(&one.about), telling(&other.about));
         let shared = one.iter().filter(|key| other.contains(key)).count();
@@ -280,7 +285,9 @@ impl Matcher<'_> {
 
     /// Whether two quantities of the guide are opposites: what has leaked and what stays.
     pub(super) fn are_opposite(&self, one: &Wanted, other: &Wanted) -> bool {
-        one.about.iter().any(|(key, _)| other.about.iter().any(|(known, weight)| *weight >= 0.5 && self.dictionary.opposed(key, known)))
+        one.about.iter().any(|(key, _)| {
+            other.about.iter().any(|(known, weight)| *weight >= 0.5 && self.dictionary.opposed(key, known))
+        })
     }
 
     /// Whether a claim speaks of the wanted quantity, or of its opposite.

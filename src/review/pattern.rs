@@ -73,7 +73,9 @@ impl Pattern {
             // "the short stems" says which stems, not that they become short.
             let word = |at: usize| reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
             let before = claim.at.checked_sub(1).map_or("", word);
-            claim.attributive && before == "the" && matches!(word(claim.at), "short" | "long" | "small" | "large" | "high" | "low")
+            claim.attributive
+                && before == "the"
+                && matches!(word(claim.at), "short" | "long" | "small" | "large" | "high" | "low")
         };
         for claim in reading.claims.iter().filter(|claim| !claim.aside && !described(claim)) {
             let cause = claim.attributive && wanted.is_empty();

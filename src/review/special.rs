@@ -78,7 +78,11 @@ impl Judge<'_> {
         let numbers = self.reading.numbers.len() >= 2;
         let intervals = numbers || lists.intervals.iter().any(|word| text.contains(word));
         let all = 0..self.reading.text.len();
-        let wrong = if wants_open { alike || (!open && (supports || rejects)) } else { open || alike || (rejects && !supports) };
+        let wrong = if wants_open {
+            alike || (!open && (supports || rejects))
+        } else {
+            open || alike || (rejects && !supports)
+        };
         let right = if wants_open { open } else { wants_support && supports };
         let meets = lists.meeting.iter().any(|word| text.contains(word));
         match () {
@@ -200,7 +204,8 @@ impl Judge<'_> {
             let (share, mirrored) = matcher.same_quantity(wanted, claim, false)?;
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
             let accord = wanted.direction.accord(said);
-            (matches!(said, Direction::Up | Direction::Down) && accord != Accord::Unclear).then_some((claim, accord, share))
+            (matches!(said, Direction::Up | Direction::Down) && accord != Accord::Unclear)
+                .then_some((claim, accord, share))
         });
         ways.collect()
     }

@@ -81,11 +81,15 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     let said = pieces.get(start..at).unwrap_or_default();
     let has_said = said.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator));
     // "The distance is therefore longer": an aside within one statement.
-    let within = matches!(lower, "therefore" | "thus" | "hence" | "however" | "though" | "consequently" | "then" | "accordingly" | "so")
-        && said.last().is_some_and(|piece| piece.role == Role::Copula);
+    let within = matches!(
+        lower,
+        "therefore" | "thus" | "hence" | "however" | "though" | "consequently" | "then" | "accordingly" | "so"
+    ) && said.last().is_some_and(|piece| piece.role == Role::Copula);
     // "does not pull in so much of it".
     let degree = lower == "so"
-        && pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often"))
+        && pieces.get(at + 1).is_some_and(|piece| {
+            matches!(piece.lower.as_str(), "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often")
+        })
         && said.iter().any(|piece| piece.role == Role::Negator);
     match link {
         _ if within || degree => false,
@@ -104,7 +108,10 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
     let before = pieces.get(start..at).unwrap_or_default();
     let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
     let instead = before.first().is_some_and(|piece| {
-        matches!(piece.lower.as_str(), "instead of" | "rather than" | "unlike" | "as opposed to" | "compared with" | "compared to")
+        matches!(
+            piece.lower.as_str(),
+            "instead of" | "rather than" | "unlike" | "as opposed to" | "compared with" | "compared to"
+        )
     });
     if instead {
         return says(pieces, at);

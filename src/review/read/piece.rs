@@ -124,7 +124,6 @@ fn one(
     let meaning = found.map(|(_, meaning)| meaning);
     let is_mark = own.get(at).is_some_and(|token| token.kind == Kind::Mark);
     piece.role = match meaning {
-        None if is_background(at, mended) => Role::Plain,
         None if is_mark => Role::Mark(lower.chars().next().unwrap_or(' ')),
         None => Role::Content,
         Some(meaning) => role(meaning),
@@ -163,16 +162,27 @@ fn one(
 /// "leaves the bonds alone", "leaves the loops open".
 fn left_so(behind: &[String]) -> bool {
     behind.iter().take(9).any(|word| {
-        matches!(word.as_str(), "alone" | "open" | "closed" | "empty" | "behind" | "uncovered" | "covered" | "unchanged" | "shut")
+        matches!(
+            word.as_str(),
+            "alone" | "open" | "closed" | "empty" | "behind" | "uncovered" | "covered" | "unchanged" | "shut"
+        )
     })
 }
 
 /// "not so negative", "not as dark": less of it, where no word of direction follows.
-fn not_so(at: usize, own: &[Token], mended: &[String], rest: &[&str], sentence: usize, dictionary: &Dictionary) -> Option<Piece> {
+fn not_so(
+    at: usize,
+    own: &[Token],
+    mended: &[String],
+    rest: &[&str],
+    sentence: usize,
+    dictionary: &Dictionary,
+) -> Option<Piece> {
     let pair = mended.get(at..at + 2)?;
     let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
     let follows = dictionary.longest(rest.get(2..)?);
-    let plain = !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
+    let plain =
+        !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
     let longer = dictionary.longest(rest).is_some_and(|(length, _)| length > 1);
     if !is_pair || !plain || longer || rest.len() < 3 {
         return None;
@@ -210,10 +220,18 @@ fn turned_noun(
             Some((1, content(dictionary.key(about), false)))
         }
         Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
-            let acts = next.ends_with("ing") || next.is_empty() || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
+            let acts = next.ends_with("ing")
+                || next.is_empty()
+                || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
             (!acts).then(|| (1, content(dictionary.key("block"), true)))
         }
-        _ if rest.first() == Some(&"leav") && (turns(1) || (matches!(next, "a" | "an" | "the") && turns(2)) || left_so(mended.get(at + 1..).unwrap_or_default())) => Some((1, content(dictionary.key("stay"), true))),
+        _ if rest.first() == Some(&"leav")
+            && (turns(1)
+                || (matches!(next, "a" | "an" | "the") && turns(2))
+                || left_so(mended.get(at + 1..).unwrap_or_default())) =>
+        {
+            Some((1, content(dictionary.key("stay"), true)))
+        }
         _ => None,
     }
 }
@@ -222,8 +240,8 @@ fn turned_noun(
 fn into_is_noun(at: usize, words: &[String]) -> bool {
     let Some(before) = at.checked_sub(1).and_then(|before| words.get(before)) else { return false };
     [
-        "the", "a", "an", "of", "more", "less", "fewer", "each", "every", "in", "by", "with", "its", "their", "no", "any",
-        "further", "many", "few", "some", "slower", "faster",
+        "the", "a", "an", "of", "more", "less", "fewer", "each", "every", "in", "by", "with", "its", "their", "no",
+        "any", "further", "many", "few", "some", "slower", "faster",
     ]
     .contains(&before.as_str())
 }

@@ -56,6 +56,8 @@ pub(super) struct Lists {
     pub(super) light: Words,
     /// States in which a thing is, so that a claim is of the thing in that state.
     pub(super) state: Words,
+    /// States that make another quantity of the same thing: what has leaked is not what is there.
+    pub(super) elsewhere: Words,
     /// Words that "more" and "less" make no amount of.
     pub(super) adjective: Words,
     /// Words by which an answer says that one thing no longer depends on another.
@@ -179,6 +181,7 @@ impl Lists {
             "meeting" => &mut self.meeting,
             "vague" => &mut self.vague,
             "state" => &mut self.state,
+            "elsewhere" => &mut self.elsewhere,
             "adjective" => &mut self.adjective,
             "against" => &mut self.against,
             "larger" => &mut self.larger,

@@ -143,8 +143,8 @@ impl Course {
         };
         let mut first_node = usize::MAX;
         let mut seen: Vec<(usize, Accord)> = Vec::new();
-        let nodes_of: Vec<usize> = self.told.iter().map(|told| told.node).collect();
-        let node_of = |at: usize| nodes_of.get(at).copied().unwrap_or(0);
+        let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
+        let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
         for number in claims {
             let own: Vec<usize> =
                 (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
@@ -245,13 +245,12 @@ impl Course {
         matcher: &Matcher<'_>,
     ) -> bool {
         let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
-        let clause = matcher.reading.clauses.get(claim.clause);
-        let link = clause.and_then(|clause| clause.link);
-        let cause = self.nodes.get(node).is_some_and(|node| node.cause);
+        let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        let sets_out = self.nodes.get(node).is_some_and(|node| node.cause);
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
-        let back = !flat && node <= first && (cause || link == Some(Link::If));
+        let back = !flat && node <= first && (sets_out || link == Some(Link::If));
         let onward = matches!(link, Some(Link::So | Link::Because));
-        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && cause)
+        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && sets_out)
     }
 
     /// What was found of a quantity. What the next step sets out from is what this one leads to.

@@ -53,19 +53,7 @@ pub(super) fn likeness(
     };
     let said: f64 = about.iter().map(|(_, weight)| weight).sum();
     let precision = if said > 0.0 { f64::max(met / said, 0.5) } else { 1.0 };
-    // Of one telling kind ("how far", "how bright"), one shared word is enough.
-    let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
-    let named = |about: &About| {
-        about.iter().any(|(key, weight)| *weight >= 0.5 && *weight < 2.0 && dictionary.class(key).is_none())
-    };
-    let plain = wanted.about.iter().any(|(key, _)| {
-        dictionary.class(key).is_none() && about.iter().any(|(known, weight)| known == key && *weight >= 0.5)
-    });
-    let kind = if telling && (plain || !named(&wanted.about) || !named(about)) {
-        if alone { 0.3 } else { 0.3 * precision }
-    } else {
-        0.0
-    };
+    let kind = kind(wanted, claim, about, if alone { 1.0 } else { precision }, dictionary);
     // What has leaked is not what is there, though the same thing is named.
     let stranger = claim.about.iter().any(|(key, weight)| {
         *weight >= 1.0
@@ -83,6 +71,18 @@ pub(super) fn likeness(
         * of_kind;
     let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
     (share >= least).then_some((share, mirrored))
+}
+
+/// What one telling kind ("how far", "how bright") adds: of that kind, one shared word is enough.
+fn kind(wanted: &Wanted, claim: &Claim, about: &About, precision: f64, dictionary: &Dictionary) -> f64 {
+    let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
+    let named = |about: &About| {
+        about.iter().any(|(key, weight)| *weight >= 0.5 && *weight < 2.0 && dictionary.class(key).is_none())
+    };
+    let plain = wanted.about.iter().any(|(key, _)| {
+        dictionary.class(key).is_none() && about.iter().any(|(known, weight)| known == key && *weight >= 0.5)
+    });
+    if telling && (plain || !named(&wanted.about) || !named(about)) { 0.3 * precision } else { 0.0 }
 }
 
 /// Weight of the wanted keys that are there, of those whose opposites are, and of the claim's keys that met one.

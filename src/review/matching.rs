@@ -54,16 +54,6 @@ impl Match {
         self.own.map_or(self.coverage, |own| own.max(self.coverage))
     }
 
-    /// Takes the relation for told of the opposite change.
-    pub(crate) fn mirror(&mut self) {
-        for one in &mut self.turns {
-            if *one == Found::Opposed {
-                *one = Found::Agrees;
-            }
-        }
-        self.says.append(&mut self.denies);
-    }
-
     /// What was found of the effect.
     pub(crate) fn effect(&self) -> Option<Found> {
         self.turns.last().copied()

@@ -5,12 +5,14 @@
 //! **Must not know**: the concept graph, files, the clock, rendering. It is plain data in and out, so that the same code
 //! runs in a page as WebAssembly.
 
+mod asked;
 mod chain;
 mod course;
 mod dictionary;
 mod figure;
 mod guide;
 mod habit;
+mod ideas;
 mod json;
 mod judge;
 mod kinds;
@@ -21,6 +23,7 @@ mod matching;
 mod meaning;
 mod pattern;
 mod read;
+mod rejected;
 mod sequence;
 mod special;
 mod spelling;

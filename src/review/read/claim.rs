@@ -155,8 +155,8 @@ impl Reader<'_> {
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
         self.combine(&mut about, &mut class);
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
-        let hedges = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
-        let hedged = self.clause.hedged || self.clause.pieces.clone().any(hedges);
+        let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
+        let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
     }
 

@@ -62,7 +62,7 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
         let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
         // "could mean more pairs or fewer": both are left open.
-        open = (hedge && !says) || (clause.hedged && !says);
+        open = !says && (hedge || clause.hedged);
     }
     clauses
 }

@@ -215,7 +215,7 @@ impl Reader<'_> {
             match piece.role {
                 Role::Article | Role::Plain | Role::Preposition | Role::Number(_) | Role::Negator => {}
                 Role::Content if piece.verb => {
-                    found = piece.keys.clone();
+                    found.clone_from(&piece.keys);
                     break;
                 }
                 _ => break,

@@ -201,8 +201,11 @@ impl Reader<'_> {
     /// The kinds of quantity: those that the phrase names, else that of the direction word: "faster" speaks of a rate, "more
     /// dye" of an amount. The word's own quantity is taken in where the phrase names none.
     fn class(&self, piece: &Piece, attributive: bool, about: &mut About) -> Vec<&'static str> {
-        let named = about.iter().any(|(key, _)| self.dictionary.class(key).is_some());
-        let head = about.iter().filter(|(_, weight)| *weight > 0.15);
+        // Beside a kind of its own, what the word leans on names none.
+        let own = piece.keys.iter().any(|key| self.dictionary.class(key).is_some());
+        let least = if own { LEANING } else { 0.15 };
+        let head = about.iter().filter(|(_, weight)| *weight > least);
+        let named = head.clone().any(|(key, _)| self.dictionary.class(key).is_some());
         let mut class: Vec<&'static str> = head.filter_map(|(key, _)| self.dictionary.class(key)).collect();
         if class.is_empty() {
             class.extend(piece.keys.iter().find_map(|key| self.dictionary.class(key)));

@@ -64,7 +64,13 @@ pub(crate) fn pieces(text: &str, sentences: &[Sentence], numbers: &[Number], dic
 }
 
 fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionary: &Dictionary, into: &mut Vec<Piece>) {
-    let mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
+    let mut mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
+    for at in 1..mended.len() {
+        // "the leaves" are leaves; "it leaves" goes.
+        if mended.get(at).is_some_and(|word| word == "leaves") && into_is_noun(at, &mended) {
+            mended.splice(at..=at, ["leaf".to_owned()]);
+        }
+    }
     let stems: Vec<String> = mended.iter().map(|word| dictionary.stems.of(word)).collect();
     let stems: Vec<&str> = stems.iter().map(String::as_str).collect();
     let mut at = 0;

@@ -87,7 +87,8 @@ impl Course {
         // A step of one quantity alone does not show which way round it is told.
         let first = nodes.first().map(|node| (node.place.point, node.place.step));
         let several = nodes.iter().filter(|node| Some((node.place.point, node.place.step)) == first).count() >= 2;
-        let open = several && lead.as_ref().is_some_and(|lead| !told(lead));
+        let plain = points.iter().flatten().next().is_some_and(|step| !step.text.contains("toward"));
+        let open = (several || plain) && lead.as_ref().is_some_and(|lead| !told(lead));
         match (lead, nodes.first_mut().filter(|first| first.cause)) {
             (Some(lead), Some(first)) if !matcher.are_opposite(&lead, &first.wanted) => first.named = Some(lead),
             (Some(lead), None) if open => {
@@ -123,6 +124,14 @@ impl Course {
             }
             for (node, share) in shares.iter().enumerate() {
                 let Some((share, mirrored)) = share else { continue };
+                // "just as fast" denies nothing of an amount.
+                let wanted = self.nodes.get(node).map_or(&[][..], |node| node.wanted.class.as_slice());
+                let of_kind = claim.class.is_empty()
+                    || wanted.is_empty()
+                    || wanted.iter().any(|class| claim.class.contains(class));
+                if claim.direction == Direction::Same && !of_kind {
+                    continue;
+                }
                 let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
                 let accord = if claim.hedged { Accord::Unclear } else { known.wanted.direction.accord(said) };

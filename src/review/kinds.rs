@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::guide::Point;
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::Link;
+use super::meaning::{Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
 use super::special::join;
@@ -46,26 +46,16 @@ impl Judge<'_> {
         }
     }
 
-    /// A later sentence set against the reason that speaks of it: "But …", "… still …", "… though".
+    /// A sentence set against the reason that speaks of it: "But …", "… though", "… still takes …".
     fn set_back(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
         let rejects: Vec<Pattern> = point.reject.iter().map(|text| self.pattern(text)).collect();
         let units: Vec<&Unit> = whole.units.iter().chain(rejects.iter().flat_map(|one| &one.units)).collect();
-        self.reading.sentences.iter().enumerate().skip(1).find_map(|(number, sentence)| {
+        let heavy = |key: &String, piece: &Piece| piece.keys.contains(key) && !self.dictionary.is_light(key);
+        self.reading.sentences.iter().enumerate().find_map(|(number, sentence)| {
             let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            let first = own.first().map_or("", |piece| piece.lower.as_str());
-            let opens = matches!(first, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
-            let within = own.iter().enumerate().any(|(at, piece)| match piece.lower.as_str() {
-                "though" | "spite" => true,
-                // "is still inside" tells where, "still takes" what goes on.
-                "still" => own.get(at + 1).is_some_and(|next| next.verb || next.role == Role::Copula),
-                _ => false,
-            });
-            let speaks = own.iter().any(|piece| {
-                units.iter().any(|unit| {
-                    unit.keys.first().is_some_and(|key| piece.keys.contains(key) && !self.dictionary.is_light(key))
-                })
-            });
-            ((opens || within) && speaks).then(|| sentence.bytes.clone())
+            let speaks =
+                own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
+            (against(&own, number == 0) && speaks).then(|| sentence.bytes.clone())
         })
     }
 
@@ -210,4 +200,24 @@ impl Judge<'_> {
             _ => (Status::Found, says(&places)),
         }
     }
+}
+
+/// Whether a sentence sets itself against what was said. In the first one there is nothing yet to be set against: it must say
+/// itself that things go on, and which way.
+fn against(own: &[&Piece], first: bool) -> bool {
+    let word = own.first().map_or("", |piece| piece.lower.as_str());
+    let opens = matches!(word, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
+    // "is still inside" tells where, "still takes" what goes on.
+    let goes = |next: &Piece| {
+        next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
+    };
+    let still = own.windows(2).any(|pair| matches!(pair, [one, next] if one.lower == "still" && goes(next)));
+    let moves = |piece: &Piece| match piece.role {
+        Role::Turn(turn) => matches!(turn.direction, Direction::Up | Direction::Down) && !piece.negated,
+        _ => false,
+    };
+    if first {
+        return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
+    }
+    opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
 }

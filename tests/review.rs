@@ -1,7 +1,8 @@
-//! The reviewer: on the marking set, beside outside sets, from the command line, and as WebAssembly.
+//! The reviewer: on the marking set, on every relation of the graph, beside outside sets, from the command line, and as WebAssembly.
 
 mod figures;
 mod marking;
 mod outside;
 mod program;
+mod relations;
 mod wasm;

@@ -37,6 +37,9 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
     Lexicon { terms, glossary: glossary.into_iter().collect() }
 }
 
+/// Nouns that say how much there is of a thing, or what every thing at the bench is: no name of one.
+const MEASURES: &[&str] = &["volume", "volumes", "copies", "liquid", "portions", "amounts"];
+
 /// All names of a thing, its id, and the noun that says what it is: "microscopic sacs of bilayer" gives "sacs".
 fn forms(entity: &Entity) -> Vec<String> {
     let mut forms: BTreeSet<String> = BTreeSet::new();
@@ -51,7 +54,8 @@ fn forms(entity: &Entity) -> Vec<String> {
         .min()
         .and_then(|at| entity.intro.get(..at))
         .unwrap_or(&entity.intro);
-    forms.extend(head.split_whitespace().last().filter(|word| word.len() > 3).map(str::to_owned));
+    let noun = head.split_whitespace().last().filter(|word| word.len() > 3 && !MEASURES.contains(word));
+    forms.extend(noun.map(str::to_owned));
     forms.into_iter().collect()
 }
 

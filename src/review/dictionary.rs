@@ -16,7 +16,10 @@ pub(crate) struct Stems {
 
 impl Stems {
     fn new() -> Self {
-        Self { stemmer: Stemmer::create(Algorithm::English), irregular: words::IRREGULAR.iter().copied().collect() }
+        Self {
+            stemmer: Stemmer::create(Algorithm::English),
+            irregular: words::lists().irregular.iter().copied().collect(),
+        }
     }
 
     /// The stem of a word in lower case.
@@ -37,15 +40,28 @@ type Phrases = BTreeMap<String, Vec<(Vec<String>, Meaning)>>;
 pub(crate) struct Dictionary {
     pub(crate) stems: Stems,
     phrases: Phrases,
-    senses: BTreeMap<String, String>,
+    senses: BTreeMap<String, Vec<String>>,
     light: BTreeSet<String>,
+    verbs: BTreeSet<String>,
+    acting: BTreeSet<String>,
+    states: BTreeSet<String>,
+    elsewhere: BTreeSet<String>,
+    adjectives: BTreeSet<String>,
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
     /// Words in lower case that are spelled right.
     known: BTreeSet<String>,
+    known_stems: BTreeSet<String>,
     /// Words that a slip may be mended to.
     targets: BTreeSet<String>,
+}
+
+/// Regular forms of a verb.
+fn forms(word: &str) -> [String; 3] {
+    let base = word.strip_suffix('e').unwrap_or(word);
+    let s = if word.ends_with(['s', 'x']) || word.ends_with("sh") || word.ends_with("ch") { "es" } else { "s" };
+    [format!("{word}{s}"), format!("{base}ed"), format!("{base}ing")]
 }
 
 /// A term as compiled.
@@ -62,10 +78,16 @@ impl Dictionary {
             phrases: Phrases::new(),
             senses: BTreeMap::new(),
             light: BTreeSet::new(),
+            verbs: BTreeSet::new(),
+            acting: BTreeSet::new(),
+            states: BTreeSet::new(),
+            elsewhere: BTreeSet::new(),
+            adjectives: BTreeSet::new(),
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
             known: BTreeSet::new(),
+            known_stems: BTreeSet::new(),
             targets: BTreeSet::new(),
         };
         dictionary.own_words();
@@ -76,36 +98,74 @@ impl Dictionary {
         }
         for text in texts {
             dictionary.learn(text, true);
+            for token in super::read::token::tokens(text).iter().filter(|token| token.lower.len() > 4) {
+                dictionary.targets.insert(format!("{}s", token.lower.trim_end_matches('s')));
+            }
         }
         dictionary
     }
 
     fn own_words(&mut self) {
-        for (list, meaning) in words::TURNS {
-            self.add_all(list, *meaning);
+        for (list, turn) in &words::lists().turns {
+            self.add_all(list, Meaning::Turn(*turn));
         }
-        self.add_all(words::NEGATORS, Meaning::Negator);
-        self.add_all(words::NOT_NEGATORS, Meaning::NoNegator);
-        for (list, link) in words::LINKS {
+        self.add_all(&words::lists().negators, Meaning::Negator);
+        self.add_all(&words::lists().no_negators, Meaning::NoNegator);
+        for (list, link) in &words::lists().links {
             self.add_all(list, Meaning::Link(*link));
         }
-        self.add_all(words::ASIDES, Meaning::Aside);
-        self.add_all(words::HEDGES, Meaning::Hedge);
-        self.add_all(words::PRONOUNS, Meaning::Pronoun);
-        for (list, little) in words::LITTLE {
+        self.add_all(&words::lists().asides, Meaning::Aside);
+        self.add_all(&words::lists().hedges, Meaning::Hedge);
+        self.add_all(&words::lists().pronouns, Meaning::Pronoun);
+        for (list, little) in &words::lists().little {
             self.add_all(list, Meaning::Little(*little));
         }
-        for (form, base) in words::IRREGULAR {
-            self.known.insert((*form).to_owned());
-            self.known.insert((*base).to_owned());
+        for (form, base) in &words::lists().irregular {
+            self.learn(form, form.len() > 5);
+            self.learn(base, base.len() > 5);
         }
-        for word in words::CONFUSABLE {
+        for word in &words::lists().confusable {
             self.known.insert((*word).to_owned());
         }
-        for word in words::LIGHT {
+        for word in &words::lists().acting {
+            self.acting.insert(self.stems.of(word));
+        }
+        for word in &words::lists().verbs {
+            self.verbs.insert(self.stems.of(word));
+            self.learn(word, true);
+            for form in forms(word) {
+                self.learn(&form, true);
+            }
+        }
+        for word in &words::lists().light {
             self.known.insert((*word).to_owned());
             self.light.insert(self.stems.of(word));
         }
+    }
+
+    /// Whether a stem can tell what something does.
+    pub(crate) fn is_verb(&self, stem: &str) -> bool {
+        self.verbs.contains(stem)
+    }
+
+    /// Whether a stem can tell what something does to something else.
+    pub(crate) fn acts(&self, stem: &str) -> bool {
+        self.acting.contains(stem)
+    }
+
+    /// Whether a key tells in what state a thing is.
+    pub(crate) fn is_state(&self, key: &str) -> bool {
+        self.states.contains(key)
+    }
+
+    /// Whether a key tells that a thing is somewhere else than what is not told so.
+    pub(crate) fn is_elsewhere(&self, key: &str) -> bool {
+        self.elsewhere.contains(key)
+    }
+
+    /// Whether "more" of a key is no amount.
+    pub(crate) fn is_adjective(&self, key: &str) -> bool {
+        self.adjectives.contains(key)
     }
 
     fn add_all(&mut self, list: &[&str], meaning: Meaning) {
@@ -128,25 +188,28 @@ impl Dictionary {
     }
 
     fn senses(&mut self) {
-        for (number, group) in words::SENSES.iter().enumerate() {
+        for (number, group) in words::lists().senses.iter().enumerate() {
             let Some(head) = group.first().map(|word| self.stems.of(word)) else { continue };
-            for phrase in *group {
+            for phrase in group {
                 let stems = self.stems.phrase(phrase);
                 self.learn(phrase, true);
                 if let [stem] = stems.as_slice() {
-                    self.senses.entry(stem.clone()).or_insert_with(|| head.clone());
+                    self.senses.entry(stem.clone()).or_default().push(head.clone());
                 } else {
                     self.add(stems, Meaning::Sense(number));
                 }
             }
         }
-        for (class, list) in words::CLASSES {
-            for word in *list {
+        self.states = words::lists().state.iter().map(|word| self.head_of(word)).collect();
+        self.elsewhere = words::lists().elsewhere.iter().map(|word| self.head_of(word)).collect();
+        self.adjectives = words::lists().adjective.iter().map(|word| self.head_of(word)).collect();
+        for (class, list) in &words::lists().classes {
+            for word in list {
                 let key = self.head_of(word);
                 self.classes.insert(key, class);
             }
         }
-        for (one, other) in words::OPPOSITES {
+        for (one, other) in &words::lists().opposites {
             let (one, other) = (self.head_of(one), self.head_of(other));
             self.opposites.entry(one.clone()).or_default().insert(other.clone());
             self.opposites.entry(other).or_default().insert(one);
@@ -160,7 +223,7 @@ impl Dictionary {
         if let [stem] = stems.as_slice() {
             return self.canonical(stem);
         }
-        let group = words::SENSES.iter().find(|group| group.contains(&phrase));
+        let group = words::lists().senses.iter().find(|group| group.contains(&phrase));
         group.and_then(|group| group.first()).map_or_else(|| stems.join(" "), |head| self.stems.of(head))
     }
 
@@ -172,14 +235,33 @@ impl Dictionary {
                 self.learn(form, true);
                 let stems = self.content(form);
                 // A form with a direction in it ("more enzyme") would hide the direction.
-                if !stems.is_empty() && !stems.iter().any(|stem| self.turns(stem)) {
+                let whole_name = term.quantity && stems.len() >= 4;
+                if !stems.is_empty() && (whole_name || !stems.iter().any(|stem| self.turns(stem))) {
+                    // "Fragments" are what "pieces" are.
+                    let like = match stems.as_slice() {
+                        [stem] if !term.quantity => self.like(stem),
+                        _ => Vec::new(),
+                    };
                     self.add(stems, Meaning::Term(number));
+                    for stem in like {
+                        self.add(vec![stem], Meaning::Term(number));
+                    }
                 }
             }
         }
         for word in &lexicon.glossary {
             self.learn(word, false);
         }
+    }
+
+    /// Other words that mean the same, by their stems.
+    fn like(&self, stem: &str) -> Vec<String> {
+        let Some(head) = self.senses.get(stem).and_then(|heads| heads.first()) else { return Vec::new() };
+        self.senses
+            .iter()
+            .filter(|(other, heads)| heads.first() == Some(head) && other.as_str() != stem)
+            .map(|(other, _)| other.clone())
+            .collect()
     }
 
     /// The stems of a form without articles at its start.
@@ -206,6 +288,7 @@ impl Dictionary {
                 if target {
                     self.targets.insert(token.lower.clone());
                 }
+                self.known_stems.insert(self.stems.of(&token.lower));
                 self.known.insert(token.lower);
             }
         }
@@ -213,11 +296,19 @@ impl Dictionary {
 
     /// The key of a stem: that of its group of like words, or itself.
     pub(crate) fn canonical(&self, stem: &str) -> String {
-        self.senses.get(stem).cloned().unwrap_or_else(|| stem.to_owned())
+        self.senses.get(stem).and_then(|heads| heads.first()).cloned().unwrap_or_else(|| stem.to_owned())
+    }
+
+    /// The keys of the other groups that a stem stands in.
+    pub(crate) fn further(&self, stem: &str) -> impl Iterator<Item = &String> {
+        self.senses.get(stem).into_iter().flatten().skip(1)
     }
 
     /// The key of a word of the tables.
     pub(crate) fn key(&self, word: &str) -> String {
+        if word.starts_with("t:") {
+            return word.to_owned();
+        }
         self.canonical(&self.stems.of(word))
     }
 
@@ -235,14 +326,18 @@ impl Dictionary {
         if self.known.contains(lower) || self.known_by_stem(lower) {
             return lower.to_owned();
         }
-        spelling::nearest(lower, &self.targets).unwrap_or(lower).to_owned()
+        let near = |word: &str| spelling::nearest(word, &self.targets).map(str::to_owned);
+        let by_sound = || {
+            let word = format!("ph{}", lower.strip_prefix('f')?);
+            if self.known.contains(&word) { Some(word) } else { near(&word) }
+        };
+        near(lower).or_else(by_sound).unwrap_or_else(|| lower.to_owned())
     }
 
     /// A form of a word that is known: "separates" where "separate" is.
     fn known_by_stem(&self, lower: &str) -> bool {
-        let stem = self.stems.of(lower);
-        let endings = ["", "s", "es", "ed", "d", "ing", "e", "y", "ly", "er"];
-        endings.iter().any(|ending| self.known.contains(&format!("{stem}{ending}")))
+        let endings = ["s", "ed", "ing", "ly", "d", "est", "ness", "al", "able", "tion", "y"];
+        endings.iter().any(|ending| lower.ends_with(ending)) && self.known_stems.contains(&self.stems.of(lower))
     }
 
     /// The kind of quantity that a key names.
@@ -277,6 +372,8 @@ impl Dictionary {
                     && matches!(
                         meaning,
                         Meaning::Little(Little::Article | Little::Preposition | Little::Copula | Little::Plain)
+                            | Meaning::Link(_)
+                            | Meaning::Pronoun
                     )
             })
         })

@@ -130,7 +130,7 @@ fn numbers(question: &Question, reading: &Reading, read: impl Fn(&str) -> Readin
 pub(super) fn restated(prompt: &Reading, reading: &Reading) -> usize {
     let mut numbers: BTreeMap<String, u32> = BTreeMap::new();
     let mut intern = |reading: &Reading| -> Vec<u32> {
-        let words = reading.pieces.iter().filter(|piece| !matches!(piece.role, Role::Mark(_)));
+        let words = reading.pieces.iter().filter(|piece| !matches!(piece.role, Role::Mark(_) | Role::Number(_)));
         words
             .map(|piece| {
                 let next = u32::try_from(numbers.len()).unwrap_or(u32::MAX);

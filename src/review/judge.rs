@@ -2,43 +2,56 @@
 
 use std::ops::Range;
 
+use super::course::Course;
 use super::dictionary::Dictionary;
-use super::figure::{self, Figures, Value};
-use super::guide::{Idea, Point, Question};
+use super::figure::{Figures, Value};
+use super::guide::{Point, Question};
 use super::matching::{Found, Match, Matcher};
-use super::meaning::Link;
-use super::pattern::{Pattern, Unit, Wanted};
-use super::read::{Piece, Reading, Role};
+use super::pattern::{Pattern, Unit};
+use super::read::{Piece, Reading};
 use super::verdict::{Status, Stretch};
-use crate::quantity::Unit as Measure;
 
 /// Limits of the decisions, all shares from 0 to 1. Set on the development half of the marking set alone.
 pub(super) mod limit {
+
     /// Least share of a sentence's directions for `found`.
     pub(crate) const AGREEMENT: f64 = 0.5;
+
     /// Least share of its things named, beside directions.
     pub(crate) const WITH_DIRECTIONS: f64 = 0.3;
+
     /// The same where it has no direction.
     pub(crate) const WORDS_ALONE: f64 = 0.55;
+
     /// The same for a short alternative.
     pub(crate) const ALTERNATIVE: f64 = 0.7;
+
     /// The same for what is rejected.
     pub(crate) const REJECTED: f64 = 0.7;
+
     /// From here on something is worth a second look.
     pub(crate) const LOOK: f64 = 0.3;
+
     /// Least share of a twist's reason.
     pub(crate) const REASON: f64 = 0.42;
+
     /// Least share of a setup's numbers.
-    pub(crate) const SETUP: f64 = 0.66;
+    pub(crate) const SETUP: f64 = 0.7;
 }
 
 /// What is needed to judge the points of one question.
 pub(super) struct Judge<'a> {
     pub(super) dictionary: &'a Dictionary,
+
     pub(super) question: &'a Question,
+
     pub(super) prompt: &'a Reading,
+
     pub(super) reading: &'a Reading,
+
     pub(super) topic: &'a [(String, f64)],
+
+    pub(super) course: Course,
 }
 
 /// A status and the stretches behind it.
@@ -46,7 +59,7 @@ pub(super) type Verdict = (Status, Vec<Stretch>);
 
 /// How a pattern fared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Fared {
+pub(super) enum Fared {
     Missing,
     Partly,
     Denied,
@@ -78,6 +91,9 @@ impl Judge<'_> {
             return self.link();
         }
         let (status, places) = self.words(point);
+        if point.statement.starts_with("The first effect still") || is_reason(&point.statement) {
+            return (status, places);
+        }
         match (status, self.taken_back(point)) {
             (Status::Found, Some(denial)) => {
                 let denial = Stretch { bytes: denial, says: false };
@@ -111,39 +127,29 @@ impl Judge<'_> {
 
     pub(super) fn words(&self, point: &Point) -> Verdict {
         let whole = self.pattern(&point.statement);
+        let statement = point.statement.as_str();
+        match () {
+            () if is_reason(statement) => self.reason(point, &whole),
+            () if statement.starts_with("The first effect still") => self.balance(),
+            () if statement.contains(": a second effect of the same treatment") => self.second_effect(point),
+            () if statement.starts_with("The data ") => self.settled(point),
+            () if is_open(point) => self.open(point),
+            () if whole.direction_alone => self.prediction(point, &whole),
+            () if self.question.command_term == "identify" => {
+                self.named(statement, self.rejected(point, &whole).as_deref())
+            }
+            () => self.relation(point, &whole),
+        }
+    }
+
+    /// A statement of how one thing brings about another.
+    fn relation(&self, point: &Point, whole: &Pattern) -> Verdict {
         let steps = Pattern::steps(&point.statement, self.prompt, self.dictionary);
-        let rejected = self.rejected(point, &whole);
-        if is_reason(&point.statement) {
-            return self.reason(&whole, rejected);
-        }
-        if point.statement.starts_with("The first effect still") {
-            return self.balance();
-        }
-        if self.question.command_term == "identify" {
-            return self.named(&point.statement, rejected.as_deref());
-        }
-        if steps.len() >= 2 && !whole.direction_alone {
+        let rejected = self.rejected(point, whole);
+        if steps.len() >= 2 {
             return self.steps(&steps, point, rejected);
         }
-        let matcher = self.matcher();
-        let found = matcher.find(&whole);
-        let mut best = (Self::fared(&whole, &found, limit::WORDS_ALONE), found);
-        let bare = point.accept.iter().any(|text| accepts_relation(text));
-        if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
-            best.0 = Fared::Said;
-        }
-        for text in &point.accept {
-            let pattern = self.pattern(text);
-            if pattern.is_empty() {
-                continue;
-            }
-            let found = matcher.find(&pattern);
-            let fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
-            if fared == Fared::Said && best.0 != Fared::Said && best.0 != Fared::Denied {
-                best = (fared, found);
-            }
-        }
-        let (fared, found) = best;
+        let (fared, found) = self.statement(point, whole);
         match (fared, rejected) {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
             (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
@@ -158,25 +164,55 @@ impl Judge<'_> {
         }
     }
 
+    /// How the statement fared, or one of its alternatives.
+    fn statement(&self, point: &Point, whole: &Pattern) -> (Fared, Match) {
+        let found = self.step(whole, point, 0);
+        let directed = found.turns.contains(&Found::Agrees);
+        let mut best = (Self::fared(whole, &found, limit::WORDS_ALONE), found);
+        if best.1.turns.contains(&Found::Opposed) {
+            best.0 = Fared::Denied;
+        }
+        let bare = point.accept.iter().any(|text| accepts_relation(text));
+        if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
+            best.0 = Fared::Said;
+        }
+        let patterns = point.accept.iter().map(|text| self.pattern(text));
+        for pattern in patterns.filter(|pattern| !pattern.is_empty()) {
+            let found = self.matcher().find(&pattern);
+            let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
+            // A statement of which way things go is not met by things alone.
+            let things = !whole.wanted.is_empty() && pattern.wanted.is_empty() && !directed;
+            if things && fared == Fared::Said && self.either_way() {
+                fared = Fared::Partly;
+                if best.0 == Fared::Missing {
+                    best = (fared, found.clone());
+                }
+            }
+            if fared == Fared::Said && best.0 != Fared::Said && best.0 != Fared::Denied {
+                best = (fared, found);
+            }
+        }
+        best
+    }
+
     /// A chain of steps: each step's outcome must be told; one that its neighbours imply may be left out.
     fn steps(&self, steps: &[Pattern], point: &Point, rejected: Option<Vec<Range<usize>>>) -> Verdict {
         let matcher = self.matcher();
-        let mut found: Vec<Match> = steps.iter().map(|step| matcher.find(step)).collect();
-        let turns: Vec<Found> = found.iter().flat_map(|one| one.turns.iter().copied()).collect();
-        let n = |wanted: Found| turns.iter().filter(|one| **one == wanted).count();
-        if n(Found::Opposed) >= 2 && n(Found::Agrees) == 0 {
-            for one in &mut found {
-                one.mirror();
-            }
-        }
+        let found: Vec<Match> = steps.iter().enumerate().map(|(number, step)| self.step(step, point, number)).collect();
         let others: Vec<Pattern> =
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
         let mut said = 0.0;
         let mut turned = false;
         let mut last = false;
         for (place, one) in found.iter().enumerate() {
-            turned = turned || matches!(one.effect(), Some(Found::Opposed | Found::Both));
+            turned = turned || one.turns.contains(&Found::Opposed);
+            // What the next step sets out from is what this one leads to.
+            let onward = found
+                .get(place + 1)
+                .is_some_and(|next| next.turns.len() > 1 && next.turns.first() == Some(&Found::Agrees))
+                && steps.get(place + 1).and_then(|next| next.wanted.first()).is_some_and(|first| first.cause);
             let told = match one.effect() {
+                _ if onward => true,
                 Some(Found::Agrees) => true,
                 Some(Found::Opposed | Found::Both | Found::Unclear | Found::Missing) => false,
                 None => one.named() >= limit::WORDS_ALONE,
@@ -213,7 +249,7 @@ impl Judge<'_> {
     }
 
     /// How a pattern fared, from shares and directions.
-    fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
+    pub(super) fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
         let named = found.named();
         let Some(agreement) = found.agreement() else {
             let against = found.denied;
@@ -230,6 +266,8 @@ impl Judge<'_> {
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
+            // Every quantity of the sentence is told.
+            Some(Found::Agrees) if found.turns.len() >= 2 && agreement > 0.999 => Fared::Said,
             Some(Found::Agrees)
                 if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) =>
             {
@@ -241,35 +279,7 @@ impl Judge<'_> {
         }
     }
 
-    /// Where the response says what the point rejects, judged by what the statement does not say itself.
-    fn rejected(&self, point: &Point, statement: &Pattern) -> Option<Vec<Range<usize>>> {
-        for text in &point.reject {
-            let mut pattern = self.pattern(text);
-            if pattern.alone {
-                continue;
-            }
-            let own = |unit: &Unit| {
-                !statement.units.iter().any(|known| {
-                    known.negated == unit.negated && unit.keys.first().is_some_and(|key| known.keys.contains(key))
-                })
-            };
-            let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
-            let whole = self.matcher().find(&pattern);
-            let few = pattern.units.len() <= 2;
-            if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
-                continue;
-            }
-            pattern.units = telling;
-            let found = self.matcher().find(&pattern);
-            let agrees = found.agreement().is_none_or(|share| share >= limit::AGREEMENT);
-            if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
-                return Some(if whole.says.is_empty() { found.says } else { whole.says });
-            }
-        }
-        None
-    }
-
-    fn figures(&self, figures: &Figures) -> Verdict {
+    pub(super) fn figures(&self, figures: &Figures) -> Verdict {
         let value = figures.value_seen(self.reading);
         if !figures.setup.is_empty() {
             let (share, places) = figures.setup_seen(self.reading);
@@ -289,78 +299,21 @@ impl Judge<'_> {
             Value::Missing => (Status::NotFound, Vec::new()),
         }
     }
-
-    /// Ideas written by hand: all must be there.
-    fn by_hand(&self, point: &Point) -> Verdict {
-        let verdicts: Vec<Verdict> = point.ideas.iter().map(|idea| self.idea(idea)).collect();
-        let places: Vec<Stretch> = verdicts.iter().flat_map(|(_, places)| places.clone()).collect();
-        let statuses: Vec<Status> = verdicts.iter().map(|(status, _)| *status).collect();
-        let statement = self.pattern(&point.statement);
-        let rejected = self.rejected(point, &statement);
-        let status = match () {
-            () if statuses.contains(&Status::Contradicted) => Status::Contradicted,
-            () if rejected.is_some() => Status::Contradicted,
-            () if statuses.iter().all(|status| *status == Status::Found) => Status::Found,
-            () if statuses.iter().all(|status| *status == Status::NotFound) => Status::NotFound,
-            () => Status::LookAgain,
-        };
-        let denies = rejected.unwrap_or_default();
-        (status, places.into_iter().chain(both(&[], &denies)).collect())
-    }
-
-    fn idea(&self, idea: &Idea) -> Verdict {
-        if let Some(value) = idea.value {
-            let unit = Measure::parse(&idea.unit).ok().filter(|_| !idea.unit.is_empty());
-            let wanted = figure::within(value, idea.tolerance, unit);
-            return self.figures(&Figures { value: Some(wanted), ..Figures::default() });
-        }
-        let mut verdict = (Status::Found, Vec::new());
-        for term in &idea.terms {
-            let (status, places) = self.term(term, idea);
-            verdict.1.extend(places);
-            if status != Status::Found {
-                verdict.0 = if verdict.0 == Status::Contradicted { Status::Contradicted } else { status };
-            }
-        }
-        let is_reason = |link: Link| matches!(link, Link::Because | Link::So);
-        let linked = self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(link) if is_reason(link)));
-        if idea.link && !linked && verdict.0 == Status::Found {
-            verdict.0 = Status::LookAgain;
-        }
-        verdict
-    }
-
-    /// One term of an idea, or one of its alternatives; with its direction, where one is wanted.
-    fn term(&self, term: &str, idea: &Idea) -> Verdict {
-        let mut worst = (Status::NotFound, Vec::new());
-        for alternative in term.split('|') {
-            let mut pattern = self.pattern(alternative.trim());
-            if let Some(direction) = idea.direction {
-                let about =
-                    pattern.units.iter().flat_map(|unit| unit.keys.iter().map(|key| (key.clone(), 1.0))).collect();
-                pattern.wanted = vec![Wanted { direction, about, class: Vec::new(), cause: false }];
-                pattern.direction_alone = true;
-            }
-            let found = self.matcher().find(&pattern);
-            match Self::fared(&pattern, &found, limit::ALTERNATIVE) {
-                Fared::Said => return (Status::Found, says(&found.says)),
-                Fared::Denied => worst = (Status::Contradicted, both(&found.says, &found.denies)),
-                Fared::Partly if worst.0 == Status::NotFound => worst = (Status::LookAgain, says(&found.says)),
-                Fared::Partly | Fared::Missing => {}
-            }
-        }
-        worst
-    }
 }
 
 /// Whether a statement gives the reason of a twist: it ends with what becomes of the chain.
-fn is_reason(statement: &str) -> bool {
+pub(super) fn is_reason(statement: &str) -> bool {
     statement.contains("This step therefore goes the other way") || statement.contains("The chain is therefore broken")
+}
+
+/// Whether any sound answer earns, also where the guide's example is another.
+pub(super) fn is_open(point: &Point) -> bool {
+    point.accept.iter().any(|text| text.starts_with("any ") || text.starts_with("another "))
 }
 
 /// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.
 fn accepts_relation(text: &str) -> bool {
-    ["proportional", "inversely", "same relation", " = ", "the more", "the longer"]
+    ["proportional", "inversely", " = ", "follow", "in step with", "changes with", "increases with", "decreases with"]
         .iter()
         .any(|mark| text.contains(mark))
 }

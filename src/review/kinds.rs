@@ -2,102 +2,120 @@
 
 use std::ops::Range;
 
+use super::guide::Point;
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::Link;
-use super::pattern::{Pattern, Unit};
-use super::read::{Reading, Role};
+use super::meaning::{Direction, Link};
+use super::pattern::{Pattern, Unit, Wanted};
+use super::read::{Claim, Piece, Reading, Role};
+use super::special::join;
 use super::verdict::Status;
+use super::words;
 
 impl Judge<'_> {
     /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
-    pub(super) fn reason(&self, whole: &Pattern, rejected: Option<Vec<Range<usize>>>) -> Verdict {
+    pub(super) fn reason(&self, point: &Point, whole: &Pattern) -> Verdict {
         let found = self.matcher().find(whole);
         let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
         let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
-        let reasons =
-            self.reading.pieces.iter().any(|piece| matches!(piece.role, Role::Link(Link::Because | Link::So)));
-        let still = self
-            .reading
-            .pieces
-            .iter()
-            .any(|piece| matches!(piece.lower.as_str(), "still" | "though" | "in spite" | "yet"));
-        let goes_on = match prediction {
-            Some(Found::Both) => reasons,
-            Some(Found::Opposed) => found.named() < limit::REASON && reasons,
-            _ => still && found.named() >= limit::REASON / 2.0,
+        let text = self.reading.text.to_lowercase();
+        let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
+        let independent = any(&words::lists().independent);
+        let goes_on = any(&words::lists().goes_on);
+        let trap = self.trap(point);
+        let asserted = self.asserted(point);
+        let wrong = trap.or(asserted).or_else(|| self.governs(point, whole)).or_else(|| self.set_back(point, whole));
+        let told = found.named();
+        let reversed = point.statement.contains("goes the other way");
+        let directed = found.turns.contains(&Found::Agrees);
+        let enough = match () {
+            () if reversed && directed => limit::REASON - 0.08,
+            () if reversed => limit::REASON + 0.2,
+            () if independent => limit::REASON / 2.5,
+            () => limit::REASON,
         };
-        match (found.named(), rejected) {
-            (_, Some(places)) => (Status::Contradicted, both(&found.says, &places)),
-            (_, None) if goes_on => {
-                let whole = 0..self.reading.text.len();
-                (
-                    Status::Contradicted,
-                    both(
-                        &found.says,
-                        if found.denies.is_empty() { std::slice::from_ref(&whole) } else { &found.denies },
-                    ),
-                )
+        let all = 0..self.reading.text.len();
+        match wrong {
+            Some(place) => (Status::Contradicted, both(&found.says, &[place])),
+            None if goes_on && prediction == Some(Found::Opposed) && told < limit::REASON => {
+                (Status::Contradicted, both(&found.says, &[all]))
             }
-            // Words of one's own are given more room where the prediction that they explain is right.
-            (named, None)
-                if named >= limit::REASON && found.denied < 0.3
-                    || (named >= limit::REASON - 0.12 && prediction == Some(Found::Agrees) && reasons) =>
-            {
-                (Status::Found, says(&found.says))
-            }
-            (named, None) if named >= limit::REASON / 2.0 => (Status::LookAgain, says(&found.says)),
-            (_, None) => (Status::NotFound, Vec::new()),
+            None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
+            None if told >= limit::REASON / 3.0 => (Status::LookAgain, says(&found.says)),
+            None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// A sentence set against the reason that speaks of it: "But …", "… though", "… still takes …".
+    fn set_back(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
+        let rejects: Vec<Pattern> = point.reject.iter().map(|text| self.pattern(text)).collect();
+        let units: Vec<&Unit> = whole.units.iter().chain(rejects.iter().flat_map(|one| &one.units)).collect();
+        let heavy = |key: &String, piece: &Piece| piece.keys.contains(key) && !self.dictionary.is_light(key);
+        self.reading.sentences.iter().enumerate().find_map(|(number, sentence)| {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            let speaks =
+                own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
+            (against(&own, number == 0) && speaks).then(|| sentence.bytes.clone())
+        })
+    }
+
+    /// "The enzyme sets the rate": what the changed step sets out from, told as what decides.
+    fn governs(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
+        let (from, _) = self.ends(point)?;
+        let limits = self.dictionary.key("limit");
+        let about = |piece: &Piece| {
+            from.about
+                .iter()
+                .any(|(key, weight)| *weight >= 0.5 && piece.keys.contains(key) && !self.dictionary.is_light(key))
+        };
+        self.reading.clauses.iter().find_map(|clause| {
+            let own = self.reading.within(clause);
+            let has = |test: &dyn Fn(&Piece) -> bool| own.iter().any(test);
+            let decides =
+                has(&|piece| piece.keys.contains(&limits) || piece.also.contains(&limits) || piece.lower == "sets");
+            let denied = has(&|piece| piece.role == Role::Negator || piece.negated);
+            let other = whole.units.iter().filter(|unit| !unit.prompted);
+            let other = other.filter(|unit| {
+                !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits)
+            });
+            let names_other = other.into_iter().any(|unit| {
+                has(&|piece| {
+                    unit.keys.first().is_some_and(|key| piece.keys.contains(key) && !self.dictionary.is_light(key))
+                }) && self.dictionary.class(unit.keys.first().map_or("", String::as_str)).is_none()
+            });
+            let found = decides && !denied && !names_other && has(&about);
+            let start = own.first().map_or(0, |piece| piece.bytes.start);
+            found.then(|| start..own.last().map_or(start, |piece| piece.bytes.end))
+        })
+    }
+
+    /// Both ends of the step that the guide names as the one that changes.
+    fn ends(&self, point: &Point) -> Option<(Wanted, Wanted)> {
+        let named = point.accept.iter().find_map(|text| text.strip_prefix("the step from "))?;
+        let (from, to) = named.split_once(" to the ")?;
+        Some((self.quantity(from)?, self.quantity(to.split(" named as ").next()?)?))
+    }
+
+    /// The changed step told as if it still went on: both its ends, each with a direction, in one sentence.
+    fn asserted(&self, point: &Point) -> Option<Range<usize>> {
+        let (from, to) = self.ends(point)?;
+        for (cause, ..) in self.claimed(&from) {
+            for (effect, ..) in self.claimed(&to) {
+                let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+                if sentence(cause) == sentence(effect) && cause.at != effect.at {
+                    return join(&[self.reading.claim_bytes(cause), self.reading.claim_bytes(effect)]);
+                }
+            }
+        }
+        None
     }
 
     /// Two effects, told as acting against each other, and which of them is the larger.
     pub(super) fn balance(&self) -> Verdict {
-        let any = |words: &[&str]| {
-            let text = self.reading.text.to_lowercase();
-            words.iter().any(|word| text.contains(word))
-        };
-        let against = any(&[
-            "oppos",
-            "against",
-            "other way",
-            "other direction",
-            "on its own",
-            "although",
-            "even though",
-            "while",
-            "despite",
-            "still",
-        ]);
-        let larger = any(&[
-            "larger",
-            "bigger",
-            "win",
-            "outweigh",
-            "stronger",
-            "beat",
-            "more than",
-            "weaker",
-            "not enough",
-            "not enuf",
-            "greater",
-            "dominat",
-            "outdo",
-            "not as much",
-            "too small",
-            "prevail",
-            "overrid",
-            "overcome",
-        ]);
-        let denied = any(&[
-            "same way",
-            "same direction",
-            "has stopped",
-            "both lower",
-            "both raise",
-            "no longer works",
-            "stopped",
-        ]);
+        let text = self.reading.text.to_lowercase();
+        let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
+        let lists = words::lists();
+        let (against, larger, denied) = (any(&lists.against), any(&lists.larger), any(&lists.one_way));
         let whole = 0..self.reading.text.len();
         match (against, larger, denied) {
             (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
@@ -132,6 +150,16 @@ impl Judge<'_> {
                 .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
         };
         let head_seen = head.is_some_and(has);
+        let kind = |reading: &Reading| {
+            reading
+                .pieces
+                .iter()
+                .flat_map(|piece| piece.keys.iter().chain(&piece.also))
+                .find_map(|key| self.dictionary.class(key))
+        };
+        // "the inhibitor" for its concentration; "either … or".
+        let open = (kind(&wanted).is_some() && kind(self.reading).is_none())
+            || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge);
         let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
             (true, false) => Status::Found,
             (true, true) if found.coverage >= 0.5 => Status::Found,
@@ -139,6 +167,18 @@ impl Judge<'_> {
             _ if found.coverage >= limit::LOOK => Status::LookAgain,
             _ => Status::NotFound,
         };
+        // "the brightness of the lamp" for that of the dye.
+        let telling = |keys: &[String]| {
+            keys.iter().all(|key| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none())
+        };
+        let others: Vec<&Unit> = pattern.units.iter().skip(1).filter(|unit| telling(&unit.keys)).collect();
+        let names = |unit: &&Unit, keys: &[String]| unit.keys.iter().any(|key| keys.contains(key));
+        let content = self.reading.pieces.iter().filter(|piece| piece.role == Role::Content && telling(&piece.keys));
+        let strange = content.clone().any(|piece| !pattern.units.iter().any(|unit| names(&unit, &piece.keys)));
+        let shared = content.into_iter().any(|piece| others.iter().any(|unit| names(unit, &piece.keys)));
+        let another = !others.is_empty() && strange && !shared && status == Status::Found;
+        let status = if another { Status::NotFound } else { status };
+        let status = if status == Status::Found && open { Status::LookAgain } else { status };
         (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
     }
 
@@ -160,4 +200,24 @@ impl Judge<'_> {
             _ => (Status::Found, says(&places)),
         }
     }
+}
+
+/// Whether a sentence sets itself against what was said. In the first one there is nothing yet to be set against: it must say
+/// itself that things go on, and which way.
+fn against(own: &[&Piece], first: bool) -> bool {
+    let word = own.first().map_or("", |piece| piece.lower.as_str());
+    let opens = matches!(word, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
+    // "is still inside" tells where, "still takes" what goes on.
+    let goes = |next: &Piece| {
+        next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
+    };
+    let still = own.windows(2).any(|pair| matches!(pair, [one, next] if one.lower == "still" && goes(next)));
+    let moves = |piece: &Piece| match piece.role {
+        Role::Turn(turn) => matches!(turn.direction, Direction::Up | Direction::Down) && !piece.negated,
+        _ => false,
+    };
+    if first {
+        return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
+    }
+    opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
 }

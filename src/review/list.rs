@@ -26,7 +26,13 @@ fn items(text: &str, command_term: &str) -> Vec<usize> {
     let is_name = ["identify", "name", "list", "state", "give"].iter().any(|term| command_term.contains(term));
     if is_name && sentences.len() == 1 && text.split_whitespace().count() <= 24 {
         for mark in [" and ", ", ", "; ", " or ", " / "] {
-            starts.extend(text.match_indices(mark).map(|(at, mark)| at + mark.len()));
+            let ends = text.match_indices(mark).map(|(at, mark)| at + mark.len());
+            // "the shortest soak, 5 min" names one thing twice.
+            let number = |at: &usize| {
+                text.get(*at..)
+                    .is_some_and(|rest| rest.trim_start_matches("the ").starts_with(|c: char| c.is_ascii_digit()))
+            };
+            starts.extend(ends.filter(|at| mark != ", " || !number(at)));
         }
         starts.sort_unstable();
         starts.dedup();

@@ -3,14 +3,13 @@
 use std::ops::Range;
 
 use super::dictionary::Dictionary;
-use super::meaning::{Accord, Direction};
+use super::likeness::{Likeness, SAME_QUANTITY, likeness};
+use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
-use super::read::{Claim, Piece, Reading, Role};
+use super::read::{Claim, Clause, Piece, Reading, Role};
 
 /// Sentences in a row within which a pattern must be met.
 const WINDOW: usize = 3;
-/// Least share of a quantity's words by which it is known again.
-const SAME_QUANTITY: f64 = 0.5;
 
 /// What was found of a pattern.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -55,16 +54,6 @@ impl Match {
         self.own.map_or(self.coverage, |own| own.max(self.coverage))
     }
 
-    /// Takes the relation for told of the opposite change.
-    pub(crate) fn mirror(&mut self) {
-        for one in &mut self.turns {
-            if *one == Found::Opposed {
-                *one = Found::Agrees;
-            }
-        }
-        self.says.append(&mut self.denies);
-    }
-
     /// What was found of the effect.
     pub(crate) fn effect(&self) -> Option<Found> {
         self.turns.last().copied()
@@ -82,12 +71,56 @@ pub(crate) struct Matcher<'a> {
 impl Matcher<'_> {
     /// The best stretch for a pattern.
     pub(crate) fn find(&self, pattern: &Pattern) -> Match {
+        let mut best = self.things(pattern);
+        best.turns = self.turns(pattern, &mut best.says, &mut best.denies);
+        best
+    }
+
+    /// The best stretch for the things that a pattern names, its directions left open.
+    pub(crate) fn things(&self, pattern: &Pattern) -> Match {
         let n = self.reading.sentences.len().max(1);
         let starts = 0..n.saturating_sub(WINDOW - 1).max(1);
         let mut best = Match::default();
         for start in starts {
             let found = self.within(pattern, &(start..start + WINDOW));
             if start == 0 || found.coverage > best.coverage {
+                best = found;
+            }
+        }
+        best
+    }
+
+    /// Share of the things that a pattern names, each counted alike, in the sentence that has most of them.
+    pub(crate) fn named_together(&self, pattern: &Pattern) -> f64 {
+        let count = |sentence: usize| {
+            let seen = |unit: &&Unit| {
+                let (share, denied, place) = self.unit(unit, &(sentence..sentence + 1));
+                // "when they are burst" is told as the occasion, not as what happens.
+                let occasion = place.is_some_and(|place| self.occasion(place.start));
+                share >= 0.5 && !denied && !occasion
+            };
+            pattern.units.iter().filter(seen).count()
+        };
+        let most = (0..self.reading.sentences.len()).map(count).max().unwrap_or(0);
+        to_f64(most) / to_f64(pattern.units.len().max(1))
+    }
+
+    /// Whether a place stands in a clause with "when" or "if".
+    fn occasion(&self, byte: usize) -> bool {
+        let holds = |clause: &&Clause| {
+            let own = self.reading.within(clause);
+            own.first().is_some_and(|piece| piece.bytes.start <= byte)
+                && own.last().is_some_and(|piece| byte < piece.bytes.end)
+        };
+        self.reading.clauses.iter().find(holds).is_some_and(|clause| clause.link == Some(Link::If))
+    }
+
+    /// The things that a pattern names, as far as one sentence has them; the sentence that has most.
+    pub(crate) fn in_one_sentence(&self, pattern: &Pattern) -> Match {
+        let mut best = Match::default();
+        for sentence in 0..self.reading.sentences.len() {
+            let found = self.within(pattern, &(sentence..sentence + 1));
+            if found.coverage > best.coverage {
                 best = found;
             }
         }
@@ -160,7 +193,7 @@ impl Matcher<'_> {
 
     /// How much of a unit a piece is: the whole, or some of its words.
     fn share(&self, unit: &Unit, piece: &Piece) -> f64 {
-        let hit = |key: &String| piece.keys.contains(key);
+        let hit = |key: &String| piece.keys.contains(key) || piece.also.contains(key);
         if unit.keys.first().is_some_and(hit) {
             return 1.0;
         }
@@ -226,47 +259,30 @@ impl Matcher<'_> {
         hits
     }
 
-    /// Whether a claim speaks of the wanted quantity, or of its opposite.
-    fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<(f64, bool)> {
-        let about: &[(String, f64)] = if claim.about.is_empty() { self.topic } else { &claim.about };
-        let shared = wanted.class.iter().any(|class| claim.class.contains(class));
-        if !wanted.class.is_empty() && !claim.class.is_empty() && !shared {
-            return None;
-        }
-        // Of one telling kind ("how far", "how bright"), one shared word is enough.
-        let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
-        let kind = if telling { 0.3 } else { 0.0 };
-        let (mut hit, mut total, mut mirrored) = (0.0, 0.0, false);
-        for (key, weight) in &wanted.about {
-            total += weight;
-            if about.iter().any(|(known, _)| known == key) {
-                hit += weight;
-            } else if about.iter().any(|(known, _)| self.dictionary.opposed(key, known)) {
-                hit += weight;
-                mirrored = !mirrored;
-            }
-        }
-        if total <= 0.0 {
-            // "it rises": of whatever is asked about.
-            return Some((SAME_QUANTITY, false));
-        }
-        // A quantity of the lexicon is met by its own words too.
-        let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
-        let share = if wanted.about.iter().any(whole) {
-            1.0
-        } else {
-            let plain: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
-            if plain > 0.0 { hit / plain } else { hit / total }
+    /// Whether two quantities of the guide are one.
+    pub(super) fn alike(&self, one: &Wanted, other: &Wanted) -> bool {
+        let telling = |about: &[(String, f64)]| -> Vec<String> {
+            about
+                .iter()
+                .filter(|(key, weight)| *weight >= 1.0 && !self.dictionary.is_light(key))
+                .map(|(key, _)| key.clone())
+                .collect()
         };
-        // A claim about what has leaked is none about what is there, though the same thing is named.
-        let stranger = claim.about.iter().any(|(key, weight)| {
-            *weight >= 1.0
-                && self.dictionary.opposites(key).next().is_some()
-                && !wanted.about.iter().any(|(known, _)| known == key || self.dictionary.opposed(known, key))
-        });
-        let share = f64::min(share + kind, 1.0) * if stranger { 0.6 } else { 1.0 };
-        let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
-        (share >= least).then_some((share, mirrored))
+        let (one, other) = (telling(&one.about), telling(&other.about));
+        let shared = one.iter().filter(|key| other.contains(key)).count();
+        shared > 0 && 2 * shared >= one.len().min(other.len())
+    }
+
+    /// Whether two quantities of the guide are opposites: what has leaked and what stays.
+    pub(super) fn are_opposite(&self, one: &Wanted, other: &Wanted) -> bool {
+        one.about.iter().any(|(key, _)| {
+            other.about.iter().any(|(known, weight)| *weight >= 0.5 && self.dictionary.opposed(key, known))
+        })
+    }
+
+    /// Whether a claim speaks of the wanted quantity, or of its opposite.
+    pub(super) fn same_quantity(&self, wanted: &Wanted, claim: &Claim, alone: bool) -> Option<Likeness> {
+        likeness(wanted, claim, self.topic, alone, self.dictionary)
     }
 
     /// Directions that are told without a direction word: "the strands cannot pair" for a smaller paired share.

@@ -131,7 +131,7 @@ pub(crate) enum Meaning {
     /// The answer does not commit itself.
     Hedge,
     Little(Little),
-    /// Stands for the group of this number in `words::SENSES`.
+    /// Stands for the group of this number in `words/senses.txt`.
     Sense(usize),
     /// The term of this number in the lexicon.
     Term(usize),

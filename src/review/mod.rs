@@ -5,21 +5,27 @@
 //! **Must not know**: the concept graph, files, the clock, rendering. It is plain data in and out, so that the same code
 //! runs in a page as WebAssembly.
 
+mod asked;
 mod chain;
+mod course;
 mod dictionary;
 mod figure;
 mod guide;
 mod habit;
+mod ideas;
 mod json;
 mod judge;
 mod kinds;
 mod lexicon;
+mod likeness;
 mod list;
 mod matching;
 mod meaning;
 mod pattern;
 mod read;
+mod rejected;
 mod sequence;
+mod special;
 mod spelling;
 #[cfg(test)]
 mod tests;
@@ -78,7 +84,15 @@ impl Reviewer {
         let (kept, given) = list::first(question, &response.text, &self.dictionary);
         let reading = read(kept);
         let topic = topic(&prompt);
-        let judge = Judge { dictionary: &self.dictionary, question, prompt: &prompt, reading: &reading, topic: &topic };
+        let mut judge = Judge {
+            dictionary: &self.dictionary,
+            question,
+            prompt: &prompt,
+            reading: &reading,
+            topic: &topic,
+            course: course::Course::default(),
+        };
+        judge.follow();
         // The question told again earns nothing, whatever it names.
         let names = question.command_term == "identify";
         let restated = !names && habit::restated(&prompt, &reading) >= habit::RESTATES + 30;

@@ -2,7 +2,7 @@
 
 use super::dictionary::Dictionary;
 use super::meaning::Direction;
-use super::read::{Reading, Role};
+use super::read::{Claim, Reading, Role};
 
 /// One thing named, and how much it tells.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,13 +69,26 @@ impl Pattern {
             }
         }
         let mut wanted: Vec<Wanted> = Vec::new();
-        for claim in reading.claims.iter().filter(|claim| !claim.aside) {
+        let described = |claim: &&Claim| {
+            // "the short stems" says which stems, not that they become short.
+            let word = |at: usize| reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
+            let before = claim.at.checked_sub(1).map_or("", word);
+            claim.attributive
+                && before == "the"
+                && matches!(word(claim.at), "short" | "long" | "small" | "large" | "high" | "low")
+        };
+        for claim in reading.claims.iter().filter(|claim| !claim.aside && !described(claim)) {
             let cause = claim.attributive && wanted.is_empty();
             let new =
                 Wanted { direction: claim.direction, about: claim.about.clone(), class: claim.class.clone(), cause };
-            if !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
+            let empty = new.about.is_empty() && !direction_alone;
+            if !empty && !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
                 wanted.push(new);
             }
+        }
+        // Beside what changes, "the same amount" only says what is kept alike.
+        if wanted.iter().any(|one| matches!(one.direction, Direction::Up | Direction::Down)) && !direction_alone {
+            wanted.retain(|one| one.direction != Direction::Same);
         }
         Self { text: plain, units, wanted, direction_alone, alone }
     }

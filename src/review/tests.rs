@@ -68,7 +68,7 @@ fn no_change_is_a_direction() {
     for text in ["It rises.", "The brightness goes down.", "It gets brighter"] {
         case(&flat, text, Status::Contradicted);
     }
-    case(&flat, "It might rise.", Status::NotFound);
+    case(&flat, "It might rise.", Status::LookAgain);
 }
 
 #[test]
@@ -83,6 +83,46 @@ fn the_relation_may_be_told_the_other_way_round() {
     case(&enzyme, "More enzyme means more active sites, so the rate goes up.", Status::Found);
     case(&enzyme, "With less enzyme there are fewer active sites and the rate falls.", Status::Found);
     case(&enzyme, "More enzyme means more active sites, so the rate falls.", Status::Contradicted);
+}
+
+#[test]
+fn a_chain_is_told_either_way_and_the_wrong_step_is_shown() {
+    let point = |id: &str, statement: &str| Point { id: id.into(), statement: statement.into(), ..Point::default() };
+    let points = vec![
+        point("1", "More dye has leaked out, so less of it stays inside; less dye is left, so less light is absorbed."),
+        point(
+            "2",
+            "Less light is absorbed, so more of it passes through; more light reaches the leaves, so oxygen is given off faster.",
+        ),
+    ];
+    let text = "Explain how a change in the fraction that has leaked leads to a change in the rate of oxygen release.";
+    let question =
+        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    let one = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let statuses = |text: &str| review(&one, text).points.iter().map(|point| point.status).collect::<Vec<Status>>();
+    let right = "If more dye leaks, less stays inside, so less light is soaked up. More light gets to the leaves and they \
+                 give off oxygen faster.";
+    assert_eq!(statuses(right), [Status::Found, Status::Found]);
+    let other = "If less dye leaks, more stays inside, so more light is absorbed. Less light gets through to the leaves, so \
+                 oxygen is given off more slowly.";
+    assert_eq!(statuses(other), [Status::Found, Status::Found]);
+    let wrong = "If more dye leaks, less stays inside, so less light is absorbed. More light gets to the leaves, so oxygen is \
+                 given off more slowly.";
+    assert_eq!(statuses(wrong), [Status::Found, Status::Contradicted]);
+}
+
+#[test]
+fn no_effect_denies_a_relation() {
+    let one = reviewer(
+        "Describe how the rate depends on the concentration of substrate.",
+        "describe",
+        "More substrate fills more active sites, so the rate rises.",
+        &[],
+        &[],
+    );
+    case(&one, "The rate does not depend on the substrate.", Status::Contradicted);
+    case(&one, "More substrate fills more sites but has no effect on the rate.", Status::Contradicted);
+    case(&one, "More active sites are filled by more substrate, so the rate is higher.", Status::Found);
 }
 
 #[test]

@@ -83,8 +83,8 @@ fn judge(half: &str, status: &mut Confusion, habits: &mut Confusion) {
     assert!(n > 400, "{n}");
 }
 
-/// What was reached when this was last measured, so that no change makes it worse unnoticed. What is wanted of the whole
-/// set is more: lower ends of the intervals of 0.92 (precision of found), 0.80 (its recall), 0.85 (contradictions caught).
+/// What was reached when this was last measured, less a little, so that no change makes it worse unnoticed. What is wanted of
+/// the whole set is more: lower ends of the intervals of 0.92 (precision of found), 0.80 (its recall), 0.85 (contradictions caught).
 struct Reached {
     precision: f64,
     recall: f64,
@@ -138,5 +138,5 @@ fn figures_of_the_whole_set() {
     }
 }
 
-const TUNE: Reached = Reached { precision: 0.80, recall: 0.55, caught: 0.60 };
-const HELD: Reached = Reached { precision: 0.70, recall: 0.50, caught: 0.45 };
+const TUNE: Reached = Reached { precision: 0.94, recall: 0.85, caught: 0.84 };
+const HELD: Reached = Reached { precision: 0.89, recall: 0.67, caught: 0.56 };

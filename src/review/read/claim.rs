@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::clause::Clause;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Direction, Grammar, Link, Turn};
+use crate::review::meaning::{Direction, Turn};
 
 /// A direction tied to what it speaks of.
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
@@ -37,6 +37,7 @@ pub(crate) struct Claim {
 pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) -> Vec<Claim> {
     let mut claims: Vec<Claim> = Vec::new();
     for (number, clause) in clauses.iter().enumerate() {
+        claims.extend(Reader { pieces, clause, dictionary }.doing(number));
         for at in clause.pieces.clone() {
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
@@ -46,7 +47,21 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             }
         }
     }
+    both_ways(&mut claims, pieces);
     claims
+}
+
+/// "fast or slow", "more or less light": neither is claimed.
+fn both_ways(claims: &mut [Claim], pieces: &[Piece]) {
+    let ends: Vec<(usize, Direction)> = claims.iter().map(|claim| (claim.at, claim.direction)).collect();
+    for (place, pair) in ends.windows(2).enumerate() {
+        let [(one, up), (other, down)] = pair else { continue };
+        let between = pieces.get(one + 1..*other).unwrap_or_default();
+        let joined = matches!(between, [piece] if matches!(piece.lower.as_str(), "or" | "and"));
+        if joined && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
+            claims.iter_mut().skip(place).take(2).for_each(|claim| claim.aside = true);
+        }
+    }
 }
 
 /// What a pronoun stands for: the quantity of the last claim of this or the last sentence, or the first thing named there.
@@ -72,220 +87,150 @@ fn topic(
     named.filter(|about| !about.is_empty()).or(claim.map(|claim| claim.about.clone())).unwrap_or_default()
 }
 
-struct Reader<'a> {
-    pieces: &'a [Piece],
-    clause: &'a Clause,
-    dictionary: &'a Dictionary,
+pub(super) struct Reader<'a> {
+    pub(super) pieces: &'a [Piece],
+    pub(super) clause: &'a Clause,
+    pub(super) dictionary: &'a Dictionary,
 }
 
-type About = Vec<(String, f64)>;
+/// Keys with their weights.
+pub(super) type About = Vec<(String, f64)>;
+
+/// Weight of the verb that rules a phrase.
+const RULING: f64 = 0.6;
+/// Weight of the kind of quantity that a direction word brings along, beside what is named.
+const OWN: f64 = 0.3;
+/// Weight of what a pronoun stands for, beside what is named.
+const LEANING: f64 = 0.4;
 
 impl Reader<'_> {
-    fn role(&self, at: Option<usize>) -> Option<Role> {
-        at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
+    /// "Adding salt …", "Cutting …": more of it, as the cause of what follows.
+    fn doing(&self, number: usize) -> Option<Claim> {
+        let start = self.clause.pieces.start;
+        let first = self.pieces.get(start)?;
+        let acts = self.clause.pieces.clone().skip(1).any(|place| {
+            self.pieces.get(place).is_some_and(|piece| piece.verb || piece.acts || matches!(piece.role, Role::Turn(_)))
+        });
+        if first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts {
+            return None;
+        }
+        let (about, end) = self.right(start);
+        let class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        let hedged = self.clause.hedged;
+        let pieces = start..end.max(start + 1);
+        let direction = Direction::Up;
+        (!about.is_empty()).then_some(Claim {
+            direction,
+            about,
+            carried: false,
+            clause: number,
+            at: start,
+            pieces,
+            aside: false,
+            hedged,
+            class,
+            attributive: true,
+        })
     }
 
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
+        if self.claims_nothing(at, turn) {
+            return None;
+        }
         let piece = self.pieces.get(at)?;
         let (mut about, pieces, attributive) = self.about(at, turn.grammar);
-        // "not more than", "no more" leave the rest to the reader: they stay denied.
+        // "Warming opens …": it speaks of the temperature and of nothing else.
+        if turn.about == "temperature" && self.opens(at) && self.role(Some(at + 1)) != Some(Role::Preposition) {
+            about = vec![(self.dictionary.key("temperature"), 1.0)];
+        }
         // "not as fast" is slower; "not faster" is only not faster.
-        let compared =
-            at.checked_sub(1).and_then(|before| self.pieces.get(before)).is_some_and(|piece| piece.lower == "as");
+        let compared = matches!(self.word(at.checked_sub(1)), "as" | "so" | "that");
         let direction = match (piece.negated, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,
         };
-        let carried = about.is_empty();
-        if carried {
-            about = topic;
-        } else if self.leans(&pieces) {
-            // "its concentration", "they move": of what was spoken of before.
-            let telling = topic.into_iter().filter(|(key, _)| {
-                self.dictionary.class(key).is_none() && !key.starts_with("t:") && !self.dictionary.is_light(key)
-            });
-            for (key, _) in telling.take(1) {
-                if !about.iter().any(|(known, _)| *known == key) {
-                    about.push((key, 0.8));
-                }
-            }
-        }
-        // The kind of quantity is that of the phrase's first word that names one; else that of the direction word: "faster" speaks
-        // of a rate, "more dye" of an amount.
-        let named = about.iter().find_map(|(key, _)| self.dictionary.class(key));
-        let own = piece.keys.iter().find_map(|key| self.dictionary.class(key));
-        let counts = matches!(
-            piece.lower.as_str(),
-            "more" | "less" | "fewer" | "few" | "little" | "plenty of" | "a lot of" | "much"
-        );
-        let mut class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        if class.is_empty() {
-            class.extend(own);
-        }
-        if counts && attributive {
-            class.push("amount");
-        }
-        for key in piece.keys.iter().filter(|_| named.is_none()) {
-            if !about.iter().any(|(known, _)| known == key) {
-                about.push((key.clone(), 1.0));
-            }
-        }
+        let carried = self.complete(at, &pieces, attributive, &mut about, topic);
+        let mut class = self.class(piece, attributive, &mut about);
+        let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
+        self.combine(&mut about, &mut class);
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
-        let hedged = self.clause.pieces.clone().any(|place| self.role(Some(place)) == Some(Role::Hedge));
+        let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
+        let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
     }
 
-    /// What a direction word speaks of; where its phrase stands; whether that follows it.
-    fn about(&self, at: usize, grammar: Grammar) -> (About, Range<usize>, bool) {
-        let lower = self.pieces.get(at).map_or("", |piece| piece.lower.as_str());
-        let next = self.role(Some(at + 1));
-        let last = self.role(at.checked_sub(1));
-        let left = || {
-            let (about, start) = self.left(at);
-            (about, start..at + 1, false)
-        };
-        let right = |from: usize| {
-            let (about, end) = self.right(from);
-            (about, at..end.max(at + 1), true)
-        };
-        let is_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
-            && next == Some(Role::Preposition)
-            && self.pieces.get(at + 1).is_some_and(|piece| matches!(piece.lower.as_str(), "in" | "of"));
-        if is_noun && grammar != Grammar::Predicate {
-            let found = right(at + 2);
-            if !found.0.is_empty() {
-                return found;
-            }
+    /// Takes in what stands elsewhere: the subject of a measure, what a pronoun stands for, the verb that rules the phrase.
+    /// Says whether the quantity is wholly that of what was spoken of before.
+    fn complete(&self, at: usize, pieces: &Range<usize>, attributive: bool, about: &mut About, topic: About) -> bool {
+        let own = self.pieces.get(at).and_then(|piece| piece.keys.iter().find_map(|key| self.dictionary.class(key)));
+        // "lasts a shorter time", "at a higher rate": of what stands before.
+        if attributive && self.measure(about) {
+            self.left(at).0.into_iter().for_each(|(key, weight)| add(about, &key, weight));
         }
-        let passive = (1..=3).filter_map(|back| at.checked_sub(back)).any(|place| {
-            self.role(Some(place)) == Some(Role::Copula)
-                && (place + 1..at).all(|between| matches!(self.role(Some(between)), Some(Role::Plain | Role::Negator)))
-        });
-        let participle = lower.ends_with("ed") || lower.ends_with("ing") || lower == "lower";
-        let takes_object = matches!(next, Some(Role::Article | Role::Content | Role::Pronoun | Role::Number(_)));
-        let forward = match grammar {
-            Grammar::Predicate => false,
-            Grammar::Intransitive => next == Some(Role::Content) && participle && !passive,
-            Grammar::Transitive => !passive || next == Some(Role::Content),
-            Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
-            Grammar::Comparative => {
-                next == Some(Role::Content) || (next == Some(Role::Preposition) && self.is_of(at + 1) && !passive)
-            }
-        };
-        if !forward {
-            return left();
+        let carried = about.is_empty();
+        if carried {
+            // "and get further": the kind of quantity is that of the direction word.
+            let kept = topic.into_iter().filter(|(key, _)| own.is_none() || self.dictionary.class(key).is_none());
+            about.extend(kept.map(|(key, weight)| (key, if own.is_some() { weight.min(LEANING) } else { weight })));
+        } else if self.leans(pieces)
+            || (attributive && self.there_is(at))
+            || self.has_more(at, attributive)
+            || self.bare(about)
+        {
+            // "its concentration", "they move": of what was spoken of before.
+            let weight = if own.is_none() && self.bare(about) { 1.0 } else { LEANING };
+            let telling = topic.into_iter().filter(|(key, _)| {
+                (self.dictionary.class(key).is_none() || key == "light")
+                    && !key.starts_with("t:")
+                    && !self.dictionary.is_light(key)
+                    && self.dictionary.opposites(key).next().is_none()
+            });
+            telling.take(3).for_each(|(key, _)| add(about, &key, weight));
         }
-        let ahead = right(at + 1);
-        if ahead.0.is_empty() {
-            return left();
+        if self.word(Some(at + 1)) == "to" && self.verb(at + 2) {
+            let keys = self.pieces.get(at + 2).into_iter().flat_map(|piece| &piece.keys);
+            keys.for_each(|key| add(about, key, 1.0));
         }
-        // "becomes more permeable": what becomes so is spoken of as well.
-        if grammar == Grammar::Comparative && passive {
-            let (mut about, start) = self.left(at);
-            about.extend(ahead.0);
-            return (about, start..ahead.1.end, false);
+        if attributive && !carried {
+            self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
         }
-        ahead
+        carried
     }
 
-    /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
-    fn leans(&self, range: &Range<usize>) -> bool {
-        let start = self.clause.pieces.start;
-        let pieces = self.pieces.get(start.min(range.start)..range.end).unwrap_or_default();
-        let points = |piece: &Piece| piece.role == Role::Pronoun || matches!(piece.lower.as_str(), "its" | "their");
-        let first = self.pieces.get(start).map(|piece| piece.role);
-        let no_subject = self.clause.link == Some(Link::And) && first == Some(Role::Content) && range.start == start;
-        pieces.iter().any(points) || no_subject
-    }
-
-    fn is_of(&self, at: usize) -> bool {
-        self.pieces.get(at).is_some_and(|piece| piece.lower == "of")
-    }
-
-    /// The phrase before this piece: its keys, and where it begins.
-    fn left(&self, at: usize) -> (About, usize) {
-        let mut places: Vec<usize> = Vec::new();
-        let mut start = at;
-        for place in (self.clause.pieces.start..at).rev() {
-            match self.role(Some(place)) {
-                Some(Role::Content | Role::Number(_)) => {
-                    places.push(place);
-                    start = place;
-                }
-                Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
-                Some(Role::Turn(_)) => break,
-                _ => {}
-            }
+    /// The kinds of quantity: those that the phrase names, else that of the direction word: "faster" speaks of a rate, "more
+    /// dye" of an amount. The word's own quantity is taken in where the phrase names none.
+    fn class(&self, piece: &Piece, attributive: bool, about: &mut About) -> Vec<&'static str> {
+        // Beside a kind of its own, what the word leans on names none.
+        let own = piece.keys.iter().any(|key| self.dictionary.class(key).is_some());
+        let least = if own { LEANING } else { 0.15 };
+        let head = about.iter().filter(|(_, weight)| *weight > least);
+        let named = head.clone().any(|(key, _)| self.dictionary.class(key).is_some());
+        let mut class: Vec<&'static str> = head.filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        if class.is_empty() {
+            class.extend(piece.keys.iter().find_map(|key| self.dictionary.class(key)));
         }
-        places.reverse();
-        (self.weighed(&places, false), start)
-    }
-
-    /// The phrase from this piece on: its keys, and where it ends.
-    fn right(&self, from: usize) -> (About, usize) {
-        let mut places: Vec<usize> = Vec::new();
-        let mut end = from;
-        let mut predicate = false;
-        for place in from..self.clause.pieces.end {
-            match self.role(Some(place)) {
-                Some(Role::Content) => {
-                    places.push(place);
-                    end = place + 1;
-                }
-                Some(
-                    Role::Article
-                    | Role::Preposition
-                    | Role::Plain
-                    | Role::Hedge
-                    | Role::Number(_)
-                    | Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\''),
-                ) => {}
-                _ if places.is_empty() && place == from => {}
-                // "a smaller fraction has leaked out": what is said of it belongs to it.
-                Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
-                Some(Role::Copula) if predicate => {}
-                _ => break,
-            }
+        let word = piece.lower.as_str();
+        let counts = ["more", "less", "fewer", "few", "little", "plenty of", "a lot of", "much"].contains(&word);
+        let quality = about.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
+        if counts && attributive && !quality {
+            class.push("amount");
         }
-        (self.weighed(&places, true), end)
-    }
-
-    /// Keys of the pieces with weights: what follows a preposition other than "of" weighs less, as do light heads.
-    fn weighed(&self, places: &[usize], forward: bool) -> About {
-        let mut about: About = Vec::new();
-        let mut tail = false;
-        let mut before: Option<usize> = None;
-        for place in places {
-            if let Some(before) = before {
-                let after_of = (before + 1..*place).any(|between| self.is_of(between));
-                tail = tail
-                    || (before + 1..*place).any(|between| match self.role(Some(between)) {
-                        Some(Role::Preposition) => !self.is_of(between),
-                        Some(Role::Article) => !after_of,
-                        Some(Role::Copula) => forward,
-                        _ => false,
-                    });
-            }
-            before = Some(*place);
-            let Some(piece) = self.pieces.get(*place) else { continue };
-            let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
-            // A thing by any of its names is one key; a quantity may be known again by its words.
-            let most = if piece.term.is_some() && !quantity { 1 } else { piece.keys.len() };
-            for (rank, key) in piece.keys.iter().take(most).enumerate() {
-                let light = self.dictionary.is_light(key);
-                let weight = match (quantity && rank == 0, light, tail) {
-                    (true, _, false) => 2.0,
-                    (_, true, _) => 0.2,
-                    (_, false, true) if forward => 0.25,
-                    (_, false, true) => 0.5,
-                    (_, false, false) => 1.0,
-                };
-                if !about.iter().any(|(known, _)| known == key) {
-                    about.push((key.clone(), weight));
-                }
-            }
+        let size = ["small", "smaller", "big", "bigger", "large", "larger", "tiny", "little", "tinier", "huge"];
+        if class.is_empty() && size.contains(&word) {
+            class.push("size");
         }
-        about
+        for key in piece.keys.iter().filter(|_| !named) {
+            let alone = about.iter().all(|(key, weight)| *weight < 0.5 || self.dictionary.is_light(key));
+            add(about, key, if alone { 1.0 } else { OWN });
+        }
+        class
+    }
+}
+
+/// Adds a key that is not there yet.
+fn add(about: &mut About, key: &str, weight: f64) {
+    if !about.iter().any(|(known, _)| known == key) {
+        about.push((key.to_owned(), weight));
     }
 }

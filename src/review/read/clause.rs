@@ -15,6 +15,8 @@ pub(crate) struct Clause {
     pub(crate) link: Option<Link>,
     /// From this piece on it tells of another case or of what others believe: no claim.
     pub(crate) aside_from: Option<usize>,
+    /// What it says hangs on a hedge before it: "could mean that …".
+    pub(crate) hedged: bool,
 }
 
 /// Cuts the pieces into clauses and marks what is negated.
@@ -42,12 +44,25 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::And));
             }
+            Role::Article | Role::Pronoun if fronted(pieces, start, at, link) => {
+                push(&mut clauses, sentence, start..at, link);
+                (start, link) = (at, Some(Link::And));
+            }
             _ => {}
         }
     }
     push(&mut clauses, sentence, start..pieces.len(), link);
     for clause in &mut clauses {
         negate(clause, pieces);
+    }
+    let mut open = false;
+    for clause in &mut clauses {
+        clause.hedged = open && clause.link == Some(Link::So);
+        let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
+        let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
+        let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
+        // "could mean more pairs or fewer": both are left open.
+        open = !says && (hedge || clause.hedged);
     }
     clauses
 }
@@ -57,7 +72,7 @@ fn push(clauses: &mut Vec<Clause>, sentence: usize, pieces: Range<usize>, link: 
         // Two links in a row ("and so"): the later one holds, unless it only adds.
         return;
     }
-    clauses.push(Clause { sentence, pieces, link, aside_from: None });
+    clauses.push(Clause { sentence, pieces, link, aside_from: None, hedged: false });
 }
 
 /// Whether a link begins a clause here: "and" between two nouns, "with" and "that" do not.
@@ -65,7 +80,19 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     let lower = pieces.get(at).map_or("", |piece| piece.lower.as_str());
     let said = pieces.get(start..at).unwrap_or_default();
     let has_said = said.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator));
+    // "The distance is therefore longer": an aside within one statement.
+    let within = matches!(
+        lower,
+        "therefore" | "thus" | "hence" | "however" | "though" | "consequently" | "then" | "accordingly" | "so"
+    ) && said.last().is_some_and(|piece| piece.role == Role::Copula);
+    // "does not pull in so much of it".
+    let degree = lower == "so"
+        && pieces.get(at + 1).is_some_and(|piece| {
+            matches!(piece.lower.as_str(), "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often")
+        })
+        && said.iter().any(|piece| piece.role == Role::Negator);
     match link {
+        _ if within || degree => false,
         Link::Because | Link::So | Link::But => true,
         Link::If => {
             let compares = lower == "as" && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Turn(_)));
@@ -74,6 +101,31 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
         Link::And => has_said || says(pieces, at + 1),
         Link::Which => lower != "that" || has_said,
     }
+}
+
+/// Whether a phrase in front of the sentence ends here: "with less surface | the dye leaves more slowly".
+fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> bool {
+    let before = pieces.get(start..at).unwrap_or_default();
+    let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
+    let instead = before.first().is_some_and(|piece| {
+        matches!(
+            piece.lower.as_str(),
+            "instead of" | "rather than" | "unlike" | "as opposed to" | "compared with" | "compared to"
+        )
+    });
+    if instead {
+        return says(pieces, at);
+    }
+    let opens = matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
+        || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
+    let ended = before.last().is_some_and(|piece| matches!(piece.role, Role::Content | Role::Number(_)) && !piece.verb);
+    let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
+    opens && ended && !verb && says(pieces, at)
+}
+
+/// "The more dye": half of a comparison.
+fn starts_with_the(pieces: &[Piece]) -> bool {
+    matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
 }
 
 /// Whether a direction, a negation or a form of "be" follows before the next link or mark.
@@ -97,6 +149,9 @@ fn negate(clause: &mut Clause, pieces: &mut [Piece]) {
             Role::Negator => {
                 // "neither … nor" negates both sides, not neither.
                 negated = piece.lower == "nor" || !negated;
+                if matches!(piece.lower.as_str(), "instead of" | "rather than") && clause.aside_from.is_none() {
+                    clause.aside_from = Some(range.start + offset);
+                }
                 lacking = matches!(piece.lower.as_str(), "without" | "lack of" | "absence of");
                 named = false;
             }

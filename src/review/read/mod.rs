@@ -6,10 +6,12 @@
 mod claim;
 mod clause;
 mod number;
+mod phrase;
 mod piece;
 pub(crate) mod token;
 mod unit_name;
 mod view;
+mod wording;
 
 use std::ops::Range;
 

@@ -100,7 +100,8 @@ fn at_start(text: &str, at: usize, before: char) -> Option<Number> {
     let whole = at..at + end;
     let behind = rest.get(end..)?;
     let found = unit(behind);
-    let glued = behind.starts_with(char::is_alphabetic);
+    let times = behind.strip_prefix('x').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+    let glued = behind.starts_with(char::is_alphabetic) && !times;
     match found {
         Some((length, unit)) => {
             Some(Number { bytes: at..whole.end + length, figure: whole, value, unit: Some(unit), figures })
@@ -160,6 +161,10 @@ fn power_of_ten(text: &str) -> Option<(usize, i32)> {
         let skip = sign.map_or(0, char::len_utf8);
         let digits = inner.get(skip..)?.bytes().take_while(u8::is_ascii_digit).count();
         let power: i32 = inner.get(skip..skip + digits)?.parse().ok()?;
+        // "10^(−0.447)" is no power of ten that moves the point.
+        if inner.get(skip + digits..).is_some_and(|tail| tail.starts_with('.')) {
+            return None;
+        }
         let close = usize::from(open == 1 && inner.get(skip + digits..).is_some_and(|tail| tail.starts_with(')')));
         (1 + open + skip + digits + close, if matches!(sign, Some('-' | '−')) { -power } else { power })
     } else {

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Link, Little, Meaning, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Little, Meaning, Turn};
 use crate::review::words;
 
 /// What a piece does.
@@ -38,10 +38,16 @@ pub(crate) struct Piece {
     pub(crate) lower: String,
     /// What it may be matched by, the most telling first; empty where it names nothing.
     pub(crate) keys: Vec<String>,
+    /// Other things that it may mean.
+    pub(crate) also: Vec<String>,
     /// Number of the term of the lexicon.
     pub(crate) term: Option<usize>,
     /// Under an odd number of negations.
     pub(crate) negated: bool,
+    /// It tells what something does.
+    pub(crate) verb: bool,
+    /// It does something to something else.
+    pub(crate) acts: bool,
 }
 
 /// The pieces of all sentences in order.
@@ -58,7 +64,13 @@ pub(crate) fn pieces(text: &str, sentences: &[Sentence], numbers: &[Number], dic
 }
 
 fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionary: &Dictionary, into: &mut Vec<Piece>) {
-    let mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
+    let mut mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
+    for at in 1..mended.len() {
+        // "the leaves" are leaves; "it leaves" goes.
+        if mended.get(at).is_some_and(|word| word == "leaves") && into_is_noun(at, &mended) {
+            mended.splice(at..=at, ["leaf".to_owned()]);
+        }
+    }
     let stems: Vec<String> = mended.iter().map(|word| dictionary.stems.of(word)).collect();
     let stems: Vec<&str> = stems.iter().map(String::as_str).collect();
     let mut at = 0;
@@ -85,8 +97,11 @@ fn empty(sentence: usize, lower: &str) -> Piece {
         role: Role::Plain,
         lower: lower.to_owned(),
         keys: Vec::new(),
+        also: Vec::new(),
         term: None,
         negated: false,
+        verb: false,
+        acts: false,
     }
 }
 
@@ -100,6 +115,12 @@ fn one(
     dictionary: &Dictionary,
 ) -> (usize, Piece) {
     let rest = stems.get(at..).unwrap_or_default();
+    if let Some(piece) = not_so(at, own, mended, rest, sentence, dictionary) {
+        return (2, piece);
+    }
+    if let Some((length, piece)) = turned_noun(at, own, mended, rest, sentence, dictionary) {
+        return (length, piece);
+    }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
@@ -116,7 +137,7 @@ fn one(
     match meaning {
         Some(Meaning::Turn(turn)) if !turn.about.is_empty() => piece.keys.push(dictionary.key(turn.about)),
         Some(Meaning::Sense(group)) => {
-            let head = words::SENSES.get(group).and_then(|group| group.first());
+            let head = words::lists().senses.get(group).and_then(|group| group.first());
             piece.keys.extend(head.map(|head| dictionary.key(head)));
         }
         Some(Meaning::Term(term)) => {
@@ -125,11 +146,110 @@ fn one(
         }
         _ => {}
     }
+    piece.acts = piece.role == Role::Plain && length == 1 && rest.first().is_some_and(|stem| dictionary.acts(stem));
     if piece.role == Role::Content {
-        let words = rest.iter().take(length).filter(|stem| !dictionary.is_little(stem));
-        piece.keys.extend(words.map(|stem| dictionary.canonical(stem)));
+        let noun = into_is_noun(at, mended);
+        piece.acts = !noun && rest.first().is_some_and(|stem| dictionary.acts(stem));
+        piece.verb = !noun && rest.iter().take(length).any(|stem| dictionary.is_verb(stem));
+        let whole = matches!(meaning, Some(Meaning::Sense(_))) && length > 1;
+        let words = rest.iter().take(if whole { 0 } else { length }).filter(|stem| !dictionary.is_little(stem));
+        for stem in words {
+            piece.keys.push(dictionary.canonical(stem));
+            piece.also.extend(dictionary.further(stem).cloned());
+            // "the radius of the pouchlets" names the pouchlets too.
+            if let Some((1, Meaning::Term(term))) = dictionary.longest(&[stem]).filter(|_| length > 1) {
+                piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
+            }
+        }
     }
     (length, piece)
+}
+
+/// "leaves the bonds alone", "leaves the loops open".
+fn left_so(behind: &[String]) -> bool {
+    behind.iter().take(9).any(|word| {
+        matches!(
+            word.as_str(),
+            "alone" | "open" | "closed" | "empty" | "behind" | "uncovered" | "covered" | "unchanged" | "shut"
+        )
+    })
+}
+
+/// "not so negative", "not as dark": less of it, where no word of direction follows.
+fn not_so(
+    at: usize,
+    own: &[Token],
+    mended: &[String],
+    rest: &[&str],
+    sentence: usize,
+    dictionary: &Dictionary,
+) -> Option<Piece> {
+    let pair = mended.get(at..at + 2)?;
+    let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
+    let follows = dictionary.longest(rest.get(2..)?);
+    let plain =
+        !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
+    let longer = dictionary.longest(rest).is_some_and(|(length, _)| length > 1);
+    if !is_pair || !plain || longer || rest.len() < 3 {
+        return None;
+    }
+    let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "" };
+    let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
+    Some(Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "not so") })
+}
+
+/// Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
+/// what "leaves less" remains.
+fn turned_noun(
+    at: usize,
+    own: &[Token],
+    mended: &[String],
+    rest: &[&str],
+    sentence: usize,
+    dictionary: &Dictionary,
+) -> Option<(usize, Piece)> {
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);
+    let meaning = dictionary.longest(rest);
+    let turns = |from: usize| {
+        let found = rest.get(from..).and_then(|rest| dictionary.longest(rest));
+        matches!(found, Some((_, Meaning::Turn(turn))) if turn.grammar == Grammar::Comparative)
+    };
+    let content = |key: String, verb: bool| {
+        let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
+        Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
+    };
+    match meaning {
+        Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
+            let about = if turn.about.is_empty() { "amount" } else { turn.about };
+            Some((1, content(dictionary.key(about), false)))
+        }
+        Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
+            let acts = next.ends_with("ing")
+                || next.is_empty()
+                || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
+            (!acts).then(|| (1, content(dictionary.key("block"), true)))
+        }
+        _ if rest.first() == Some(&"leav")
+            && (turns(1)
+                || (matches!(next, "a" | "an" | "the") && turns(2))
+                || left_so(mended.get(at + 1..).unwrap_or_default())) =>
+        {
+            Some((1, content(dictionary.key("stay"), true)))
+        }
+        _ => None,
+    }
+}
+
+/// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".
+fn into_is_noun(at: usize, words: &[String]) -> bool {
+    let Some(before) = at.checked_sub(1).and_then(|before| words.get(before)) else { return false };
+    [
+        "the", "a", "an", "of", "more", "less", "fewer", "each", "every", "in", "by", "with", "its", "their", "no",
+        "any", "further", "many", "few", "some", "slower", "faster",
+    ]
+    .contains(&before.as_str())
 }
 
 /// What a word with this meaning does.

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use unicode_segmentation::UnicodeSegmentation as _;
 
-use crate::review::words::ABBREVIATIONS;
+use crate::review::words;
 
 /// What a token is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -62,7 +62,7 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
 /// Adds a token; one that ends in "n't" as two.
 fn apart(bytes: Range<usize>, lower: &str, kind: Kind, tokens: &mut Vec<Token>) {
     let contracted = lower.strip_suffix("n't").or_else(|| {
-        ["dont", "doesnt", "didnt", "isnt", "arent", "wont", "cant", "wasnt", "hasnt", "wouldnt", "couldnt"]
+        ["dont", "doesnt", "dosnt", "didnt", "isnt", "arent", "wont", "cant", "wasnt", "hasnt", "wouldnt", "couldnt"]
             .contains(&lower)
             .then(|| lower.trim_end_matches("nt"))
     });
@@ -118,7 +118,7 @@ fn split(line: &str, offset: usize) -> Vec<Range<usize>> {
         let mut range = open.take().map_or(start..start + piece.len(), |before| before.start..start + piece.len());
         let ends_short = piece.trim_end().rsplit([' ', '(']).next().is_some_and(|word| {
             let word = word.to_lowercase();
-            ABBREVIATIONS.contains(&word.as_str())
+            words::lists().abbreviations.contains(&word.as_str())
         });
         let goes_on =
             line.get(range.end..).and_then(|rest| rest.trim_start().chars().next()).is_some_and(|c| !c.is_uppercase());

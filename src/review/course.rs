@@ -1,0 +1,297 @@
+//! The course of a question: the quantities of its guide in order, each with its direction, and the answer's claims set
+//! beside them.
+//!
+//! Each claim of the answer belongs to the quantity that it speaks of most plainly. Told with the guide's direction or with the
+//! opposite one, a claim says which of the two changes the answer has in mind. As long as the answer keeps to one of them, it
+//! tells the guide's relations, either way round; where it passes from one to the other, the step between is told wrongly.
+
+use std::ops::Range;
+
+use super::matching::{Found, Matcher};
+use super::meaning::{Accord, Direction, Link};
+use super::pattern::{Pattern, Wanted};
+use super::read::Claim;
+
+/// How much less plainly than the best one a quantity may be spoken of.
+const AS_PLAIN: f64 = 0.1;
+
+/// A quantity of the guide with its direction.
+#[derive(Debug, Clone)]
+struct Node {
+    wanted: Wanted,
+    place: Place,
+    /// What the step sets out from.
+    cause: bool,
+    /// The same by the name that the question has for it.
+    named: Option<Wanted>,
+}
+
+/// Where a quantity stands in the guide.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Place {
+    pub(super) point: usize,
+    pub(super) step: usize,
+    pub(super) turn: usize,
+}
+
+/// A claim of the answer about a quantity of the guide.
+#[derive(Debug, Clone)]
+struct Told {
+    node: usize,
+    claim: usize,
+    accord: Accord,
+    share: f64,
+    blamed: bool,
+}
+
+/// The quantities of a question's guide and what the answer tells of them.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Course {
+    nodes: Vec<Node>,
+    told: Vec<Told>,
+    /// How plainly each claim speaks of the quantity that it was given to.
+    plain: Vec<f64>,
+}
+
+impl Course {
+    /// How plainly a claim speaks of a quantity of the guide.
+    pub(super) fn plain(&self, claim: usize) -> f64 {
+        self.plain.get(claim).copied().unwrap_or(0.0)
+    }
+
+    /// Sets an answer beside the steps of the points; a point without steps has an empty list.
+    pub(super) fn new(
+        points: &[Vec<Pattern>],
+        (lead, outcome): (Option<Wanted>, Option<Wanted>),
+        either_way: bool,
+        matcher: &Matcher<'_>,
+    ) -> Self {
+        let mut nodes: Vec<Node> = Vec::new();
+        for (point, steps) in points.iter().enumerate() {
+            for (step, pattern) in steps.iter().enumerate() {
+                for (turn, wanted) in pattern.wanted.iter().enumerate() {
+                    let cause = turn == 0 && wanted.cause && pattern.wanted.len() > 1;
+                    let place = Place { point, step, turn };
+                    nodes.push(Node { wanted: wanted.clone(), place, cause, named: None });
+                }
+            }
+        }
+        if let (Some(outcome), Some(last)) = (outcome, nodes.last_mut().filter(|last| !last.cause)) {
+            // A rate of breakdown is not the half-life, though one follows from the other.
+            let apart = !outcome.class.is_empty()
+                && !last.wanted.class.is_empty()
+                && !outcome.class.iter().any(|class| last.wanted.class.contains(class));
+            last.named = Some(outcome).filter(|_| !apart);
+        }
+        let told = |lead: &Wanted| nodes.is_empty() || nodes.iter().any(|node| matcher.alike(lead, &node.wanted));
+        // A step of one quantity alone does not show which way round it is told.
+        let first = nodes.first().map(|node| (node.place.point, node.place.step));
+        let several = nodes.iter().filter(|node| Some((node.place.point, node.place.step)) == first).count() >= 2;
+        let plain = points.iter().flatten().next().is_some_and(|step| !step.text.contains("toward"));
+        let open = (several || plain) && lead.as_ref().is_some_and(|lead| !told(lead));
+        match (lead, nodes.first_mut().filter(|first| first.cause)) {
+            (Some(lead), Some(first)) if !matcher.are_opposite(&lead, &first.wanted) => first.named = Some(lead),
+            (Some(lead), None) if open => {
+                let place = Place { point: usize::MAX, step: 0, turn: 0 };
+                nodes.insert(0, Node { wanted: lead, place, cause: true, named: None });
+            }
+            _ => {}
+        }
+        let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
+        course.assign(matcher);
+        course.blame(matcher);
+        if !either_way {
+            course.one_way();
+        }
+        course
+    }
+
+    /// Gives each claim to the quantities that it speaks of most plainly.
+    fn assign(&mut self, matcher: &Matcher<'_>) {
+        for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| !claim.aside) {
+            let likeness = |node: &Node| {
+                let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
+                let own = matcher.same_quantity(&node.wanted, claim, false);
+                match (own, by_name) {
+                    (Some(own), Some(by_name)) if by_name.0 > own.0 => Some(by_name),
+                    (own, by_name) => own.or(by_name),
+                }
+            };
+            let shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
+            let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
+            if let Some(plain) = self.plain.get_mut(number) {
+                *plain = best;
+            }
+            for (node, share) in shares.iter().enumerate() {
+                let Some((share, mirrored)) = share else { continue };
+                // "just as fast" denies nothing of an amount.
+                let wanted = self.nodes.get(node).map_or(&[][..], |node| node.wanted.class.as_slice());
+                let of_kind = claim.class.is_empty()
+                    || wanted.is_empty()
+                    || wanted.iter().any(|class| claim.class.contains(class));
+                if claim.direction == Direction::Same && !of_kind {
+                    continue;
+                }
+                let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
+                let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
+                let accord = if claim.hedged { Accord::Unclear } else { known.wanted.direction.accord(said) };
+                self.told.push(Told { node, claim: number, accord, share: *share, blamed: false });
+            }
+        }
+    }
+
+    /// Marks the claims at which the answer passes from one change to the opposite one.
+    fn blame(&mut self, matcher: &Matcher<'_>) {
+        let reading = matcher.reading;
+        // Claim after claim: the last that was clear, and how it went.
+        let mut last: Option<(usize, Accord)> = None;
+        let claims: Vec<usize> = {
+            let mut all: Vec<usize> = self.told.iter().map(|told| told.claim).collect();
+            all.dedup();
+            all
+        };
+        let mut first_node = usize::MAX;
+        let mut seen: Vec<(usize, Accord)> = Vec::new();
+        let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
+        let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
+        for number in claims {
+            let own: Vec<usize> =
+                (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
+            let clear = |wanted: Accord| self.plainest(&own, wanted);
+            let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
+            let Some(claim) = reading.claims.get(number) else { continue };
+            let current = match (agrees, opposes, last) {
+                (Some(at), Some(other), Some((_, accord))) => {
+                    Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
+                }
+                (Some(at), _, _) => Some((at, Accord::Agree)),
+                (None, Some(at), _) => Some((at, Accord::Oppose)),
+                (None, None, _) => None,
+            };
+            let Some((at, accord)) = current else { continue };
+            let node = node_of(at);
+            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            // "No change" denies the relation, whichever way round it is told.
+            let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
+            let denies = claim.direction == Direction::Same && !wants_flat;
+            let is_cause = self.nodes.get(node).is_some_and(|node| node.cause);
+            if denies && last.is_none() && !is_cause {
+                self.blame_claim(at);
+            }
+            if let Some((before, went)) = last
+                && (went != accord || denies)
+            {
+                let earlier = node_of(before);
+                if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
+                    let clause = reading.clauses.get(claim.clause);
+                    let reason = clause.and_then(|clause| clause.link) == Some(Link::Because);
+                    let wrong = if reason && earlier > node && !denies { before } else { at };
+                    self.blame_claim(wrong);
+                }
+            }
+            seen.push((node, accord));
+            first_node = first_node.min(node);
+            // It takes no side.
+            if !(flat && last.is_some()) {
+                last = Some((at, accord));
+            }
+        }
+    }
+
+    /// Where the question names no change of its own, one quantity told the other way round is told wrongly; two make a
+    /// relation.
+    fn one_way(&mut self) {
+        let clear = |accord: Accord| {
+            let own = self.told.iter().filter(move |told| told.accord == accord && !told.blamed);
+            own.map(|told| told.claim).collect::<std::collections::BTreeSet<usize>>()
+        };
+        if clear(Accord::Agree).is_empty() && clear(Accord::Oppose).len() == 1 {
+            self.told.iter_mut().filter(|told| told.accord == Accord::Oppose).for_each(|told| told.blamed = true);
+        }
+    }
+
+    /// Of what one claim tells, the plainest that goes this way; what a step leads to before what it sets out from.
+    fn plainest(&self, own: &[usize], accord: Accord) -> Option<usize> {
+        let mut best: Option<(bool, f64, usize)> = None;
+        for at in own {
+            let Some(told) = self.told.get(*at).filter(|told| told.accord == accord) else { continue };
+            let effect = self.nodes.get(told.node).is_some_and(|node| !node.cause);
+            if best.is_none_or(|(known, share, _)| (effect, told.share) > (known, share)) {
+                best = Some((effect, told.share, *at));
+            }
+        }
+        best.map(|(.., at)| at)
+    }
+
+    /// Marks what a claim tells, for every quantity that it speaks of so.
+    fn blame_claim(&mut self, at: usize) {
+        let Some((claim, accord)) = self.told.get(at).map(|told| (told.claim, told.accord)) else { return };
+        let own = |told: &Told| told.claim == claim && told.accord == accord;
+        let is_cause = |node: usize| self.nodes.get(node).is_some_and(|node| node.cause);
+        // Where a step sets out from what the step before leads to, that one is told wrongly.
+        let causes: Vec<bool> = self.told.iter().map(|told| is_cause(told.node)).collect();
+        let only = !self.told.iter().zip(&causes).any(|(told, cause)| own(told) && !cause);
+        let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
+        if let Some(node) = before {
+            let share = self.told.get(at).map_or(0.0, |told| told.share);
+            self.told.push(Told { node, claim, accord, share, blamed: true });
+            return;
+        }
+        for (told, cause) in self.told.iter_mut().zip(causes) {
+            told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
+        }
+    }
+
+    /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out, and that was told of
+    /// the first change already, or stands against it.
+    fn restarts(
+        &self,
+        claim: &Claim,
+        node: usize,
+        first: usize,
+        seen: &[(usize, Accord)],
+        accord: Accord,
+        matcher: &Matcher<'_>,
+    ) -> bool {
+        let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+        let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        let sets_out = self.nodes.get(node).is_some_and(|node| node.cause);
+        let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
+        let back = !flat && node <= first && (sets_out || link == Some(Link::If));
+        let onward = matches!(link, Some(Link::So | Link::Because));
+        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && sets_out)
+    }
+
+    /// What was found of a quantity. What the next step sets out from is what this one leads to.
+    pub(super) fn found(&self, place: Place) -> Found {
+        let own = self.found_of(place);
+        let at = self.nodes.iter().position(|node| node.place == place);
+        let next = at.and_then(|at| self.nodes.get(at + 1)).filter(|next| next.cause);
+        match (own, next.map(|next| self.found_of(next.place))) {
+            (Found::Missing, Some(Found::Agrees)) => Found::Agrees,
+            _ => own,
+        }
+    }
+
+    fn found_of(&self, place: Place) -> Found {
+        let own = |told: &&Told| self.nodes.get(told.node).is_some_and(|node| node.place == place);
+        let mut found = Found::Missing;
+        for told in self.told.iter().filter(own) {
+            found = match (told.blamed, told.accord, found) {
+                (true, _, _) | (_, _, Found::Opposed) => Found::Opposed,
+                (false, Accord::Unclear, Found::Missing) => Found::Unclear,
+                (false, Accord::Unclear, found) => found,
+                (false, ..) => Found::Agrees,
+            };
+        }
+        found
+    }
+
+    /// Where the answer tells of a quantity, and whether rightly.
+    pub(super) fn places(&self, place: Place, matcher: &Matcher<'_>) -> Vec<(Range<usize>, bool)> {
+        let own = |told: &&Told| self.nodes.get(told.node).is_some_and(|node| node.place == place);
+        let claims = &matcher.reading.claims;
+        let told = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
+        told.filter_map(|told| Some((matcher.reading.claim_bytes(claims.get(told.claim)?), !told.blamed))).collect()
+    }
+}

@@ -1,0 +1,120 @@
+//! Whether a claim speaks of a quantity of the guide.
+
+use super::dictionary::Dictionary;
+use super::pattern::Wanted;
+use super::read::Claim;
+use super::words;
+
+/// Least likeness by which a quantity is known again.
+pub(super) const SAME_QUANTITY: f64 = 0.42;
+
+/// Keys of what is read, whatever it is.
+const READINGS: &[&str] =
+    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
+
+/// Keys with their weights.
+type About = [(String, f64)];
+
+/// How like, from 0 to 1, and whether it is the opposite quantity.
+pub(super) type Likeness = (f64, bool);
+
+/// The likeness of a claim to a quantity; `topic` is what "it" stands for at the start. `None` where it is another one.
+/// `alone`: only one quantity is asked about.
+pub(super) fn likeness(
+    wanted: &Wanted,
+    claim: &Claim,
+    topic: &About,
+    alone: bool,
+    dictionary: &Dictionary,
+) -> Option<Likeness> {
+    let about: &About = if claim.about.is_empty() { topic } else { &claim.about };
+    let of_kind = kinds(&wanted.class, &claim.class)?;
+    if wanted.about.is_empty() {
+        // "it rises": of whatever is asked about.
+        return Some((SAME_QUANTITY, false));
+    }
+    if alone && !about.is_empty() && about.iter().all(|(key, _)| READINGS.contains(&key.as_str())) {
+        // "the reading is higher": of what is asked about.
+        return Some((SAME_QUANTITY, false));
+    }
+    let (direct, opposed, mut met) = shared(&wanted.about, about, dictionary);
+    // "more stays inside" speaks of what leaks out; a word in passing does not turn a quantity into its opposite.
+    let mirrored = opposed > 0.0 && opposed >= 0.22 * direct;
+    let hit = if mirrored { direct + opposed } else { direct };
+    let total: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
+    let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
+    let recall = if wanted.about.iter().any(whole) {
+        met = 1.0;
+        1.0
+    } else if total > 0.0 {
+        hit / total
+    } else {
+        0.0
+    };
+    let said: f64 = about.iter().map(|(_, weight)| weight).sum();
+    let precision = if said > 0.0 { f64::max(met / said, 0.5) } else { 1.0 };
+    let kind = kind(wanted, claim, about, if alone { 1.0 } else { precision }, dictionary);
+    // What has leaked is not what is there, though the same thing is named.
+    let stranger = claim.about.iter().any(|(key, weight)| {
+        *weight >= 1.0
+            && dictionary.is_elsewhere(key)
+            && dictionary.opposites(key).next().is_some()
+            && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
+    });
+    // A rate, a length, a brightness is not told by naming the thing alone.
+    let untold =
+        claim.class.is_empty() && wanted.class.iter().any(|class| words::lists().telling.contains(class)) && !alone;
+    let share = f64::min((recall * precision).sqrt() + kind, 1.0)
+        * if stranger { 0.4 } else { 1.0 }
+        * if untold { 0.45 } else { 1.0 }
+        * if mirrored { 0.85 } else { 1.0 }
+        * of_kind;
+    let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
+    (share >= least).then_some((share, mirrored))
+}
+
+/// What one telling kind ("how far", "how bright") adds: of that kind, one shared word is enough.
+fn kind(wanted: &Wanted, claim: &Claim, about: &About, precision: f64, dictionary: &Dictionary) -> f64 {
+    let telling = wanted.class.iter().any(|class| *class != "amount" && claim.class.contains(class));
+    let named = |about: &About| {
+        about.iter().any(|(key, weight)| *weight >= 0.5 && *weight < 2.0 && dictionary.class(key).is_none())
+    };
+    let plain = wanted.about.iter().any(|(key, _)| {
+        dictionary.class(key).is_none() && about.iter().any(|(known, weight)| known == key && *weight >= 0.5)
+    });
+    if telling && (plain || !named(&wanted.about) || !named(about)) { 0.3 * precision } else { 0.0 }
+}
+
+/// Weight of the wanted keys that are there, of those whose opposites are, and of the claim's keys that met one.
+fn shared(wanted: &About, about: &About, dictionary: &Dictionary) -> (f64, f64, f64) {
+    let (mut direct, mut opposed, mut met) = (0.0, 0.0, 0.0);
+    for (key, weight) in wanted {
+        if let Some((_, said)) = about.iter().find(|(known, _)| known == key) {
+            let kind = dictionary.class(key).is_some();
+            direct += if *said < 0.5 && *weight >= 0.5 && !kind { said } else { weight };
+            met += said;
+        } else if let Some((_, said)) = about.iter().find(|(known, _)| dictionary.opposed(key, known)) {
+            opposed += weight;
+            met += said;
+        }
+    }
+    (direct, opposed, met)
+}
+
+/// How well two kinds of quantity go together; `None` where they do not.
+fn kinds(wanted: &[&str], said: &[&str]) -> Option<f64> {
+    if wanted.is_empty() || said.is_empty() || wanted.iter().any(|class| said.contains(class)) {
+        return Some(1.0);
+    }
+    let pair = |one: &str, others: &[&str]| {
+        let meets = |a: &[&str], b: &[&str]| a.contains(&one) && others.iter().any(|other| b.contains(other));
+        meets(wanted, said) || meets(said, wanted)
+    };
+    match () {
+        () if pair("size", &["length", "volume", "amount"]) => Some(1.0),
+        () if pair("length", &["time"]) => Some(0.9),
+        // How fast it happens and how much has happened go together.
+        () if pair("rate", &["amount"]) => Some(0.85),
+        () => None,
+    }
+}

@@ -1,0 +1,253 @@
+//! Phrases: what a direction word speaks of, before it or behind it.
+
+use std::ops::Range;
+
+use super::claim::{About, Reader};
+use super::piece::{Piece, Role};
+use crate::review::meaning::{Grammar, Link};
+
+/// Weight of what a word may mean besides.
+const ALSO: f64 = 0.4;
+
+impl Reader<'_> {
+    /// What a direction word speaks of; where its phrase stands; whether that follows it.
+    pub(super) fn about(&self, at: usize, grammar: Grammar) -> (About, Range<usize>, bool) {
+        let lower = self.word(Some(at));
+        let next = self.role(Some(at + 1));
+        let last = self.role(at.checked_sub(1));
+        let left = || {
+            let (about, start) = self.left(at);
+            (about, start..at + 1, false)
+        };
+        let right = |from: usize| {
+            let (about, end) = self.right(from);
+            let found = (about, at..end.max(at + 1), true);
+            (!found.0.is_empty()).then_some(found)
+        };
+        let behind_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
+            || self.there_is(at);
+        let is_noun = behind_noun && next == Some(Role::Preposition) && matches!(self.word(Some(at + 1)), "in" | "of");
+        // "has no effect on the rate": what follows is what does not change.
+        let none_on = ["effect", "difference", "influence", "impact"].iter().any(|word| lower.ends_with(word))
+            && matches!(self.word(Some(at + 1)), "on" | "to");
+        // "more is left inside", "less gets through": what the phrase goes on to say.
+        let subject =
+            grammar == Grammar::Comparative && (next == Some(Role::Copula) || self.verb(at + 1)) && self.opens(at);
+        let predicate = grammar == Grammar::Predicate;
+        let ahead = (is_noun && !predicate || none_on && predicate)
+            .then(|| right(at + 2))
+            .flatten()
+            .or_else(|| subject.then(|| right(at + 1)).flatten());
+        if let Some(ahead) = ahead {
+            return ahead;
+        }
+        let passive = self.passive(at);
+        if !self.forward(at, grammar, passive) {
+            return left();
+        }
+        let Some(ahead) = right(at + 1 + usize::from(self.the_they(at))) else { return left() };
+        // "becomes more permeable": what becomes so is spoken of as well.
+        if grammar == Grammar::Comparative && passive {
+            let (mut about, start) = self.left(at);
+            about.extend(ahead.0);
+            return (about, start..ahead.1.end, false);
+        }
+        ahead
+    }
+
+    /// Whether a form of "be" rules the word.
+    fn passive(&self, at: usize) -> bool {
+        let be = |place: usize| {
+            self.role(Some(place)) == Some(Role::Copula)
+                && (place + 1..at).all(|between| matches!(self.role(Some(between)), Some(Role::Plain | Role::Negator)))
+        };
+        !self.there_is(at) && (1..=3).filter_map(|back| at.checked_sub(back)).any(be)
+    }
+
+    /// Whether what a word speaks of follows it.
+    fn forward(&self, at: usize, grammar: Grammar, passive: bool) -> bool {
+        let lower = self.word(Some(at));
+        let next = self.role(Some(at + 1));
+        let participle = lower.ends_with("ed") || lower.ends_with("ing") || lower == "lower";
+        let takes_object = matches!(next, Some(Role::Article | Role::Content | Role::Pronoun | Role::Number(_)));
+        let the = self.word(at.checked_sub(1)) == "the" && self.opens(at);
+        match grammar {
+            Grammar::Predicate => false,
+            Grammar::Intransitive => next == Some(Role::Content) && participle && !passive,
+            Grammar::Transitive => !passive || next == Some(Role::Content),
+            Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
+            Grammar::Comparative => match next {
+                Some(Role::Content) => true,
+                Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing"),
+                Some(Role::Article) => the || matches!(lower, "half" | "twice" | "double"),
+                Some(Role::Preposition) => self.is_of(at + 1) && !passive,
+                _ => self.the_they(at),
+            },
+        }
+    }
+
+    /// The phrase before this piece: its keys, and where it begins.
+    pub(super) fn left(&self, at: usize) -> (About, usize) {
+        let mut places: Vec<usize> = Vec::new();
+        let mut start = at;
+        for place in (self.clause.pieces.start..at).rev() {
+            match self.role(Some(place)) {
+                Some(Role::Content | Role::Number(_)) => {
+                    places.push(place);
+                    start = place;
+                }
+                // "the rate at which it is split": the pronoun belongs to what is named before.
+                Some(Role::Pronoun) if self.role(place.checked_sub(1)) == Some(Role::Content) => {}
+                Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
+                Some(Role::Turn(_)) if self.pieces.get(place + 1).is_some_and(|piece| piece.lower == "ones") => {}
+                Some(Role::Turn(_)) => break,
+                _ => {}
+            }
+        }
+        places.reverse();
+        (self.weighed(&places, false), start)
+    }
+
+    /// The phrase from this piece on: its keys, and where it ends.
+    pub(super) fn right(&self, from: usize) -> (About, usize) {
+        let mut places: Vec<usize> = Vec::new();
+        let mut end = from;
+        let mut predicate = false;
+        for place in from..self.clause.pieces.end {
+            // "stays inside | to be set free": what follows is for another sentence.
+            let to = self.pieces.get(place).is_some_and(|piece| piece.lower == "to");
+            if to && !places.is_empty() && (self.role(Some(place + 1)) == Some(Role::Copula) || self.verb(place + 1)) {
+                break;
+            }
+            match self.role(Some(place)) {
+                // "more of the short RNA": which one, not a direction.
+                Some(Role::Turn(_)) if places.is_empty() && self.describes(place) => {}
+                // "longer heating".
+                Some(Role::Turn(_))
+                    if place == from && self.pieces.get(place).is_some_and(|piece| piece.lower.ends_with("ing")) =>
+                {
+                    places.push(place);
+                    end = place + 1;
+                }
+                Some(Role::Pronoun) if place > from && self.is_of(place - 1) => {}
+                // "less surface | lets …": another statement begins.
+                Some(Role::Plain) if !places.is_empty() && self.pieces.get(place).is_some_and(|piece| piece.acts) => {
+                    break;
+                }
+                Some(Role::Content) => {
+                    places.push(place);
+                    end = place + 1;
+                }
+                Some(
+                    Role::Article
+                    | Role::Preposition
+                    | Role::Plain
+                    | Role::Hedge
+                    | Role::Number(_)
+                    | Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\''),
+                ) => {}
+                Some(Role::Copula) if places.is_empty() => {}
+                _ if places.is_empty() && place == from => {}
+                // "a smaller fraction has leaked out": what is said of it belongs to it.
+                Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
+                Some(Role::Copula) if predicate => {}
+                _ => break,
+            }
+        }
+        (self.weighed(&places, true), end)
+    }
+
+    /// Keys of the pieces with weights: what follows a preposition other than "of" weighs less, as do light heads.
+    fn weighed(&self, places: &[usize], forward: bool) -> About {
+        let mut about: About = Vec::new();
+        let mut tail = false;
+        let mut before: Option<usize> = None;
+        for (rank, place) in places.iter().enumerate() {
+            let does = forward && rank > 0 && self.pieces.get(*place).is_some_and(|piece| piece.verb && piece.acts);
+            tail = tail || rank >= 3 || does;
+            if let Some(before) = before {
+                let after_of = (before + 1..*place).any(|between| self.is_of(between));
+                tail = tail
+                    || (before + 1..*place).any(|between| match self.role(Some(between)) {
+                        Some(Role::Preposition) => !self.is_of(between),
+                        Some(Role::Article) => !after_of,
+                        _ => false,
+                    });
+            }
+            before = Some(*place);
+            let Some(piece) = self.pieces.get(*place).filter(|piece| piece.lower != "same") else { continue };
+            let quantity = piece.term.and_then(|term| self.dictionary.term(term)).is_some_and(|term| term.quantity);
+            let thing = piece.term.is_some() && !quantity && places.len() > 1;
+            // A thing by any of its names is one key; a quantity may be known again by its words.
+            let most = if piece.term.is_some() && !quantity { 1 } else { piece.keys.len() };
+            for (rank, key) in piece.keys.iter().take(most).enumerate() {
+                let light = self.dictionary.is_light(key);
+                let weight = match (quantity && rank == 0, light, tail) {
+                    (true, _, false) => 2.0,
+                    (_, _, false) if thing => 0.5,
+                    (_, true, true) => 0.1,
+                    (_, true, false) => 0.2,
+                    (_, false, true) if forward => 0.25,
+                    (_, false, true) => 0.5,
+                    (_, false, false) => 1.0,
+                };
+                // "keeps more of the loops closed": in which state they are tells as much as what they are.
+                let weight = if self.dictionary.is_state(key) { f64::max(weight, 0.6) } else { weight };
+                if !about.iter().any(|(known, _)| known == key) {
+                    about.push((key.clone(), weight));
+                }
+            }
+            for key in &piece.also {
+                if !about.iter().any(|(known, _)| known == key) {
+                    about.push((key.clone(), if tail { 0.1 } else { ALSO }));
+                }
+            }
+        }
+        about
+    }
+
+    /// Keys of the verb that rules a phrase: "takes up | less light", "cut at | more places"; "lets more light | through".
+    pub(super) fn ruling(&self, at: usize, end: usize) -> Vec<String> {
+        let start = self.clause.pieces.start;
+        let mut found = Vec::new();
+        for place in (start..at).rev() {
+            let Some(piece) = self.pieces.get(place) else { break };
+            match piece.role {
+                Role::Article | Role::Plain | Role::Preposition | Role::Number(_) | Role::Negator => {}
+                Role::Content if piece.verb => {
+                    found.clone_from(&piece.keys);
+                    break;
+                }
+                _ => break,
+            }
+        }
+        let through = |place: usize| self.pieces.get(place).is_some_and(|piece| piece.lower == "through");
+        if self.clause.pieces.contains(&end) && through(end) || through(end.saturating_sub(1)) {
+            found.push(self.dictionary.key("pass"));
+        }
+        found.retain(|key| !self.dictionary.is_light(key));
+        found
+    }
+
+    /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.
+    pub(super) fn leans(&self, range: &Range<usize>) -> bool {
+        let start = self.clause.pieces.start;
+        let pieces = self.pieces.get(start.min(range.start)..range.end).unwrap_or_default();
+        let points = |piece: &Piece| piece.role == Role::Pronoun || matches!(piece.lower.as_str(), "its" | "their");
+        let first = self.pieces.get(start).map(|piece| piece.role);
+        let no_subject = self.clause.link == Some(Link::And) && first == Some(Role::Content) && range.start == start;
+        pieces.iter().any(points) || no_subject
+    }
+
+    fn is_of(&self, at: usize) -> bool {
+        self.pieces.get(at).is_some_and(|piece| piece.lower == "of")
+    }
+
+    /// "the short stems": a word that says which.
+    fn describes(&self, at: usize) -> bool {
+        let word = |at: Option<usize>| at.and_then(|at| self.pieces.get(at)).map_or("", |piece| piece.lower.as_str());
+        word(at.checked_sub(1)) == "the"
+            && matches!(word(Some(at)), "short" | "long" | "small" | "large" | "high" | "low")
+            && self.role(Some(at + 1)) == Some(Role::Content)
+    }
+}

@@ -1,0 +1,143 @@
+//! Turns of phrase that decide what a direction word claims, and whether it claims anything.
+
+use super::claim::{About, Reader};
+use super::piece::{Piece, Role};
+use crate::review::meaning::{Direction, Grammar, Turn};
+use crate::review::words;
+
+impl Reader<'_> {
+    pub(super) fn role(&self, at: Option<usize>) -> Option<Role> {
+        at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
+    }
+
+    /// A word in lower case; empty beyond the text.
+    pub(super) fn word(&self, at: Option<usize>) -> &str {
+        at.and_then(|at| self.pieces.get(at)).map_or("", |piece| piece.lower.as_str())
+    }
+
+    /// Whether a word of direction claims nothing here.
+    pub(super) fn claims_nothing(&self, at: usize, turn: Turn) -> bool {
+        let Some(piece) = self.pieces.get(at) else { return true };
+        let before = self.role(at.checked_sub(1));
+        // "the large ones" names things and says nothing of them.
+        let ones = matches!(self.word(Some(at + 1)), "ones" | "one");
+        // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
+        let as_before =
+            self.word(at.checked_sub(1)) == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
+        let toward = matches!(self.word(at.checked_sub(1)), "toward" | "towards");
+        // "longer heating": a thing done for longer, not a change of its own.
+        let done = piece.lower.ends_with("ing")
+            && matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
+        // "falls faster than": one claim, made by the verb.
+        let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
+        let manner = turn.about == "rate" && moving;
+        // "less charge builds up": one claim, made by the first word.
+        let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
+            && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
+        ones || as_before || toward || done || manner || gathers || self.kept_alike(at, turn)
+    }
+
+    /// "The liquid is darker": it is coloured more strongly.
+    pub(super) fn of_a_liquid(
+        &self,
+        piece: &Piece,
+        direction: Direction,
+        about: &mut About,
+        class: &mut Vec<&'static str>,
+    ) -> Direction {
+        let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
+        let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::lists().liquids.contains(&key.as_str()));
+        if !dark || !liquid {
+            return direction;
+        }
+        let colour = self.dictionary.key("absorbance");
+        about.retain(|(key, _)| self.dictionary.class(key) != Some("bright"));
+        about.push((colour, 1.0));
+        *class = vec!["colour"];
+        if piece.lower.starts_with("dark") { direction.mirrored() } else { direction }
+    }
+
+    /// Words that together name one thing: light that is stopped is absorbed.
+    pub(super) fn combine(&self, about: &mut About, class: &mut Vec<&'static str>) {
+        for (all, result, dropped) in &words::lists().combined {
+            let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
+            let result = self.dictionary.key(result);
+            let has = |key: &String| about.iter().any(|(known, _)| known == key);
+            if keys.iter().all(has) {
+                if !has(&result) {
+                    about.push((result.clone(), 1.0));
+                }
+                class.extend(self.dictionary.class(&result));
+                for word in dropped {
+                    let key = self.dictionary.key(word);
+                    about.retain(|(known, _)| *known != key);
+                    class.retain(|class| self.dictionary.class(&key) != Some(class));
+                }
+            }
+        }
+    }
+
+    /// Whether a phrase names a kind of quantity and not of what.
+    pub(super) fn bare(&self, about: &About) -> bool {
+        about.iter().all(|(key, _)| {
+            !key.starts_with("t:")
+                && (self.dictionary.is_light(key) || self.dictionary.class(key).is_some_and(|class| class == "amount"))
+        })
+    }
+
+    /// Whether a phrase is a measure alone: "time", "rate", "distance".
+    pub(super) fn measure(&self, about: &About) -> bool {
+        !about.is_empty()
+            && about.iter().all(|(key, _)| {
+                !key.starts_with("t:")
+                    && matches!(self.dictionary.class(key), Some("time" | "rate" | "distance" | "length"))
+            })
+    }
+
+    pub(super) fn verb(&self, at: usize) -> bool {
+        self.clause.pieces.contains(&at) && self.pieces.get(at).is_some_and(|piece| piece.verb)
+    }
+
+    /// "The liquid has more": of what was spoken of before.
+    pub(super) fn has_more(&self, at: usize, attributive: bool) -> bool {
+        let word = |place: Option<usize>| {
+            place.and_then(|place| self.pieces.get(place)).map_or("", |piece| piece.lower.as_str())
+        };
+        !attributive
+            && matches!(word(Some(at)), "more" | "less" | "fewer")
+            && matches!(word(at.checked_sub(1)), "has" | "have" | "holds" | "gets" | "contains" | "had" | "with")
+    }
+
+    /// "The longer they soak".
+    pub(super) fn the_they(&self, at: usize) -> bool {
+        let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        the && self.role(Some(at + 1)) == Some(Role::Pronoun) && self.opens(at)
+    }
+
+    /// "The same amount of salt …" before what changes.
+    fn kept_alike(&self, at: usize, turn: Turn) -> bool {
+        let sentence = self.pieces.get(at).map(|piece| piece.sentence);
+        let others = self.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
+        let moves =
+            |piece: &Piece| matches!(piece.role, Role::Turn(Turn { direction: Direction::Up | Direction::Down, .. }));
+        let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        turn.direction == Direction::Same
+            && turn.grammar == Grammar::Comparative
+            && the
+            && self.opens(at)
+            && others.into_iter().any(moves)
+    }
+
+    /// "There is more …": nothing stands before that it speaks of.
+    pub(super) fn there_is(&self, at: usize) -> bool {
+        let word = |back: usize| at.checked_sub(back).and_then(|place| self.pieces.get(place));
+        (2..=4).any(|back| word(back).is_some_and(|piece| piece.lower == "there"))
+            && word(1).is_some_and(|piece| matches!(piece.role, Role::Copula | Role::Plain | Role::Turn(_)))
+    }
+
+    /// Whether a word stands at the beginning of its clause, or behind an article there.
+    pub(super) fn opens(&self, at: usize) -> bool {
+        let start = self.clause.pieces.start;
+        (start..at).all(|place| matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_))))
+    }
+}

@@ -1,0 +1,67 @@
+//! What a point rejects, said by the answer.
+
+use std::ops::Range;
+
+use super::guide::Point;
+use super::judge::{Judge, limit};
+use super::meaning::Accord;
+use super::pattern::{Pattern, Unit, Wanted};
+
+impl Judge<'_> {
+    /// Where the response says what the point rejects, judged by what the statement does not say itself.
+    pub(super) fn rejected(&self, point: &Point, statement: &Pattern) -> Option<Vec<Range<usize>>> {
+        for text in &point.reject {
+            let mut pattern = self.pattern(text);
+            if pattern.alone {
+                continue;
+            }
+            let own = |unit: &Unit| {
+                !statement.units.iter().any(|known| {
+                    known.negated == unit.negated && unit.keys.first().is_some_and(|key| known.keys.contains(key))
+                })
+            };
+            let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
+            let whole = self.matcher().in_one_sentence(&pattern);
+            let few = pattern.units.len() <= 2;
+            // Said in full, and more plainly than anything of the statement.
+            let said = pattern.units.len() >= 3
+                && self.matcher().named_together(&pattern) > 0.99
+                && self.matcher().named_together(statement) < 0.6
+                && (pattern.wanted.is_empty() || self.says_so(&pattern) > 0.99);
+            if said {
+                return Some(whole.says);
+            }
+            if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
+                continue;
+            }
+            if self.matcher().named_together(&pattern) < if pattern.units.len() <= 4 { 0.9 } else { 0.75 } {
+                continue;
+            }
+            pattern.units = telling;
+            let found = self.matcher().in_one_sentence(&pattern);
+            let agrees = pattern.wanted.is_empty() || self.says_so(&pattern) >= limit::AGREEMENT;
+            if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
+                return Some(if whole.says.is_empty() { found.says } else { whole.says });
+            }
+        }
+        None
+    }
+
+    /// Share of the directions of a rejected sentence that the answer claims, by claims that speak of nothing in the guide more
+    /// plainly.
+    fn says_so(&self, pattern: &Pattern) -> f64 {
+        let matcher = self.matcher();
+        let claimed = |wanted: &&Wanted| {
+            self.reading.claims.iter().enumerate().any(|(number, claim)| {
+                let known = matcher.same_quantity(wanted, claim, false);
+                known.is_some_and(|(share, mirrored)| {
+                    let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+                    let agrees = wanted.direction.accord(said) == Accord::Agree;
+                    !claim.aside && !claim.hedged && agrees && share > self.course.plain(number) - 0.05
+                })
+            })
+        };
+        let all = u32::try_from(pattern.wanted.len().max(1)).map_or(1.0, f64::from);
+        u32::try_from(pattern.wanted.iter().filter(claimed).count()).map_or(0.0, f64::from) / all
+    }
+}

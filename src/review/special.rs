@@ -1,0 +1,219 @@
+//! Points whose answers are not known in advance, and those that weigh one thing against another: a prediction by its
+//! direction, a verdict on data, a second effect, any sound fault, limitation or control.
+
+use std::ops::Range;
+
+use super::guide::Point;
+use super::judge::{Fared, Judge, Verdict, both, limit, says};
+use super::matching::Found;
+use super::meaning::{Accord, Direction, Link};
+use super::pattern::{Pattern, Wanted};
+use super::read::{Claim, Role};
+use super::verdict::Status;
+use super::words;
+
+/// How far a number may be from the guide's to stand for "it stays near …".
+const NEAR: f64 = 0.03;
+/// Words from which on a fault with its effect may be told.
+const SENTENCE: usize = 10;
+
+/// Whether a denial stands close before a place of a text in lower case: "nor shows that there is no difference".
+fn denied(text: &str, at: usize) -> bool {
+    let before = text.get(..at).unwrap_or_default();
+    let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
+    let words: Vec<&str> = clause.split_whitespace().rev().take(6).collect();
+    words.iter().any(|word| matches!(*word, "nor" | "not" | "never" | "neither") || word.ends_with("n't"))
+}
+
+impl Judge<'_> {
+    /// A prediction that earns by its direction alone.
+    pub(super) fn prediction(&self, point: &Point, whole: &Pattern) -> Verdict {
+        let found = self.matcher().find(whole);
+        match Self::fared(whole, &found, limit::WORDS_ALONE) {
+            Fared::Said => return (Status::Found, says(&found.says)),
+            Fared::Denied => return (Status::Contradicted, both(&found.says, &found.denies)),
+            Fared::Partly | Fared::Missing => {}
+        }
+        for text in &point.accept {
+            let pattern = self.pattern(text);
+            let other = self.matcher().find(&pattern);
+            if !pattern.is_empty() && Self::fared(&pattern, &other, limit::ALTERNATIVE) == Fared::Said {
+                return (Status::Found, says(&other.says));
+            }
+        }
+        if let Some(place) = self.by_numbers(point).filter(|_| found.effect() == Some(Found::Missing)) {
+            return (Status::Found, says(&[place]));
+        }
+        match found.effect() {
+            Some(Found::Unclear) => (Status::LookAgain, says(&found.says)),
+            _ => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// A prediction told by its numbers: "about 150 in all", "from 1.07 to 0.74".
+    fn by_numbers(&self, point: &Point) -> Option<Range<usize>> {
+        let guide = super::read::Reading::of(&point.statement, self.dictionary);
+        let wanted: Vec<f64> = guide.numbers.iter().map(|number| number.value).collect();
+        let said: Vec<f64> = self.reading.numbers.iter().map(|number| number.value).collect();
+        let near = |one: f64, other: f64| (one - other).abs() <= NEAR * one.abs().max(other.abs());
+        let fits = match wanted.as_slice() {
+            [one] => !said.is_empty() && said.iter().all(|value| near(*value, *one)),
+            [one, other] => matches!(said.as_slice(), [a, b] if near(*a, *one) && near(*b, *other)),
+            _ => false,
+        };
+        let start = self.reading.numbers.first()?.bytes.start;
+        fits.then(|| start..self.reading.numbers.last().map_or(start, |number| number.bytes.end))
+    }
+
+    /// A verdict on a claim from intervals: which one, and whether it rests on them.
+    pub(super) fn settled(&self, point: &Point) -> Verdict {
+        let lists = words::lists();
+        let verdict = |text: &str| {
+            let has = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| !denied(text, at)));
+            (has(&lists.unsettled), has(&lists.supports), has(&lists.rejects), has(&lists.no_difference))
+        };
+        let text = self.reading.text.to_lowercase().replace('’', "'");
+        let (open, supports, rejects, alike) = verdict(&text);
+        let (wants_open, wants_support, ..) = verdict(&point.statement.to_lowercase());
+        let numbers = self.reading.numbers.len() >= 2;
+        let intervals = numbers || lists.intervals.iter().any(|word| text.contains(word));
+        let all = 0..self.reading.text.len();
+        let wrong = if wants_open {
+            alike || (!open && (supports || rejects))
+        } else {
+            open || alike || (rejects && !supports)
+        };
+        let right = if wants_open { open } else { wants_support && supports };
+        let meets = lists.meeting.iter().any(|word| text.contains(word));
+        match () {
+            () if wrong => (Status::Contradicted, both(&[], &[all])),
+            () if right && intervals => (Status::Found, says(&[all])),
+            () if meets => (Status::LookAgain, says(&[all])),
+            () => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// A second effect of the same treatment, with what it leads to.
+    pub(super) fn second_effect(&self, point: &Point) -> Verdict {
+        let (effect, outcome) = point.statement.split_once(": a second effect").unwrap_or((&point.statement, ""));
+        let effect = [", and this outdoes", ", so two effects of one"]
+            .iter()
+            .fold(effect, |text, mark| text.split_once(mark).map_or(text, |(head, _)| head));
+        let outcome = outcome.split_once("by which ").map_or("", |(_, rest)| rest);
+        let (own, result) = (self.pattern(effect), self.pattern(outcome));
+        let (named, led) = (self.matcher().find(&own), self.matcher().find(&result));
+        let trap = self.trap(point);
+        let told = own.wanted.iter().zip(&named.turns).filter(|(wanted, _)| !wanted.cause);
+        let turns: Vec<Found> = told.map(|(_, found)| *found).collect();
+        let directed = turns.contains(&Found::Agrees);
+        let opposed = !directed && turns.contains(&Found::Opposed);
+        let ends = led.effect() == Some(Found::Agrees);
+        let places: Vec<Range<usize>> = named.says.iter().chain(&led.says).cloned().collect();
+        let enough = named.named() >= limit::WITH_DIRECTIONS;
+        match (trap, opposed) {
+            (Some(place), _) if !directed || !enough => (Status::Contradicted, both(&places, &[place])),
+            (_, true) => (Status::Contradicted, both(&places, &named.denies)),
+            _ if directed && (ends || enough) => (Status::Found, says(&places)),
+            _ if enough && ends => (Status::Found, says(&places)),
+            _ if directed || enough => (Status::LookAgain, says(&places)),
+            _ => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// Any sound fault, limitation or control: things of this investigation named, with an effect.
+    pub(super) fn open(&self, point: &Point) -> Verdict {
+        let text = self.reading.text.to_lowercase();
+        let lists = words::lists();
+        let vague = lists.vague.iter().any(|word| text.contains(word));
+        let known = |key: &String| {
+            let named = |reading: &super::read::Reading| {
+                reading.pieces.iter().any(|piece| piece.role == Role::Content && piece.keys.contains(key))
+            };
+            named(self.prompt) || self.guide_names(key)
+        };
+        let mut things: Vec<&String> = Vec::new();
+        let mut places: Vec<Range<usize>> = Vec::new();
+        for piece in self.reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
+            if let Some(key) = piece.keys.first().filter(|key| !self.dictionary.is_light(key) && known(key))
+                && !things.contains(&key)
+            {
+                things.push(key);
+                places.push(piece.bytes.clone());
+            }
+        }
+        let moves = |role: Role| match role {
+            Role::Turn(_) | Role::Negator => true,
+            Role::Link(link) => matches!(link, Link::Because | Link::So | Link::If),
+            _ => false,
+        };
+        let effect = self.reading.pieces.iter().any(|piece| moves(piece.role)) || text.contains("would");
+        let words = self.reading.pieces.iter().filter(|piece| !matches!(piece.role, Role::Mark(_))).count();
+        let _ = point;
+        match (things.len(), effect && words >= SENTENCE, vague) {
+            (2.., true, false) => (Status::Found, says(&places)),
+            (1.., _, false) => (Status::LookAgain, says(&places)),
+            _ => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// Whether any point of the guide names a thing.
+    fn guide_names(&self, key: &str) -> bool {
+        self.question.points.iter().any(|point| {
+            let pattern = self.pattern(&point.statement);
+            pattern.units.iter().any(|unit| unit.keys.iter().any(|known| known == key))
+        })
+    }
+
+    /// What the trap says, said by the answer: all its directions, of one change or of the opposite one, in one sentence.
+    pub(super) fn trap(&self, point: &Point) -> Option<Range<usize>> {
+        let statement = self.pattern(&point.statement);
+        let matcher = self.matcher();
+        // A claim that says what the statement says is none of the trap's.
+        let plainer = |claim: &Claim, share: f64| {
+            let own = statement.wanted.iter().filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
+            own.into_iter().any(|(other, _)| other > share + 1e-9)
+        };
+        point.reject.iter().find_map(|text| {
+            let pattern = self.pattern(text);
+            let n = pattern.wanted.len();
+            let sentences = 0..self.reading.sentences.len();
+            sentences.into_iter().filter(|_| n >= 2).find_map(|sentence| {
+                [Accord::Agree, Accord::Oppose].into_iter().find_map(|way| {
+                    let hits: Vec<Range<usize>> = pattern
+                        .wanted
+                        .iter()
+                        .filter_map(|wanted| {
+                            let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
+                                let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+                                *accord == way && own == Some(sentence) && !plainer(claim, *share)
+                            });
+                            claims.map(|(claim, ..)| self.reading.claim_bytes(claim)).next()
+                        })
+                        .collect();
+                    (hits.len() == n).then(|| join(&hits)).flatten()
+                })
+            })
+        })
+    }
+
+    /// Claims about a quantity that commit themselves to more or less of it.
+    pub(super) fn claimed(&self, wanted: &Wanted) -> Vec<(&Claim, Accord, f64)> {
+        let matcher = self.matcher();
+        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged);
+        let ways = claims.filter_map(|claim| {
+            let (share, mirrored) = matcher.same_quantity(wanted, claim, false)?;
+            let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+            let accord = wanted.direction.accord(said);
+            (matches!(said, Direction::Up | Direction::Down) && accord != Accord::Unclear)
+                .then_some((claim, accord, share))
+        });
+        ways.collect()
+    }
+}
+
+/// From the first to the last of some places.
+pub(super) fn join(places: &[Range<usize>]) -> Option<Range<usize>> {
+    let start = places.iter().map(|place| place.start).min()?;
+    let end = places.iter().map(|place| place.end).max()?;
+    Some(start..end)
+}

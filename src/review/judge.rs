@@ -7,7 +7,7 @@ use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
 use super::guide::{Point, Question};
 use super::matching::{Found, Match, Matcher};
-use super::pattern::{Pattern, Unit};
+use super::pattern::{Pattern, Unit, tells_what_becomes};
 use super::read::{Piece, Reading};
 use super::verdict::{Status, Stretch};
 
@@ -303,7 +303,7 @@ impl Judge<'_> {
 
 /// Whether a statement gives the reason of a twist: it ends with what becomes of the chain.
 pub(super) fn is_reason(statement: &str) -> bool {
-    statement.contains("This step therefore goes the other way") || statement.contains("The chain is therefore broken")
+    tells_what_becomes(&statement.to_lowercase())
 }
 
 /// Whether any sound answer earns, also where the guide's example is another.

@@ -126,17 +126,8 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         .copied()
         .filter(|sentence| {
             let lower = sentence.to_lowercase();
-            ![
-                "alone earns",
-                "earns even",
-                "also earns",
-                "does not earn",
-                "may earn",
-                "the chain is therefore broken",
-                "this step therefore goes the other way",
-            ]
-            .iter()
-            .any(|mark| lower.contains(mark))
+            let remarks = ["alone earns", "earns even", "also earns", "does not earn", "may earn"];
+            !remarks.iter().any(|mark| lower.contains(mark)) && !tells_what_becomes(&lower)
         })
         .collect();
     let mut plain = if kept.is_empty() { plain.clone() } else { kept.concat() };
@@ -152,6 +143,17 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
     }
     let plain = plain.replace(['“', '”', '"'], " ").trim().to_owned();
     (plain, direction_alone, alone)
+}
+
+/// Whether a sentence of a guide, in lower case, tells what becomes of the chain after a twist: students need not say it.
+pub(super) fn tells_what_becomes(lower: &str) -> bool {
+    const MARKS: &[&str] = &[
+        "therefore no longer changes with",
+        "therefore changes the other way than in the first run",
+        "the chain is therefore broken",
+        "this step therefore goes the other way",
+    ];
+    MARKS.iter().any(|mark| lower.contains(mark))
 }
 
 #[cfg(test)]

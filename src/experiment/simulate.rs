@@ -90,8 +90,6 @@ pub struct Unknown {
     pub level: f64,
     /// Its noiseless reading, in the unit shown.
     pub reading: f64,
-    /// The level that a straight line between the two printed means gives for it.
-    pub on_the_line: f64,
 }
 
 /// Single things counted at two neighbouring levels, and the test of whether their shares differ.
@@ -214,9 +212,7 @@ fn unknown(graph: &Graph, technique: &Technique, model: &Model, scale: f64, plai
     let level = one.level + (next.level - one.level) * (0.35 + 0.3 * stream.unit());
     let values = model.at(graph, &technique.settings, level).map_err(refusal)?;
     let reading = plain.against * scale * values.get(&graph.rig(technique.rig).readout).copied().unwrap_or(0.0);
-    let share = (reading - one.mean) / (next.mean - one.mean);
-    let on_the_line = one.level + (next.level - one.level) * share.clamp(0.0, 1.0);
-    Ok(Unknown { after: *after, level, reading, on_the_line })
+    Ok(Unknown { after: *after, level, reading })
 }
 
 fn refusal(fault: Fault) -> Refusal {

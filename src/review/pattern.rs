@@ -149,7 +149,7 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
 pub(super) fn tells_what_becomes(lower: &str) -> bool {
     const MARKS: &[&str] = &[
         "therefore no longer changes with",
-        "therefore changes the other way than in the first run",
+        "therefore changes in the opposite direction to that in the first run",
         "the chain is therefore broken",
         "this step therefore goes the other way",
     ];

@@ -91,7 +91,8 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         }
         inputs.push(value);
     }
-    let value = law.value(&inputs).ok()?;
+    // A tie in decimal figures may lie just below it in binary ones: it is rounded up, as a class does.
+    let value = law.value(&inputs).ok()? * (1.0 + 4.0 * f64::EPSILON);
     let unit = &influence.law.output_unit;
     let with_unit = |x: f64| unit.attach(&figures(x, FIGURES));
     let driven = law.inputs.get(influence.law.input)?;
@@ -107,12 +108,13 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     .unwrap_or_default();
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "At {}, {} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup.",
+        "At {}, {} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
         voice.level(level),
         voice.the(influence.from),
         driven.letter,
         voice.the(influence.to),
-        law.formula
+        law.formula,
+        if unit.display().is_empty() { "" } else { ", and the answer with its unit" }
     );
     // A share of a pH means nothing: its scale has no zero.
     let slack = if unit.code() == "[pH]" { PH_TOLERANCE } else { TOLERANCE * value.abs() };

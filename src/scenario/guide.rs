@@ -107,7 +107,7 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
             if is_last { "" } else { ", and neither does anything after it" }
         ),
         _ => format!(
-            "{} therefore changes the other way than in the first run{}",
+            "{} therefore changes in the opposite direction to that in the first run{}",
             capital(&voice.the(step.to)),
             if is_last { "" } else { ", and so does everything after it" }
         ),

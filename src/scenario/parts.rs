@@ -87,7 +87,10 @@ impl Paper<'_, '_> {
         if !twisted {
             let (described, rest) = self.split(&steps);
             let mut drafts = vec![self.describe(described), self.explain(&rest, 3), self.identify()];
-            drafts.extend([self.calculate(), self.evaluate(), self.estimate(), self.propose()]);
+            drafts.extend([self.calculate(), self.evaluate()]);
+            let estimate = self.estimate();
+            drafts.push(estimate.unwrap_or_else(|| self.limitation()));
+            drafts.push(self.propose());
             return drafts;
         }
         // Two points for explaining carry at most six steps.
@@ -113,7 +116,8 @@ impl Paper<'_, '_> {
                 let test = self.voice.data.counts.and_then(|counts| self.count_test(counts));
                 drafts.push(test.unwrap_or_else(|| self.calculate()));
                 drafts.push(self.twist());
-                drafts.push(if self.stream.below(2) == 0 { self.estimate() } else { self.evaluate() });
+                let estimate = if self.stream.below(2) == 0 { self.estimate() } else { None };
+                drafts.push(estimate.unwrap_or_else(|| self.evaluate()));
                 drafts
             }
         }

@@ -303,7 +303,7 @@ impl<'a> Voice<'a> {
         let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
         let positive = if let (Some(supplied), Some(last)) = (supplied, steps.last()) {
             let then = super::guide::verb(Direction::Rises.after(last.sign));
-            format!("{at} in which {}; if the reading can respond, {readout} {then}", self.later(supplied, None))
+            format!("{at} for which {}; if the reading can respond, {readout} {then}", self.later(supplied, None))
         } else {
             let (driven, way) = match late {
                 Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),

@@ -129,9 +129,11 @@ impl Paper<'_, '_> {
         }
     }
 
-    pub(super) fn estimate(&mut self) -> Draft {
+    /// A level read off; none where the printed table leaves open between which two levels it lies.
+    pub(super) fn estimate(&mut self) -> Option<Draft> {
         let voice = self.voice;
         let unknown = voice.data.unknown;
+        let on_the_line = read_off(voice)?;
         let places = readout_decimals(voice);
         let reading = shown_reading(voice, unknown.reading, places);
         let sample = voice.unknown_sample();
@@ -142,12 +144,12 @@ impl Paper<'_, '_> {
             rig.container.one,
             voice.the(act.dial)
         );
-        let (low, high) = accepted_levels(voice);
+        let (low, high) = accepted_levels(voice, on_the_line);
         let unit = &voice.dial().unit;
         let rows_end = voice.technique.levels.len().saturating_sub(1);
         let statement = format!(
             "About {}, read between {} and {}; accept {} to {}.",
-            unit.attach(&figures(unknown.on_the_line, 2)),
+            unit.attach(&figures(on_the_line, 2)),
             voice.level(unknown.after),
             voice.level(unknown.after + 1),
             figures(low, 3),
@@ -158,7 +160,7 @@ impl Paper<'_, '_> {
             "no unit".into(),
         ];
         let point = Point {
-            model: format!("About {}.", unit.attach(&figures(unknown.on_the_line, 2))),
+            model: format!("About {}.", unit.attach(&figures(on_the_line, 2))),
             wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),
             statement,
             accept: vec!["a value read off a drawn line".into()],
@@ -166,7 +168,7 @@ impl Paper<'_, '_> {
             ..empty()
         };
         let skill = "representing data";
-        Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point] }
+        Some(Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point] })
     }
 
     pub(super) fn evaluate(&mut self) -> Draft {
@@ -273,12 +275,30 @@ fn chi_square_verdict(counts: Counts) -> Point {
     }
 }
 
+/// The level that a straight line between two printed means gives for the printed reading of the unknown; none where their
+/// bars overlap, or where the reading lies within the bar of a third level.
+fn read_off(voice: &Voice<'_>) -> Option<f64> {
+    let unknown = voice.data.unknown;
+    let places = readout_decimals(voice);
+    let printed = |value: f64| round_decimals(value, places);
+    let reading = printed(unknown.reading);
+    let rows: Vec<(f64, f64, f64)> =
+        voice.data.plain.rows.iter().map(|row| (row.level, printed(row.mean), printed(row.two_sem))).collect();
+    let (from, mean, bar) = *rows.get(unknown.after)?;
+    let (to, next, next_bar) = *rows.get(unknown.after + 1)?;
+    let is_clear = (next - mean).abs() > bar + next_bar;
+    let mut others = rows.iter().filter(|(level, ..)| *level < from || *level > to);
+    let is_alone = others.all(|(_, other, bar)| (other - reading).abs() > *bar);
+    let share = (reading - mean) / (next - mean);
+    (is_clear && is_alone && (0.0..=1.0).contains(&share)).then(|| from + (to - from) * share)
+}
+
 /// Least and greatest level that earn: around the true level and the one on the line, within the gap.
-fn accepted_levels(voice: &Voice<'_>) -> (f64, f64) {
+fn accepted_levels(voice: &Voice<'_>, on_the_line: f64) -> (f64, f64) {
     let unknown = voice.data.unknown;
     let level = |number: usize| voice.technique.levels.get(number).copied().unwrap_or(unknown.level);
     let (from, to) = (level(unknown.after), level(unknown.after + 1));
     let slack = 0.15 * (to - from);
-    let low = (unknown.level.min(unknown.on_the_line) - slack).max(from);
-    (low, (unknown.level.max(unknown.on_the_line) + slack).min(to))
+    let low = (unknown.level.min(on_the_line) - slack).max(from);
+    (low, (unknown.level.max(on_the_line) + slack).min(to))
 }

@@ -43,7 +43,9 @@ impl Paper<'_, '_> {
             statement: says.clone(),
             accept: vec![
                 "another condition that is not the same as in the calibration, with its effect on a named step".into(),
-                "a reading outside the calibrated levels cannot be turned into a value".into(),
+                "a reading outside the calibrated levels cannot be turned into a value; where the bars of neighbouring levels \
+                 overlap, one reading fits a range of levels"
+                    .into(),
             ],
             reject: vec!["“human error”".into(), "“the sample may vary” alone".into()],
             model: says,

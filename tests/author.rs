@@ -357,9 +357,12 @@ fn an_influence_is_shown_again_as_it_is_edited() {
     let good = fs::read_to_string(&path).unwrap();
     let at = folder.path().to_str().unwrap();
     let id = good.split("influences:").nth(1).unwrap().split("id: ").nth(1).unwrap().lines().next().unwrap();
+    // What is not yet written is waited for.
+    fs::write(&path, "influences: [").unwrap();
     let mut watching = Watching::new(&["explain", "--influence", id, "--concepts", at, "--watch"]);
-    watching.until("sign of the difference");
     watching.until("== watching");
+    fs::write(&path, &good).unwrap();
+    watching.until("sign of the difference");
     fs::write(&path, good.replace("because: ", "because: \"FILL IN\" # ")).unwrap();
     watching.until("separation.yaml` changed");
     watching.until("sign of the difference");

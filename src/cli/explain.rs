@@ -107,7 +107,15 @@ fn explain_influence(id: &str, arguments: &Arguments, world: &mut World<'_>) -> 
     let graph = match load_and_check(&sources) {
         Ok(graph) => graph,
         Err(faults) => {
-            let Some(graph) = draft(&sources, id) else { return Err(files::faulty(&sources, &faults, world)?) };
+            let Some(graph) = draft(&sources, id) else {
+                let failure = files::faulty(&sources, &faults, world)?;
+                if !arguments.watch {
+                    return Err(failure);
+                }
+                // It is still being written: the next change is looked at.
+                writeln!(world.err, "error: {}", failure.message)?;
+                return Ok(Exit::Bad);
+            };
             let n = faults.len();
             writeln!(
                 world.err,

@@ -20,7 +20,7 @@ const LONGEST_NAME: usize = 12;
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   toehold paper --seed 7 --out monday
-  toehold paper --versions A,B,C --out monday --pdf
+  toehold paper --versions A,B,C --out tuesday --pdf
   toehold paper this-week --short 3 --long 1 --reading 5 --writing 40 --versions 2 --vary parameters --out quiz
   toehold paper --extended 25 --large-type --paper letter --out extra-time
 

@@ -40,7 +40,7 @@ const MOST_PASSED: u64 = 200;
   toehold practise --resume                 # go on where you stopped
   toehold practise --form long --timed
   toehold practise --page my-pages --count 6  # pages for a browser, with an index; they work without a network
-  toehold practise --page my-pages this-week
+  toehold practise --page class-pages this-week
 
 Every answer is saved as soon as it is given: leave with Ctrl-D or Ctrl-C at any moment.
 

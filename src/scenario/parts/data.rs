@@ -290,7 +290,7 @@ fn read_off(voice: &Voice<'_>) -> Option<f64> {
     let mut others = rows.iter().filter(|(level, ..)| *level < from || *level > to);
     let is_alone = others.all(|(_, other, bar)| (other - reading).abs() > *bar);
     let share = (reading - mean) / (next - mean);
-    (is_clear && is_alone && (0.0..=1.0).contains(&share)).then(|| from + (to - from) * share)
+    (is_clear && is_alone && (0.0..=1.0).contains(&share)).then_some(from + (to - from) * share)
 }
 
 /// Least and greatest level that earn: around the true level and the one on the line, within the gap.

@@ -20,11 +20,13 @@ impl Replicates {
         self.0.iter().sum::<f64>() / self.n()
     }
 
-    /// Twice the standard error of the mean (sample standard deviation with n − 1).
-    pub(super) fn two_sem(&self) -> f64 {
+    /// Twice the standard error of the mean (sample standard deviation with n − 1); no less than what
+    /// rounding to the instrument's step gives one reading, step/√12 (JCGM 100:2008, 4.3.7): readings that agree to the step
+    /// do not show that there is no error.
+    pub(super) fn two_sem(&self, resolution: f64) -> f64 {
         let mean = self.mean();
         let squares: f64 = self.0.iter().map(|x| (x - mean) * (x - mean)).sum();
-        2.0 * libm::sqrt(squares / (self.n() - 1.0) / self.n())
+        (2.0 * libm::sqrt(squares / (self.n() - 1.0) / self.n())).max(2.0 * resolution / libm::sqrt(12.0))
     }
 
     #[expect(clippy::cast_precision_loss, reason = "a handful of readings")]

@@ -259,7 +259,12 @@ fn run(
     let mut rows = Vec::new();
     for (level, value) in technique.levels.iter().zip(&noiseless) {
         let readings = Replicates::draw(*value, reading, technique.replicates, &mut stream);
-        rows.push(Row { level: *level, mean: readings.mean(), two_sem: readings.two_sem(), n: technique.replicates });
+        rows.push(Row {
+            level: *level,
+            mean: readings.mean(),
+            two_sem: readings.two_sem(reading.resolution),
+            n: technique.replicates,
+        });
     }
     // A percentage of the mean at the first level is 100 there, by its definition; a twisted run is read against the same.
     let is_relative = reading.relative_name.is_some();

@@ -180,11 +180,23 @@ impl Paper<'_, '_> {
             rows.get(row).map(|row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places)))
         };
         let slack = libm::pow(10.0, -6.0);
-        let overlap = |pair: usize| match (printed(pair), printed(pair + 1)) {
-            (Some((one, one_bar)), Some((next, next_bar))) => (one - next).abs() <= one_bar + next_bar + slack,
-            _ => false,
+        // How far apart two means are, and how far their bars reach together.
+        let reach = |pair: usize| match (printed(pair), printed(pair + 1)) {
+            (Some((one, one_bar)), Some((next, next_bar))) => ((one - next).abs(), one_bar + next_bar),
+            _ => (f64::INFINITY, 0.0),
         };
-        let pairs: Vec<usize> = (0..rows.len().saturating_sub(1)).collect();
+        let overlap = |pair: usize| {
+            let (apart, bars) = reach(pair);
+            apart <= bars + slack
+        };
+        // Bars that barely meet, or barely do not, would be argued about.
+        let is_plain = |pair: &usize| {
+            let (apart, bars) = reach(*pair);
+            apart < 0.8 * bars || apart > 1.2 * bars
+        };
+        let all: Vec<usize> = (0..rows.len().saturating_sub(1)).collect();
+        let plain: Vec<usize> = all.iter().copied().filter(is_plain).collect();
+        let pairs = if plain.is_empty() { all } else { plain };
         let meeting: Vec<usize> = pairs.iter().copied().filter(|pair| overlap(*pair)).collect();
         // Where some bars meet, they are asked about as often as not.
         let asked = if meeting.is_empty() || self.stream.below(2) == 0 { pairs } else { meeting };

@@ -5,7 +5,7 @@ use super::super::text::{Voice, capital};
 use super::super::write::{readout_decimals, shown_reading};
 use super::super::{Column, PartKind, Point};
 use super::{Draft, Paper, empty};
-use crate::experiment::Counts;
+use crate::experiment::{Counts, Row};
 use crate::quantity::significant::{decimals, figures, round_decimals};
 
 /// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
@@ -176,28 +176,10 @@ impl Paper<'_, '_> {
         let rows = &voice.data.plain.rows;
         let places = readout_decimals(voice);
         // Verdict and intervals come from the numbers as printed: those are what a student has.
-        let printed = |row: usize| {
-            rows.get(row).map(|row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places)))
-        };
-        let slack = libm::pow(10.0, -6.0);
-        // How far apart two means are, and how far their bars reach together.
-        let reach = |pair: usize| match (printed(pair), printed(pair + 1)) {
-            (Some((one, one_bar)), Some((next, next_bar))) => ((one - next).abs(), one_bar + next_bar),
-            _ => (f64::INFINITY, 0.0),
-        };
-        let overlap = |pair: usize| {
-            let (apart, bars) = reach(pair);
-            apart <= bars + slack
-        };
-        // Bars that barely meet, or barely do not, would be argued about.
-        let is_plain = |pair: &usize| {
-            let (apart, bars) = reach(*pair);
-            apart < 0.8 * bars || apart > 1.2 * bars
-        };
-        let all: Vec<usize> = (0..rows.len().saturating_sub(1)).collect();
-        let plain: Vec<usize> = all.iter().copied().filter(is_plain).collect();
-        let pairs = if plain.is_empty() { all } else { plain };
-        let meeting: Vec<usize> = pairs.iter().copied().filter(|pair| overlap(*pair)).collect();
+        let rounded = |row: &Row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places));
+        let printed: Vec<(f64, f64)> = rows.iter().map(rounded).collect();
+        let pairs = plain_pairs(&printed);
+        let meeting: Vec<usize> = pairs.iter().copied().filter(|pair| overlap(&printed, *pair)).collect();
         // Where some bars meet, they are asked about as often as not.
         let asked = if meeting.is_empty() || self.stream.below(2) == 0 { pairs } else { meeting };
         let pair = self.stream.pick(&asked).copied().unwrap_or(0);
@@ -208,12 +190,12 @@ impl Paper<'_, '_> {
              means and ±2 SEM in the table."
         );
         let interval = |row: usize| {
-            printed(row).map_or_else(String::new, |(mean, bar)| {
+            printed.get(row).map_or_else(String::new, |(mean, bar)| {
                 format!("{} to {}", decimals(mean - bar, places), shown_reading(voice, mean + bar, places))
             })
         };
         let intervals = format!("{} at {one} and {} at {next}", interval(pair), interval(pair + 1));
-        let (statement, reject) = if overlap(pair) {
+        let (statement, reject) = if overlap(&printed, pair) {
             (
                 format!(
                     "The data do not settle it: the intervals {intervals} overlap, which neither supports the claim \
@@ -239,6 +221,31 @@ impl Paper<'_, '_> {
         let skill = "statistical tests and data analysis";
         Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point] }
     }
+}
+
+/// How far apart two neighbouring means are, and how far their bars reach together.
+fn reach(printed: &[(f64, f64)], pair: usize) -> (f64, f64) {
+    match (printed.get(pair), printed.get(pair + 1)) {
+        (Some((one, one_bar)), Some((next, next_bar))) => ((one - next).abs(), one_bar + next_bar),
+        _ => (f64::INFINITY, 0.0),
+    }
+}
+
+fn overlap(printed: &[(f64, f64)], pair: usize) -> bool {
+    let (apart, bars) = reach(printed, pair);
+    apart <= bars + libm::pow(10.0, -6.0)
+}
+
+/// Neighbours whose bars plainly overlap or plainly do not: those that barely do would be argued about. All, where none is
+/// plain.
+fn plain_pairs(printed: &[(f64, f64)]) -> Vec<usize> {
+    let all: Vec<usize> = (0..printed.len().saturating_sub(1)).collect();
+    let is_plain = |pair: &usize| {
+        let (apart, bars) = reach(printed, *pair);
+        apart < 0.8 * bars || apart > 1.2 * bars
+    };
+    let plain: Vec<usize> = all.iter().copied().filter(is_plain).collect();
+    if plain.is_empty() { all } else { plain }
 }
 
 /// The point for setup and value of the statistic.

@@ -3,6 +3,7 @@
 mod figures;
 mod marking;
 mod outside;
+mod own;
 mod program;
 mod relations;
 mod wasm;

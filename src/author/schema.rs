@@ -185,6 +185,7 @@ fn quantity() -> Value {
         ("id", id(), true),
         ("name", with(text(), "For headers and axes, no article"), true),
         ("the", with(text(), "In running text, with article"), true),
+        ("called", list(record(vec![("setting", id(), true), ("the", text(), true)])), false),
         ("symbol", text(), true),
         ("unit", with(text(), "UCUM code"), true),
         ("entity", id(), true),

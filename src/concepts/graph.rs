@@ -86,6 +86,8 @@ pub struct Quantity {
     pub name: String,
     /// In running text, with article; may hold entity placeholders.
     pub the: String,
+    /// The same where a setting holds, and what it is called there.
+    pub called: Vec<(SettingIx, String)>,
     /// Symbol as printed.
     pub symbol: String,
     /// Unit.

@@ -116,6 +116,9 @@ pub struct Quantity {
     pub name: Text,
     /// In running text, with article (`the sucrose concentration outside the {{ vesicle.many }}`).
     pub the: Text,
+    /// Other ways to call it, each where a setting holds.
+    #[serde(default)]
+    pub called: Vec<Called>,
     /// Symbol as printed.
     pub symbol: Text,
     /// UCUM code.
@@ -141,6 +144,16 @@ pub struct Quantity {
     /// Hazards, each a whole sentence.
     #[serde(default)]
     pub hazards: Vec<Text>,
+}
+
+/// How a quantity is called where a setting holds.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Called {
+    /// The setting.
+    pub setting: Text,
+    /// In running text, with article.
+    pub the: Text,
 }
 
 /// Things that make up a share, looked at one by one.

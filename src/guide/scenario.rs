@@ -1,9 +1,10 @@
 //! The scoring guide of a scenario, as its file stands, a teacher's edits and all.
 
 use super::GuideError;
+use crate::quantity::in_words;
 use crate::render::Document;
 use crate::render::document::{Kind, Section};
-use crate::review::{Guide, Point, Question};
+use crate::review::{Guide, Point, PointKind, Question};
 use crate::scenario::Scenario;
 
 /// Reads the questions and the scoring guide of a scenario file.
@@ -47,9 +48,10 @@ pub fn of_document(document: &Document) -> Result<Guide, GuideError> {
         let statement = cells.next().unwrap_or_default();
         let accept = alternatives(&cells.next().unwrap_or_default());
         let reject = alternatives(&cells.next().unwrap_or_default());
-        question.points.push(Point { id, statement, accept, reject, ideas: Vec::new() });
+        question.points.push(Point { id, statement, accept, reject, ..Point::default() });
         n += 1;
     }
+    questions.iter_mut().for_each(tell_kinds);
     if n == 0 {
         let hint = "it is a table: point, earns, also accept, does not earn";
         return Err(GuideError::new(guide.line, "the scoring guide has no point", hint));
@@ -61,7 +63,7 @@ pub fn of_document(document: &Document) -> Result<Guide, GuideError> {
 pub fn of_scenario(scenario: &Scenario) -> Guide {
     let questions = scenario.parts.iter().map(|part| {
         let points = scenario.guide.iter().filter(|point| point.part == part.label);
-        Question {
+        let mut question = Question {
             id: part.label.clone(),
             text: part.text.clone(),
             command_term: part.command_term.clone(),
@@ -72,12 +74,32 @@ pub fn of_scenario(scenario: &Scenario) -> Guide {
                     statement: point.statement.clone(),
                     accept: point.accept.clone(),
                     reject: point.reject.clone(),
-                    ideas: Vec::new(),
+                    ..Point::default()
                 })
                 .collect(),
-        }
+        };
+        tell_kinds(&mut question);
+        question
     });
     Guide { questions: questions.collect() }
+}
+
+/// What each point asks for: a question on a changed experiment has a point for what happens and one for why.
+fn tell_kinds(question: &mut Question) {
+    // Where two effects oppose each other the outcome is told, and both are to be explained.
+    let is_told = question.command_term == "explain" && question.text.contains("The reading is now about");
+    let predicts = question.command_term == "predict and justify";
+    let stays = question.points.first().is_some_and(|point| point.statement.contains("does not change"));
+    for (place, point) in question.points.iter_mut().enumerate() {
+        point.kind = match place {
+            _ if point.statement.trim_start().starts_with("The link:") => PointKind::Link,
+            0 if is_told => PointKind::SecondEffect,
+            1 if is_told => PointKind::Balance,
+            1 if predicts && stays => PointKind::Reason,
+            1 if predicts => PointKind::Reversal,
+            _ => PointKind::Statement,
+        };
+    }
 }
 
 /// The questions of a section: each begins with its label in brackets.
@@ -115,9 +137,7 @@ fn questions(section: &Section) -> Vec<Question> {
 fn count(text: &str, command_term: &str) -> Option<usize> {
     let behind = text.rsplit("**").next().unwrap_or_default();
     let words: Vec<&str> = behind.split_whitespace().take(2).collect();
-    let number = |word: &&str| {
-        ["one", "two", "three", "four", "five"].iter().position(|number| number == word).map(|place| place + 1)
-    };
+    let number = |word: &&str| in_words::value(word).and_then(|number| usize::try_from(number).ok());
     words.first().and_then(number).or_else(|| (command_term == "identify").then_some(1))
 }
 

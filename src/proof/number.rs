@@ -1,45 +1,4 @@
-//! Numbers as people write them: `−7.4`, `0.30`, `24 000`, `1,500`, `3.2 × 10⁻⁸`, `1e-5`, `seven`.
-
-/// Number words. Higher ones are written in digits.
-const WORDS: &[(&str, f64)] = &[
-    ("one", 1.0),
-    ("two", 2.0),
-    ("three", 3.0),
-    ("four", 4.0),
-    ("five", 5.0),
-    ("six", 6.0),
-    ("seven", 7.0),
-    ("eight", 8.0),
-    ("nine", 9.0),
-    ("ten", 10.0),
-    ("eleven", 11.0),
-    ("twelve", 12.0),
-    ("thirteen", 13.0),
-    ("fourteen", 14.0),
-    ("fifteen", 15.0),
-    ("sixteen", 16.0),
-    ("seventeen", 17.0),
-    ("eighteen", 18.0),
-    ("nineteen", 19.0),
-    ("twenty", 20.0),
-    ("thirty", 30.0),
-    ("forty", 40.0),
-    ("fifty", 50.0),
-    ("sixty", 60.0),
-    ("seventy", 70.0),
-    ("eighty", 80.0),
-    ("ninety", 90.0),
-];
-
-/// The value of a word in small letters; "twenty-five" is one.
-pub(super) fn of_word(word: &str) -> Option<f64> {
-    let simple = |word: &str| WORDS.iter().find(|(known, _)| *known == word).map(|(_, value)| *value);
-    simple(word).or_else(|| {
-        let (tens, ones) = word.split_once('-')?;
-        let (tens, ones) = (simple(tens)?, simple(ones)?);
-        (tens >= 20.0 && ones < 10.0).then_some(tens + ones)
-    })
-}
+//! Numbers as people write them: `−7.4`, `0.30`, `24 000`, `1,500`, `3.2 × 10⁻⁸`, `1e-5`.
 
 /// The number without sign that a text begins with, and how many bytes it takes.
 pub(super) fn at_start(text: &str) -> Option<(f64, usize)> {
@@ -166,13 +125,5 @@ mod tests {
         case("1e-5.", 1e-5, ".");
         case("2 e", 2.0, " e");
         case("100 20", 100.0, " 20");
-    }
-
-    #[test]
-    fn number_words() {
-        assert_eq!(of_word("seven"), Some(7.0));
-        assert_eq!(of_word("twenty-five"), Some(25.0));
-        assert_eq!(of_word("often"), None);
-        assert_eq!(of_word("two-year"), None);
     }
 }

@@ -8,6 +8,7 @@ use std::ops::Range;
 use super::direction;
 use super::fact::{Fact, Kind, Number, Token};
 use super::{number, unit};
+use crate::quantity::in_words;
 
 /// The words and facts of a stretch of a text.
 pub(super) fn tokens(text: &str, range: &Range<usize>) -> Vec<Token> {
@@ -120,12 +121,12 @@ impl<'a> Lexer<'a> {
         if let Some(after) = rest.get(length..).and_then(|rest| rest.strip_prefix('-')) {
             let second = after.find(|c: char| !c.is_alphabetic()).unwrap_or(after.len());
             let both = rest.get(..length + 1 + second).unwrap_or_default().to_lowercase();
-            if number::of_word(&both).is_some() {
+            if in_words::value(&both).is_some() {
                 length = both.len();
             }
         }
         let word = rest.get(..length).unwrap_or_default().to_lowercase();
-        let Some(value) = number::of_word(&word) else {
+        let Some(value) = in_words::value(&word).map(f64::from) else {
             return self.push(length, Kind::Word(word));
         };
         let (unit, unit_length) = unit_after(rest.get(length..).unwrap_or_default());

@@ -7,6 +7,7 @@
 mod atoms;
 pub mod constants;
 mod dimension;
+pub mod in_words;
 pub mod significant;
 mod unit;
 

@@ -2,8 +2,8 @@
 
 use super::course::{Course, Place};
 use super::figure::Figures;
-use super::guide::Point;
-use super::judge::{Judge, is_open, is_reason};
+use super::guide::{Point, PointKind};
+use super::judge::{Judge, is_open};
 use super::matching::Match;
 use super::meaning::Direction;
 use super::pattern::{Pattern, Wanted};
@@ -14,10 +14,7 @@ impl Judge<'_> {
     pub(super) fn follow(&mut self) {
         let steps = |point: &Point| {
             let plain = point.ideas.is_empty()
-                && !point.statement.trim_start().starts_with("The link:")
-                && !is_reason(&point.statement)
-                && !point.statement.starts_with("The first effect still")
-                && !point.statement.contains(": a second effect of the same treatment")
+                && point.kind == PointKind::Statement
                 && !is_open(point)
                 && self.question.command_term != "identify"
                 && !self.pattern(&point.statement).direction_alone

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use similar::DiffOp;
 
-use super::guide::Question;
+use super::guide::{PointKind, Question};
 use super::judge::Judge;
 use super::matching::{Found, Matcher};
 use super::pattern::Pattern;
@@ -15,7 +15,7 @@ use super::verdict::{Step, StepState};
 pub(super) fn chain(question: &Question, judge: &Judge<'_>) -> Vec<Step> {
     let mut steps: Vec<(String, String)> = Vec::new();
     for point in &question.points {
-        if point.statement.starts_with("The link:") || point.statement.starts_with("Setup") {
+        if point.kind == PointKind::Link || point.statement.starts_with("Setup") {
             continue;
         }
         let clauses = point.statement.trim_end_matches('.').split(';');

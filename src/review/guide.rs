@@ -38,6 +38,9 @@ pub struct Question {
 pub struct Point {
     /// `b1`.
     pub id: String,
+    /// What it asks for; a plain guide need not say.
+    #[serde(default)]
+    pub kind: PointKind,
     /// What earns it, as a sentence.
     pub statement: String,
     /// Also earns.
@@ -49,6 +52,42 @@ pub struct Point {
     /// What must be seen; derived from the statement where it is empty.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub ideas: Vec<Idea>,
+}
+
+impl Point {
+    /// What students are to say: of a reason why a step behaves otherwise, not what then becomes of the chain, which is its
+    /// last sentence.
+    pub(crate) fn said(&self) -> &str {
+        let whole = self.statement.trim_end();
+        let last = whole.trim_end_matches('.').rfind(". ").filter(|_| self.kind.is_reason());
+        last.and_then(|at| whole.get(..=at)).unwrap_or(whole)
+    }
+}
+
+/// What a point asks for.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PointKind {
+    /// A statement, however it is told.
+    #[default]
+    Statement,
+    /// That the steps are joined by reasons.
+    Link,
+    /// Why a step of a changed experiment no longer acts.
+    Reason,
+    /// Why a step of a changed experiment goes the other way.
+    Reversal,
+    /// A second effect of the same treatment, and what it leads to.
+    SecondEffect,
+    /// That two effects oppose each other, and which is the larger.
+    Balance,
+}
+
+impl PointKind {
+    /// Whether it asks for the reason of a changed experiment.
+    pub(crate) fn is_reason(self) -> bool {
+        matches!(self, Self::Reason | Self::Reversal)
+    }
 }
 
 /// One thing that an answer must say, written by hand.

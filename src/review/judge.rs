@@ -5,9 +5,9 @@ use std::ops::Range;
 use super::course::Course;
 use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
-use super::guide::{Point, Question};
+use super::guide::{Point, PointKind, Question};
 use super::matching::{Found, Match, Matcher};
-use super::pattern::{Pattern, Unit, tells_what_becomes};
+use super::pattern::{Pattern, Unit};
 use super::read::{Piece, Reading};
 use super::verdict::{Status, Stretch};
 
@@ -87,11 +87,11 @@ impl Judge<'_> {
         if let Some(figures) = Figures::of(point, self.question, read) {
             return self.figures(&figures);
         }
-        if point.statement.trim_start().starts_with("The link:") {
+        if point.kind == PointKind::Link {
             return self.link();
         }
         let (status, places) = self.words(point);
-        if point.statement.starts_with("The first effect still") || is_reason(&point.statement) {
+        if point.kind == PointKind::Balance || point.kind.is_reason() {
             return (status, places);
         }
         match (status, self.taken_back(point)) {
@@ -105,7 +105,7 @@ impl Judge<'_> {
 
     /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point.
     fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
-        let pattern = self.pattern(&point.statement);
+        let pattern = self.pattern(point.said());
         let telling: Vec<&Unit> =
             pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone).collect();
         for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
@@ -126,12 +126,12 @@ impl Judge<'_> {
     }
 
     pub(super) fn words(&self, point: &Point) -> Verdict {
-        let whole = self.pattern(&point.statement);
+        let whole = self.pattern(point.said());
         let statement = point.statement.as_str();
         match () {
-            () if is_reason(statement) => self.reason(point, &whole),
-            () if statement.starts_with("The first effect still") => self.balance(),
-            () if statement.contains(": a second effect of the same treatment") => self.second_effect(point),
+            () if point.kind.is_reason() => self.reason(point, &whole),
+            () if point.kind == PointKind::Balance => self.balance(),
+            () if point.kind == PointKind::SecondEffect => self.second_effect(point),
             () if statement.starts_with("The data ") => self.settled(point),
             () if is_open(point) => self.open(point),
             () if whole.direction_alone => self.prediction(point, &whole),
@@ -299,11 +299,6 @@ impl Judge<'_> {
             Value::Missing => (Status::NotFound, Vec::new()),
         }
     }
-}
-
-/// Whether a statement gives the reason of a twist: it ends with what becomes of the chain.
-pub(super) fn is_reason(statement: &str) -> bool {
-    tells_what_becomes(&statement.to_lowercase())
 }
 
 /// Whether any sound answer earns, also where the guide's example is another.

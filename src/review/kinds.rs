@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::guide::Point;
+use super::guide::{Point, PointKind};
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
 use super::meaning::{Direction, Link};
@@ -26,7 +26,7 @@ impl Judge<'_> {
         let asserted = self.asserted(point);
         let wrong = trap.or(asserted).or_else(|| self.governs(point, whole)).or_else(|| self.set_back(point, whole));
         let told = found.named();
-        let reversed = point.statement.contains("goes the other way");
+        let reversed = point.kind == PointKind::Reversal;
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
             () if reversed && directed => limit::REASON - 0.08,
@@ -192,7 +192,7 @@ impl Judge<'_> {
             .filter(|piece| matches!(piece.role, Role::Link(link) if is_reason(link)))
             .map(|piece| piece.bytes.clone())
             .collect();
-        let steps = self.question.points.iter().filter(|point| !point.statement.starts_with("The link:"));
+        let steps = self.question.points.iter().filter(|point| point.kind != PointKind::Link);
         let said = steps.filter(|point| self.words(point).0 == Status::Found).count();
         match (places.len(), said) {
             (0, _) | (_, 0) => (Status::NotFound, Vec::new()),

@@ -32,7 +32,7 @@ mod tests;
 mod verdict;
 mod words;
 
-pub use guide::{Guide, Idea, Point, Question, Response};
+pub use guide::{Guide, Idea, Point, PointKind, Question, Response};
 pub use habit::Habit;
 pub use json::{VERSION, review_json};
 pub use lexicon::{Lexicon, Term};

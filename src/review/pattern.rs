@@ -118,7 +118,6 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         let end = plain.get(start..).and_then(|rest| rest.find(')')).map_or(plain.len(), |end| start + end + 1);
         plain.replace_range(start..end, "");
     }
-    plain = plain.replace(": a second effect of the same treatment, by which", ", so");
     let direction_alone = plain.to_lowercase().contains("direction alone");
     let sentences: Vec<&str> = plain.split_inclusive(". ").collect();
     let kept: Vec<&str> = sentences
@@ -126,8 +125,7 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
         .copied()
         .filter(|sentence| {
             let lower = sentence.to_lowercase();
-            let remarks = ["alone earns", "earns even", "also earns", "does not earn", "may earn"];
-            !remarks.iter().any(|mark| lower.contains(mark)) && !tells_what_becomes(&lower)
+            !["alone earns", "earns even", "does not earn"].iter().any(|mark| lower.contains(mark))
         })
         .collect();
     let mut plain = if kept.is_empty() { plain.clone() } else { kept.concat() };
@@ -143,17 +141,6 @@ fn without_remarks(text: &str) -> (String, bool, bool) {
     }
     let plain = plain.replace(['“', '”', '"'], " ").trim().to_owned();
     (plain, direction_alone, alone)
-}
-
-/// Whether a sentence of a guide, in lower case, tells what becomes of the chain after a twist: students need not say it.
-pub(super) fn tells_what_becomes(lower: &str) -> bool {
-    const MARKS: &[&str] = &[
-        "therefore no longer changes with",
-        "therefore changes in the opposite direction to that in the first run",
-        "the chain is therefore broken",
-        "this step therefore goes the other way",
-    ];
-    MARKS.iter().any(|mark| lower.contains(mark))
 }
 
 #[cfg(test)]

@@ -95,11 +95,10 @@ impl Judge<'_> {
 
     /// A second effect of the same treatment, with what it leads to.
     pub(super) fn second_effect(&self, point: &Point) -> Verdict {
-        let (effect, outcome) = point.statement.split_once(": a second effect").unwrap_or((&point.statement, ""));
-        let effect = [", and this outdoes", ", so two effects of one"]
-            .iter()
-            .fold(effect, |text, mark| text.split_once(mark).map_or(text, |(head, _)| head));
-        let outcome = outcome.split_once("by which ").map_or("", |(_, rest)| rest);
+        // "…: a second effect of the same treatment, by which X falls"; "…; by this second effect X falls".
+        let (before, after) = point.statement.split_once("second effect").unwrap_or((&point.statement, ""));
+        let effect = before.rsplit_once([':', ';']).map_or(before, |(effect, _)| effect);
+        let outcome = after.split_once("by which ").map_or(after, |(_, outcome)| outcome);
         let (own, result) = (self.pattern(effect), self.pattern(outcome));
         let (named, led) = (self.matcher().find(&own), self.matcher().find(&result));
         let trap = self.trap(point);

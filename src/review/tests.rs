@@ -9,7 +9,7 @@ fn reviewer(question: &str, command_term: &str, statement: &str, accept: &[&str]
         statement: statement.to_owned(),
         accept: list(accept),
         reject: list(reject),
-        ideas: Vec::new(),
+        ..Point::default()
     };
     let question = Question {
         text: question.to_owned(),

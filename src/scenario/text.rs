@@ -12,8 +12,8 @@ use crate::concepts::graph::{Graph, Quantity, SymbolSource, Twist};
 use crate::concepts::{InfluenceIx, QuantityIx, Side};
 use crate::experiment::{Data, Parameters};
 use crate::laws::{UnitRule, Value};
-use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, shortest};
+use crate::quantity::{Unit, in_words};
 use crate::reasoning::Direction;
 use crate::seed::Stream;
 use crate::technique::{Form, Technique};
@@ -147,7 +147,10 @@ impl<'a> Voice<'a> {
 
     /// How a quantity is called in running text.
     pub(super) fn the(&self, quantity: QuantityIx) -> String {
-        self.later(&self.graph.quantity(quantity).the, None)
+        let quantity = self.graph.quantity(quantity);
+        let holds = &self.technique.settings.holds;
+        let own = quantity.called.iter().find(|(setting, _)| holds.contains(setting));
+        self.later(own.map_or(&quantity.the, |(_, the)| the), None)
     }
 
     /// The clause for a step when its cause goes this way.
@@ -306,20 +309,7 @@ pub(super) fn list(items: &[String]) -> String {
 
 /// Small numbers in words.
 pub(super) fn number_word(n: u32) -> &'static str {
-    match n {
-        0 => "no",
-        1 => "one",
-        2 => "two",
-        3 => "three",
-        4 => "four",
-        5 => "five",
-        6 => "six",
-        7 => "seven",
-        8 => "eight",
-        9 => "nine",
-        10 => "ten",
-        _ => "many",
-    }
+    if n == 0 { "no" } else { in_words::word(n).unwrap_or("many") }
 }
 
 /// First letter in upper case; "pH" stays.

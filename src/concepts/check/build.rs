@@ -109,6 +109,11 @@ fn quantity(scope: &Scope<'_>, place: usize) -> Option<Quantity> {
         field: located.field.and_then(|place| u32::try_from(place).ok()).map(FieldIx),
         name: own(&part.name),
         the: own(&part.the),
+        called: part
+            .called
+            .iter()
+            .map(|called| Some((setting_ix(scope, &called.setting)?, own(&called.the))))
+            .collect::<Option<_>>()?,
         symbol: own(&part.symbol),
         unit: scope.units.get(place)?.clone()?,
         entity: scope.entities.index(&part.entity).map(EntityIx)?,

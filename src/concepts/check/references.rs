@@ -19,7 +19,7 @@ struct Target<'s, 'a, T> {
 }
 
 impl<T> Target<'_, '_, T> {
-    fn expect<'t>(&self, file: FileId, ids: impl IntoIterator<Item = &'t Text>, faults: &mut Vec<Diagnostic>) {
+    fn must_know<'t>(&self, file: FileId, ids: impl IntoIterator<Item = &'t Text>, faults: &mut Vec<Diagnostic>) {
         for id in ids {
             if !self.list.knows(&id.value) {
                 if super::fill::is_open(&id.value) {
@@ -39,15 +39,16 @@ fn parts(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     let principle = Target { list: &scope.principles, code: &code::UNKNOWN_PRINCIPLE, noun: "principle" };
     let setting = setting(scope);
     for located in &scope.quantities.parts {
-        entity.expect(located.file, [&located.part.entity], faults);
+        entity.must_know(located.file, [&located.part.entity], faults);
         let standard = located.part.reading.iter().filter_map(|reading| reading.standard.as_ref());
-        quantity(scope).expect(located.file, standard.map(|standard| &standard.of), faults);
+        quantity(scope).must_know(located.file, standard.map(|standard| &standard.of), faults);
+        setting.must_know(located.file, located.part.called.iter().map(|called| &called.setting), faults);
     }
     for located in &scope.principles.parts {
-        principle.expect(located.file, &located.part.requires, faults);
+        principle.must_know(located.file, &located.part.requires, faults);
     }
     for located in &scope.settings.parts {
-        setting.expect(located.file, &located.part.excludes, faults);
+        setting.must_know(located.file, &located.part.excludes, faults);
     }
 }
 
@@ -56,12 +57,12 @@ fn influences(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     let (quantity, setting) = (quantity(scope), setting(scope));
     for located in &scope.influences.parts {
         let (file, influence) = (located.file, located.part);
-        quantity.expect(file, [&influence.from, &influence.to], faults);
-        quantity.expect(file, influence.limit.iter().map(|limit| &limit.of), faults);
-        principle.expect(file, [&influence.principle], faults);
-        setting.expect(file, influence.needs.iter().chain(&influence.excludes), faults);
+        quantity.must_know(file, [&influence.from, &influence.to], faults);
+        quantity.must_know(file, influence.limit.iter().map(|limit| &limit.of), faults);
+        principle.must_know(file, [&influence.principle], faults);
+        setting.must_know(file, influence.needs.iter().chain(&influence.excludes), faults);
         for twist in &influence.twists {
-            setting.expect(file, twist.remove.iter().chain(&twist.add), faults);
+            setting.must_know(file, twist.remove.iter().chain(&twist.add), faults);
         }
     }
 }
@@ -71,18 +72,18 @@ fn bench(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     let influence = Target { list: &scope.influences, code: &code::UNKNOWN_INFLUENCE, noun: "influence" };
     let (quantity, setting) = (quantity(scope), setting(scope));
     for located in &scope.acts.parts {
-        quantity.expect(located.file, std::iter::once(&located.part.dial).chain(&located.part.changes), faults);
-        setting.expect(located.file, &located.part.needs, faults);
+        quantity.must_know(located.file, std::iter::once(&located.part.dial).chain(&located.part.changes), faults);
+        setting.must_know(located.file, &located.part.needs, faults);
     }
     for located in &scope.rigs.parts {
-        quantity.expect(located.file, [&located.part.readout], faults);
-        setting.expect(located.file, &located.part.needs, faults);
+        quantity.must_know(located.file, [&located.part.readout], faults);
+        setting.must_know(located.file, &located.part.needs, faults);
     }
     for located in &scope.contexts.parts {
-        act.expect(located.file, located.part.purposes.iter().map(|purpose| &purpose.act), faults);
+        act.must_know(located.file, located.part.purposes.iter().map(|purpose| &purpose.act), faults);
     }
     for located in &scope.known.parts {
-        influence.expect(located.file, &located.part.path, faults);
+        influence.must_know(located.file, &located.part.path, faults);
     }
 }
 

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::unit_name::unit;
-use crate::quantity::{Unit, significant};
+use crate::quantity::{Unit, in_words, significant};
 
 /// A number in a text; its place in bytes.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,30 +27,8 @@ impl Number {
     }
 }
 
-/// Numbers in words; they count only before a unit.
-const IN_WORDS: &[(&str, f64)] = &[
-    ("a half", 0.5),
-    ("half a", 0.5),
-    ("one", 1.0),
-    ("two", 2.0),
-    ("three", 3.0),
-    ("four", 4.0),
-    ("five", 5.0),
-    ("six", 6.0),
-    ("seven", 7.0),
-    ("eight", 8.0),
-    ("nine", 9.0),
-    ("ten", 10.0),
-    ("eleven", 11.0),
-    ("twelve", 12.0),
-    ("fifteen", 15.0),
-    ("twenty", 20.0),
-    ("thirty", 30.0),
-    ("forty", 40.0),
-    ("fifty", 50.0),
-    ("sixty", 60.0),
-    ("hundred", 100.0),
-];
+/// Numbers in words beside the whole ones; all count only before a unit.
+const IN_WORDS: &[(&str, f64)] = &[("a half", 0.5), ("half a", 0.5), ("hundred", 100.0)];
 
 /// Every number of a text in order.
 pub(crate) fn numbers(text: &str) -> Vec<Number> {
@@ -75,7 +53,7 @@ pub(crate) fn numbers(text: &str) -> Vec<Number> {
 /// The number that begins at this byte.
 fn at_start(text: &str, at: usize, before: char) -> Option<Number> {
     let rest = text.get(at..)?;
-    if let Some(number) = in_words(text, at) {
+    if let Some(number) = worded(text, at) {
         return Some(number);
     }
     let signed = rest.starts_with(['-', '−', '–']) && !matches!(before, ')' | ']');
@@ -184,19 +162,24 @@ pub(super) fn raised(letter: char) -> Option<char> {
     }
 }
 
-fn in_words(text: &str, at: usize) -> Option<Number> {
+fn worded(text: &str, at: usize) -> Option<Number> {
     let rest = text.get(at..)?;
-    let lower: String = rest.chars().take(12).collect::<String>().to_lowercase();
-    let (word, value) = IN_WORDS.iter().find(|(word, _)| {
-        lower.starts_with(word) && rest.get(word.len()..).is_some_and(|tail| tail.starts_with([' ', '-']))
-    })?;
+    let lower: String = rest.chars().take(14).collect::<String>().to_lowercase();
+    let ends = |length: usize| rest.get(length..).is_some_and(|tail| tail.starts_with([' ', '-']));
+    let other = IN_WORDS.iter().find(|(word, _)| lower.starts_with(word) && ends(word.len()));
+    // "twenty-five minutes", "ten-minute".
+    let run = lower.find(|letter: char| !letter.is_ascii_lowercase() && letter != '-').unwrap_or(lower.len());
+    let run = lower.get(..run)?;
+    let whole = [run, run.split('-').next()?].into_iter().find_map(|word| Some((word, in_words::value(word)?)));
+    let whole = whole.filter(|(word, _)| ends(word.len())).map(|(word, value)| (word, f64::from(value)));
+    let (word, value) = other.copied().or(whole)?;
     let (length, unit) = unit(rest.get(word.len()..)?)?;
     // "one a day" holds no unit; a name of one or two letters after a word is more likely a word.
     let name = rest.get(word.len()..word.len() + length)?.trim();
     (name.chars().count() > 2).then(|| Number {
         bytes: at..at + word.len() + length,
         figure: at..at + word.len(),
-        value: *value,
+        value,
         unit: Some(unit),
         figures: 1,
     })

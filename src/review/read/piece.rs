@@ -63,6 +63,22 @@ pub(crate) fn pieces(text: &str, sentences: &[Sentence], numbers: &[Number], dic
     pieces
 }
 
+/// The words of one sentence: as written, as mended, as stems.
+struct Words<'a> {
+    own: &'a [Token],
+    mended: &'a [String],
+    stems: &'a [&'a str],
+    sentence: usize,
+    dictionary: &'a Dictionary,
+}
+
+impl Words<'_> {
+    /// The stems from a word on.
+    fn rest(&self, at: usize) -> &[&str] {
+        self.stems.get(at..).unwrap_or_default()
+    }
+}
+
 fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionary: &Dictionary, into: &mut Vec<Piece>) {
     let mut mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
     for at in 1..mended.len() {
@@ -73,6 +89,7 @@ fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionar
     }
     let stems: Vec<String> = mended.iter().map(|word| dictionary.stems.of(word)).collect();
     let stems: Vec<&str> = stems.iter().map(String::as_str).collect();
+    let all = Words { own, mended: &mended, stems: &stems, sentence, dictionary };
     let mut at = 0;
     while let Some(token) = own.get(at) {
         let number = numbers.iter().position(|number| number.bytes.contains(&token.bytes.start));
@@ -84,7 +101,7 @@ fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionar
             into.push(Piece { bytes, role: Role::Number(place), ..empty(sentence, "") });
             continue;
         }
-        let (length, piece) = one(at, own, &mended, &stems, sentence, dictionary);
+        let (length, piece) = one(&all, at);
         into.push(piece);
         at += length.max(1);
     }
@@ -106,19 +123,13 @@ fn empty(sentence: usize, lower: &str) -> Piece {
 }
 
 /// The piece that begins at this token, and how many tokens it takes.
-fn one(
-    at: usize,
-    own: &[Token],
-    mended: &[String],
-    stems: &[&str],
-    sentence: usize,
-    dictionary: &Dictionary,
-) -> (usize, Piece) {
-    let rest = stems.get(at..).unwrap_or_default();
-    if let Some(piece) = not_so(at, own, mended, rest, sentence, dictionary) {
+fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    if let Some(piece) = not_so(all, at) {
         return (2, piece);
     }
-    if let Some((length, piece)) = turned_noun(at, own, mended, rest, sentence, dictionary) {
+    if let Some((length, piece)) = turned_noun(all, at) {
         return (length, piece);
     }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
@@ -176,14 +187,9 @@ fn left_so(behind: &[String]) -> bool {
 }
 
 /// "not so negative", "not as dark": less of it, where no word of direction follows.
-fn not_so(
-    at: usize,
-    own: &[Token],
-    mended: &[String],
-    rest: &[&str],
-    sentence: usize,
-    dictionary: &Dictionary,
-) -> Option<Piece> {
+fn not_so(all: &Words<'_>, at: usize) -> Option<Piece> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
     let pair = mended.get(at..at + 2)?;
     let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
     let follows = dictionary.longest(rest.get(2..)?);
@@ -200,14 +206,9 @@ fn not_so(
 
 /// Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
 /// what "leaves less" remains.
-fn turned_noun(
-    at: usize,
-    own: &[Token],
-    mended: &[String],
-    rest: &[&str],
-    sentence: usize,
-    dictionary: &Dictionary,
-) -> Option<(usize, Piece)> {
+fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
     let word = mended.get(at)?;
     let next = mended.get(at + 1).map_or("", String::as_str);
     let back = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);

@@ -2,6 +2,8 @@
 
 use rust_stemmers::{Algorithm, Stemmer};
 
+use crate::quantity::in_words;
+
 /// A word with its place in the text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Word<'a> {
@@ -84,7 +86,7 @@ pub(in crate::scenario) fn sentences(text: &str) -> Vec<&str> {
 
 /// Whether a word is a small number: "six".
 pub(in crate::scenario) fn count_in_words(word: &str) -> bool {
-    ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"].contains(&word)
+    in_words::value(word).is_some_and(|number| number <= 10)
 }
 
 /// What may stand after a full stop and still belong to its sentence.

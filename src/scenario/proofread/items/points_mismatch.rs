@@ -3,6 +3,7 @@
 use super::super::{Found, Lint, Manuscript, Question};
 use super::term::terms;
 use crate::diagnostic::{Code, Severity};
+use crate::quantity::in_words;
 
 pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     code: Code {
@@ -63,10 +64,5 @@ fn worth(question: &Question) -> Option<(u32, u32)> {
 /// "Identify two wells": two.
 fn things(text: &str) -> u32 {
     let after = text.rsplit("**").next().unwrap_or_default();
-    match after.split_whitespace().next() {
-        Some("two") => 2,
-        Some("three") => 3,
-        Some("four") => 4,
-        _ => 1,
-    }
+    after.split_whitespace().next().and_then(in_words::value).unwrap_or(1)
 }

@@ -28,7 +28,7 @@ impl Judge<'_> {
     /// Whether the question asks for a relation, which may be told of more or of less.
     pub(super) fn either_way(&self) -> bool {
         let asks = [" depends on ", " affects ", "a change in "].iter().any(|mark| self.question.text.contains(mark));
-        let accepts = |point: &Point| point.accept.iter().any(|text| text.contains("opposite change"));
+        let accepts = |point: &Point| point.accept.iter().any(|text| text.contains("opposite"));
         asks || self.question.points.iter().any(accepts)
     }
 

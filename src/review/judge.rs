@@ -136,7 +136,16 @@ impl Judge<'_> {
             () if is_open(point) => self.open(point),
             () if whole.direction_alone => self.prediction(point, &whole),
             () if self.question.command_term == "identify" => {
-                self.named(statement, self.rejected(point, &whole).as_deref())
+                // "The brightness of the dye" where another quantity is asked for, whatever words the two share.
+                let names = |pattern: &Pattern| {
+                    let thing = pattern.units.first().and_then(|unit| unit.keys.first());
+                    thing.is_some_and(|thing| self.reading.pieces.iter().any(|piece| piece.keys.first() == Some(thing)))
+                };
+                let other = !names(&whole) && point.reject.iter().any(|text| names(&self.pattern(text)));
+                match self.named(statement, self.rejected(point, &whole).as_deref()) {
+                    (Status::Found, _) if other => (Status::NotFound, Vec::new()),
+                    verdict => verdict,
+                }
             }
             () => self.relation(point, &whole),
         }

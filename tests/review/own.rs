@@ -66,5 +66,12 @@ fn sample_answers_are_marked_as_their_guide_marks_them() {
     counted(&mut counts);
     for ((name, which), (found, all)) in &counts {
         println!("{which:6} {found:4} of {all:4} found  {name}");
+        let share = f64::from(*found) / f64::from(*all);
+        match *which {
+            "right" => assert!(share >= 0.9, "{name}: {found} of {all} right answers found"),
+            _ => assert!(share <= 0.05, "{name}: {found} of {all} wrong answers found"),
+        }
     }
+    // Every kind of question and of point was met.
+    assert_eq!(counts.len(), 2 * 14);
 }

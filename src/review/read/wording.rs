@@ -114,7 +114,7 @@ impl Reader<'_> {
         the && self.role(Some(at + 1)) == Some(Role::Pronoun) && self.opens(at)
     }
 
-    /// "The same amount of salt …" before what changes.
+    /// "At the same concentration the same share is busy, so …" before what changes.
     fn kept_alike(&self, at: usize, turn: Turn) -> bool {
         let sentence = self.pieces.get(at).map(|piece| piece.sentence);
         let others = self.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
@@ -124,7 +124,7 @@ impl Reader<'_> {
         turn.direction == Direction::Same
             && turn.grammar == Grammar::Comparative
             && the
-            && self.opens(at)
+            && (self.opens(at) || self.role(Some(self.clause.pieces.start)) == Some(Role::Preposition))
             && others.into_iter().any(moves)
     }
 

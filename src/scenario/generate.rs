@@ -49,7 +49,7 @@ impl Generator {
     pub fn one(&self, wish: &Wish, seed: Seed, refusals: &mut Refusals) -> Option<Scenario> {
         match self.draw(wish, seed, refusals, |_, _| None)? {
             Drawn::Written(scenario, _) => Some(*scenario),
-            Drawn::TurnedAway(..) => None,
+            Drawn::TurnedAway(_) => None,
         }
     }
 
@@ -63,23 +63,15 @@ impl Generator {
         turns_away: impl Fn(&Technique, Option<&str>) -> Option<(Refusal, usize)>,
     ) -> Option<Drawn> {
         for attempt in 0..MOST_ATTEMPTS {
+            let away = |(refusal, per_cent)| Ok(Drawn::TurnedAway(Spare { refusal, per_cent, seed, attempt }));
             let drawn = compose(&self.graph, &self.catalogue, wish, seed, attempt);
             let written = drawn.and_then(|technique| {
-                if let Some((refusal, per_cent)) = turns_away(&technique, None) {
-                    return Ok(Drawn::TurnedAway(refusal, per_cent));
+                if let Some(why) = turns_away(&technique, None) {
+                    return away(why);
                 }
                 let data = simulate(&self.graph, &technique)?;
                 let stimulus = stimulus_within_load(&self.graph, &technique, &data).ok_or(Refusal::TooLong)?;
-                if let Some((refusal, per_cent)) = turns_away(&technique, Some(&stimulus)) {
-                    return Ok(Drawn::TurnedAway(refusal, per_cent));
-                }
-                // Thousands of names are looked through: only for drafts that would otherwise be taken.
-                if known_name(&self.graph, &technique.title).is_some() {
-                    return Err(Refusal::KnownName);
-                }
-                let scenario = self.finish(&technique, &data)?;
-                let key = key(&technique);
-                proofread::refusal(&scenario).map_or(Ok(Drawn::Written(Box::new(scenario), key)), Err)
+                turns_away(&technique, Some(&stimulus)).map_or_else(|| self.taken(&technique, &data), away)
             });
             match written {
                 Ok(drawn) => return Some(drawn),
@@ -87,6 +79,28 @@ impl Generator {
             }
         }
         None
+    }
+
+    /// A draft that nothing turned away, written and proofread.
+    fn taken(&self, technique: &Technique, data: &Data) -> Result<Drawn, Refusal> {
+        // Thousands of names are looked through: only for drafts that would otherwise be taken.
+        if known_name(&self.graph, &technique.title).is_some() {
+            return Err(Refusal::KnownName);
+        }
+        let scenario = self.finish(technique, data)?;
+        match proofread::refusal(&scenario) {
+            Some(refusal) => Err(refusal),
+            None => Ok(Drawn::Written(Box::new(scenario), key(technique))),
+        }
+    }
+
+    /// A draft that was turned away, after all; `None` where it cannot be written.
+    fn finish_spare(&self, wish: &Wish, spare: &Spare) -> Option<(Scenario, Key)> {
+        let technique = compose(&self.graph, &self.catalogue, wish, spare.seed, spare.attempt).ok()?;
+        match self.taken(&technique, &simulate(&self.graph, &technique).ok()?).ok()? {
+            Drawn::Written(scenario, key) => Some((*scenario, key)),
+            Drawn::TurnedAway(_) => None,
+        }
     }
 
     /// The scenario that front matter names, made again. It was given out once, so it is not proofread here.
@@ -209,7 +223,7 @@ pub fn generate(
     run: &mut Run,
     refusals: &mut Refusals,
 ) -> Option<Scenario> {
-    let mut spare: Option<(Refusal, usize, Seed)> = None;
+    let mut spares: Vec<Spare> = Vec::new();
     // Seeds of a place draw one form first, so that the one that is harder to place does not become rare; then the other.
     let form = form_of(run_seed.of_run(index, 0));
     let seeds = |own: bool| {
@@ -218,36 +232,45 @@ pub fn generate(
     };
     for seed in seeds(true).chain(seeds(false)) {
         let turned_away = match generator.draw(wish, seed, refusals, |draft, text| run.turns_away(draft, text))? {
-            Drawn::TurnedAway(refusal, per_cent) => (refusal, per_cent),
-            Drawn::Written(scenario, _) if run.is_too_often(&scenario) => (Refusal::AnswerQuota, 0),
-            Drawn::Written(scenario, key) => {
+            Drawn::Written(scenario, key) if !run.is_too_often(&scenario) => {
                 run.join(&scenario, key);
                 return Some(*scenario);
             }
+            Drawn::Written(scenario, _) => {
+                Spare { refusal: Refusal::AnswerQuota, per_cent: 0, seed, attempt: scenario.front.attempt }
+            }
+            Drawn::TurnedAway(spare) => spare,
         };
-        refusals.count(turned_away.0);
-        // A repeat is never given out. Where a wish leaves no other, the text least like another may be, or else an answer
-        // too many.
-        let (refusal, per_cent) = turned_away;
-        let better = spare.is_none_or(|(worse, most, _)| {
-            refusal == Refusal::TooAlike && (worse != Refusal::TooAlike || per_cent < most)
-        });
-        if refusal != Refusal::Repeated && better {
-            spare = Some((refusal, per_cent, seed));
+        refusals.count(turned_away.refusal);
+        // A repeat is never given out.
+        if turned_away.refusal != Refusal::Repeated {
+            spares.push(turned_away);
         }
     }
-    let (refusal, _, seed) = spare?;
-    let repeats = |draft: &Technique, _: Option<&str>| run.turns_away(draft, None);
-    let Drawn::Written(scenario, key) = generator.draw(wish, seed, refusals, repeats)? else { return None };
-    run.limit += usize::from(refusal == Refusal::TooAlike);
-    run.join(&scenario, key);
-    Some(*scenario)
+    // Where a wish leaves no other, the text least like another may be, or else an answer too many.
+    spares.sort_by_key(|spare| (spare.refusal != Refusal::TooAlike, spare.per_cent));
+    spares.into_iter().find_map(|spare| {
+        let (scenario, key) = generator.finish_spare(wish, &spare)?;
+        run.limit += usize::from(spare.refusal == Refusal::TooAlike);
+        run.join(&scenario, key);
+        Some(scenario)
+    })
+}
+
+/// A draft that a run did not want.
+#[derive(Debug, Clone, Copy)]
+struct Spare {
+    refusal: Refusal,
+    /// Share of its sentences that another of the run has.
+    per_cent: usize,
+    seed: Seed,
+    attempt: u32,
 }
 
 /// What became of a seed.
 enum Drawn {
     /// A scenario, and what no other of a run may share with it.
     Written(Box<Scenario>, Key),
-    /// A run did not want it; with the share of its sentences in per cent.
-    TurnedAway(Refusal, usize),
+    /// A run did not want it.
+    TurnedAway(Spare),
 }

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
+use toehold::concepts::written::TwistKind;
 use toehold::concepts::{Graph, embedded, load_and_check};
 use toehold::experiment::simulate;
 use toehold::reasoning::{Direction, Sign, StepSign, Verdict, derive, necessary, verify};
@@ -88,6 +89,28 @@ fn signs_and_numbers_agree_at_every_level() {
             }
         }
     }
+}
+
+#[test]
+fn what_is_not_there_changes_nothing() {
+    // A twist that changes what the treatment does, and not what else is in the mix, shows only where there is some of it.
+    let graph = GENERATOR.graph();
+    let mut n = 0;
+    for scenario in SCENARIOS.iter() {
+        let technique = technique(graph, scenario);
+        let Some(at) = technique.twist else { continue };
+        let twist = at.get(graph).expect("a twist");
+        let own = graph.influence(at.influence).from == graph.act(technique.act).dial;
+        if !own || technique.levels[0] != 0.0 || !matches!(twist.kind, TwistKind::Cut | TwistKind::Reverse) {
+            continue;
+        }
+        let data = simulate(graph, &technique).expect("a model");
+        let (plain, twisted) = (data.plain.noiseless[0], data.twisted.expect("a second run").noiseless[0]);
+        assert!((plain - twisted).abs() <= 1e-9 * plain.abs(), "{}: {plain} and {twisted} without any", twist.id);
+        n += 1;
+    }
+    println!("{n} twists");
+    assert!(n >= 20, "{n}");
 }
 
 #[test]

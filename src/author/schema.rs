@@ -186,6 +186,7 @@ fn quantity() -> Value {
         ("name", with(text(), "For headers and axes, no article"), true),
         ("the", with(text(), "In running text, with article"), true),
         ("called", list(record(vec![("setting", id(), true), ("the", text(), true)])), false),
+        ("spell", text(), false),
         ("symbol", text(), true),
         ("unit", with(text(), "UCUM code"), true),
         ("entity", id(), true),
@@ -232,6 +233,7 @@ fn setting() -> Value {
         ("holds", text(), true),
         ("excludes", list(id()), false),
         ("told", fragment(), false),
+        ("hazards", list(text()), false),
     ])
 }
 
@@ -336,8 +338,13 @@ fn rig() -> Value {
 }
 
 fn context() -> Value {
-    let purpose =
-        record(vec![("act", id(), true), ("text", text(), true), ("brief", text(), false), ("unknown", text(), true)]);
+    let purpose = record(vec![
+        ("act", id(), true),
+        ("text", text(), true),
+        ("brief", text(), false),
+        ("unknown", text(), true),
+        ("hazards", list(text()), false),
+    ]);
     record(vec![("id", id(), true), ("group", text(), true), ("purposes", list(purpose), true)])
 }
 

@@ -88,6 +88,8 @@ pub struct Quantity {
     pub the: String,
     /// The same where a setting holds, and what it is called there.
     pub called: Vec<(SettingIx, String)>,
+    /// One spell of a time that is a treatment, with article.
+    pub spell: Option<String>,
     /// Symbol as printed.
     pub symbol: String,
     /// Unit.
@@ -179,6 +181,8 @@ pub struct Setting {
     pub excludes: BTreeSet<SettingIx>,
     /// The sentence that tells it.
     pub told: Option<Fragment>,
+    /// Hazards of what it brings to the bench.
+    pub hazards: Vec<String>,
 }
 
 /// Direction of an influence as declared.
@@ -373,6 +377,8 @@ pub struct Purpose {
     pub brief: Option<String>,
     /// The unknown that a calibration would be read for.
     pub unknown: String,
+    /// Hazards of what the story names.
+    pub hazards: Vec<String>,
 }
 
 /// Invented people, place, organism and reasons.
@@ -384,6 +390,20 @@ pub struct Context {
     pub group: String,
     /// One for each act that it can carry.
     pub purposes: Vec<Purpose>,
+}
+
+impl Context {
+    /// Why they would carry out this act.
+    pub fn purpose_for(&self, act: ActIx) -> Option<&Purpose> {
+        self.purposes.iter().find(|purpose| purpose.act == act)
+    }
+}
+
+impl Purpose {
+    /// Words of its shorter form.
+    pub fn least_words(&self) -> usize {
+        self.brief.as_ref().unwrap_or(&self.text).split_whitespace().count()
+    }
 }
 
 /// A textbook technique.

@@ -119,6 +119,9 @@ pub struct Quantity {
     /// Other ways to call it, each where a setting holds.
     #[serde(default)]
     pub called: Vec<Called>,
+    /// For a time that is a treatment: one spell of it, with article (`a soak`), so that its levels are not read as
+    /// times at which the reading was taken.
+    pub spell: Option<Text>,
     /// Symbol as printed.
     pub symbol: Text,
     /// UCUM code.
@@ -274,6 +277,9 @@ pub struct Setting {
     pub excludes: Vec<Text>,
     /// The sentence that tells it, and where; none where the influences say it already.
     pub told: Option<Fragment>,
+    /// Hazards of what it brings to the bench, each a whole sentence.
+    #[serde(default)]
+    pub hazards: Vec<Text>,
 }
 
 /// A place in the procedure, in reading order.
@@ -388,6 +394,9 @@ pub struct Purpose {
     pub brief: Option<Text>,
     /// The unknown that a calibration would be read for, with article (`a drop of the snail's body fluid`).
     pub unknown: Text,
+    /// Hazards of what the story names, each a whole sentence.
+    #[serde(default)]
+    pub hazards: Vec<Text>,
 }
 
 /// A textbook technique.

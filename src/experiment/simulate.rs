@@ -19,6 +19,11 @@ const VISIBLE_SHARE: f64 = 0.1;
 /// Every reading lies this many of the instrument's standard deviations above nothing: below, bars reach past zero and
 /// the cut at zero would bend the means.
 const FLOOR_SDS: f64 = 2.0;
+/// A printed mean lies no further than this many of its true standard errors from the model: one mean in two hundred would
+/// by chance (both tails beyond 2.8; normal distribution), and would show a bend that the key denies.
+const FURTHEST_SEM: f64 = 2.8;
+/// ... and no further than this many of the printed bars, which may be short by chance.
+const FURTHEST_BARS: f64 = 2.0;
 /// "Unchanged" means a noiseless change below this many standard errors.
 const FLAT_SEM: f64 = 0.5;
 
@@ -259,6 +264,11 @@ fn run(
     let mut rows = Vec::new();
     for (level, value) in technique.levels.iter().zip(&noiseless) {
         let readings = Replicates::draw(*value, reading, technique.replicates, &mut stream);
+        let sem = spread(*value, reading) / libm::sqrt(f64::from(technique.replicates));
+        let furthest = (FURTHEST_SEM * sem).min(FURTHEST_BARS * readings.two_sem(reading.resolution));
+        if (readings.mean() - value).abs() > furthest + reading.resolution {
+            return Err(Refusal::NotVisible);
+        }
         rows.push(Row {
             level: *level,
             mean: readings.mean(),

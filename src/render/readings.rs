@@ -31,6 +31,7 @@ pub fn readings(chart: &Chart, kind: Readings) -> Option<Picture> {
     }
     let heading = match kind {
         Readings::Bands => "Bands as seen in one lane of each level",
+        Readings::Smears => "Smears as seen in one lane of each level",
         Readings::Zones => "Zones as seen in one channel of each level",
         Readings::Shining => "Containers as seen by the camera, one of each level",
         Readings::Dark | Readings::Clear => "Containers as seen against a light, one of each level",
@@ -42,13 +43,12 @@ pub fn readings(chart: &Chart, kind: Readings) -> Option<Picture> {
         body = body.add(text(WIDTH / 2.0, y - 3.0, LETTER, Anchor::Middle, &words).set("font-weight", "bold"));
     }
     let (drawn, mut y) = match kind {
-        Readings::Bands => lanes(chart, y + 4.0, false),
-        Readings::Zones => lanes(chart, y + 4.0, true),
+        Readings::Bands | Readings::Smears | Readings::Zones => lanes(chart, y + 4.0, kind),
         Readings::Shining | Readings::Dark | Readings::Clear => containers(chart, y + 4.0, kind),
     };
     body = body.add(drawn);
     let note = match kind {
-        Readings::Bands | Readings::Zones => format!("Below each: {}. Scale: {}.", chart.x, chart.y),
+        Readings::Bands | Readings::Smears | Readings::Zones => format!("Below each: {}. Scale: {}.", chart.x, chart.y),
         _ => format!("Above each: {}. Below: {}.", chart.x, chart.y),
     };
     for words in wrap(&note, SMALL, WIDTH - 20.0) {
@@ -60,9 +60,23 @@ pub fn readings(chart: &Chart, kind: Readings) -> Option<Picture> {
         width: WIDTH,
         height: y + 8.0,
         title: heading.into(),
-        description: format!("{}{}", chart.in_words(), standard_in_words(chart)),
+        description: format!("{}{}", in_words(chart, kind), standard_in_words(chart)),
         body,
     })
+}
+
+/// What is seen, for those who do not see it.
+fn in_words(chart: &Chart, kind: Readings) -> String {
+    let what = match kind {
+        Readings::Bands => "a lane with one band",
+        Readings::Smears => "a lane with a smear, the middle of which is given",
+        Readings::Zones => "a channel with one zone",
+        Readings::Shining => "a container, the brighter the higher its reading",
+        Readings::Dark => "a container, the darker the higher its reading",
+        Readings::Clear => "a container, the lighter the higher its reading",
+    };
+    let marks: Vec<String> = chart.marks.iter().map(|mark| format!("{}: {}", mark.label, mark.shown)).collect();
+    format!("For each level {what}. {}, then {}: {}.", chart.x, chart.y, marks.join("; "))
 }
 
 /// The standard for those who do not see it.
@@ -76,7 +90,8 @@ fn standard_in_words(chart: &Chart) -> String {
 
 /// Lanes side by side with a scale; the start lies at the top, or at the bottom where things move up to the negative
 /// electrode.
-fn lanes(chart: &Chart, top: f64, upward: bool) -> (Group, f64) {
+fn lanes(chart: &Chart, top: f64, kind: Readings) -> (Group, f64) {
+    let upward = kind == Readings::Zones;
     let known = chart.standard.iter().map(|known| known.at);
     let greatest = chart.marks.iter().map(|mark| mark.mean).chain(known).fold(0.0, f64::max);
     let scale = Scale::of_readings(0.0, greatest, true);
@@ -117,10 +132,30 @@ fn lanes(chart: &Chart, top: f64, upward: bool) -> (Group, f64) {
         let wide = each * 0.72;
         group = group
             .add(frame(x, top - 6.0, wide, LANE + 12.0, 1.0).set("stroke-opacity", 0.6))
-            .add(block(x + 3.0, y_of(mark.mean) - 3.5, wide - 6.0, 7.0).set("fill", "currentColor").set("rx", 2))
+            .add(stain((x + 3.0, wide - 6.0), y_of(mark.mean), (top, top + LANE), kind))
             .add(text(x + wide / 2.0, top + LANE + 20.0, SMALL, Anchor::Middle, &mark.label));
     }
     (group, top + LANE + 24.0)
+}
+
+/// A band, or a smear that fades to both sides of its middle.
+fn stain((x, wide): (f64, f64), y: f64, (top, bottom): (f64, f64), kind: Readings) -> Group {
+    let slice = |from: f64, high: f64| block(x, from, wide, high).set("fill", "currentColor");
+    if kind != Readings::Smears {
+        return Group::new().add(slice(y - 3.5, 7.0).set("rx", 2));
+    }
+    // A triangle of shade; the line marks what is measured.
+    const SLICES: u32 = 8;
+    const HIGH: f64 = 3.0;
+    let mut group = Group::new();
+    for n in 0..SLICES {
+        let shade = libm::round(60.0 * f64::from(SLICES - n) / f64::from(SLICES)) / 100.0;
+        let away = HIGH * f64::from(n);
+        for from in [y + away, y - away - HIGH].into_iter().filter(|from| *from >= top && from + HIGH <= bottom) {
+            group = group.add(slice(from, HIGH).set("fill-opacity", shade));
+        }
+    }
+    group.add(slice(y - 0.6, 1.2))
 }
 
 /// The lane of known sizes: thin bands, each with its size where there is room for it.

@@ -40,6 +40,8 @@ const CLASSROOM: &[&str] = &[
 ];
 /// Figures to which the question gives its numbers, and the answer is keyed.
 const FIGURES: usize = 3;
+/// Figures that numbers of the bench have at least.
+const FEWEST_FIGURES: usize = 2;
 /// Rounding on the way may move an answer this far.
 const TOLERANCE: f64 = 0.02;
 /// The same for a pH.
@@ -108,8 +110,8 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     .unwrap_or_default();
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "At {}, {} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
-        voice.level(level),
+        "{}, {} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
+        capital(&voice.at(level)),
         voice.the(influence.from),
         driven.letter,
         voice.the(influence.to),
@@ -118,7 +120,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     );
     // A share of a pH means nothing: its scale has no zero.
     let slack = if unit.code() == "[pH]" { PH_TOLERANCE } else { TOLERANCE * value.abs() };
-    let (low, high) = (value - slack, value + slack);
+    let (low, high) = accepted(value, slack, unit.code() == "[pH]");
     Some(Calculation {
         ask,
         setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),
@@ -128,6 +130,13 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         accepted: format!("{} to {}", figures(low, FIGURES), with_unit(high)),
         influence: Some(ix),
     })
+}
+
+/// Least and greatest value that earn. Numbers of two figures carry no more than two: what rounding to them gives earns as
+/// well, except for a pH, whose figures count from the point.
+fn accepted(value: f64, slack: f64, is_ph: bool) -> (f64, f64) {
+    let rounded = if is_ph { value } else { round_to(value, FEWEST_FIGURES) };
+    ((value - slack).min(rounded), (value + slack).max(rounded))
 }
 
 /// The value of an influence's cause at a level, in the law's unit.
@@ -167,10 +176,9 @@ fn per_cent(voice: &Voice<'_>) -> Calculation {
     let shown = |x: f64| crate::quantity::significant::decimals(x, decimals);
     Calculation {
         ask: format!(
-            "**Calculate** the percentage change in {} from {} to {}. Show the setup.",
+            "**Calculate** the percentage change in {} {}. Show the setup.",
             voice.the(voice.graph.rig(voice.technique.rig).readout),
-            voice.level(0),
-            voice.level(rows.len().saturating_sub(1))
+            voice.span(0, rows.len().saturating_sub(1))
         ),
         setup: format!("({} − {})/{} × 100 %", shown(last), shown(first), shown(first)),
         answer: format!("{} %", figures(value, FIGURES)),

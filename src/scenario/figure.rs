@@ -61,6 +61,8 @@ pub struct Known {
 pub enum Readings {
     /// One band in a lane, at its distance from the start line.
     Bands,
+    /// A smear in a lane, of pieces of every length; its middle at its distance from the start line.
+    Smears,
     /// A zone in a channel, at its distance from the middle.
     Zones,
     /// Containers that shine: more is brighter.

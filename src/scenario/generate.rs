@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::likeness::Texts;
-use super::stimulus::{could_be_short, stimulus_within_load};
+use super::stimulus::{room_for_purpose, stimulus_within_load};
 use super::write::write;
 use super::{Front, FrontError, Scenario, proofread};
 use crate::concepts::graph::Graph;
@@ -31,7 +31,7 @@ pub struct Generator {
 impl Generator {
     /// Walks the graph once.
     pub fn new(graph: Graph) -> Self {
-        let catalogue = Catalogue::new(&graph).brief(|candidate| could_be_short(&graph, candidate));
+        let catalogue = Catalogue::new(&graph).with_room(|candidate| room_for_purpose(&graph, candidate));
         Self { graph, catalogue }
     }
 

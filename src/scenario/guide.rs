@@ -107,7 +107,7 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
             if is_last { "" } else { ", and neither does anything after it" }
         ),
         _ => format!(
-            "{} therefore changes in the opposite direction to that in the first run{}",
+            "{} therefore changes in the opposite direction to that in the first series{}",
             capital(&voice.the(step.to)),
             if is_last { "" } else { ", and so does everything after it" }
         ),
@@ -150,13 +150,13 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
     let last_level = voice.technique.levels.len().saturating_sub(1);
     let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
     let text = format!(
-        "{} The reading is now about {} at {} and {} at {}. **Explain**, from both effects that the treatment now has, why \
+        "{} The reading is now about {} {} and {} {}. **Explain**, from both effects that the treatment now has, why \
          {readout} {} this time.",
         voice.agent(),
         shown(curve.first()),
-        voice.level(0),
+        voice.at(0),
         shown(curve.last()),
-        voice.level(last_level),
+        voice.at(last_level),
         verdicts.twisted_direction.map_or("changes", verb)
     );
     let Some((influence, twist)) = voice.twist() else { return RivalPart { text, points: Vec::new() } };

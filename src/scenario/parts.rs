@@ -192,7 +192,7 @@ impl Paper<'_, '_> {
                     "**Identify** the negative control of the investigation.".to_owned()
                 },
                 capital(&format!("{control}.")),
-                vec![format!("the {containers} at {}", voice.level(0))],
+                vec![format!("the {containers} {}", voice.at(0))],
                 vec!["“the control” alone".to_owned()],
             ),
             1 => (
@@ -229,15 +229,14 @@ impl Paper<'_, '_> {
         // A percentage of what? The first run's reading, or the key's figures would make no sense.
         let relative = voice.readout().reading.as_ref().is_some_and(|reading| reading.relative_name.is_some());
         let scale = if relative {
-            format!(" Readings are again given relative to the first series at {}.", voice.level(0))
+            format!(" Readings are again given relative to the first series {}.", voice.at(0))
         } else {
             String::new()
         };
         let text = format!(
-            "{}{scale} **Predict and justify** how {readout} then changes from {} to {}.",
+            "{}{scale} **Predict and justify** how {readout} then changes {}.",
             voice.agent(),
-            voice.level(0),
-            voice.level(last)
+            voice.span(0, last)
         );
         let points = super::guide::twist_points(voice, self.verdicts);
         let skill = "argumentation";

@@ -13,6 +13,7 @@ use crate::concepts::graph::{Fragment, Graph, Purpose};
 use crate::concepts::written::Slot;
 use crate::concepts::{InfluenceIx, SettingIx};
 use crate::experiment::Data;
+use crate::seed::Stream;
 use crate::technique::{Candidate, Form, SHORT_STEPS, Technique};
 
 /// Which visit to the bench a sentence belongs to: a path may come back to waiting after it has taken a sample.
@@ -68,24 +69,31 @@ fn is_too_long(form: Form, purpose: &str, how: Vec<String>) -> bool {
     proofread::is_too_long(&manuscript)
 }
 
-/// A short question that would be too long has its purpose in brief.
+/// A short question takes wordings at most this many words longer than the tersest.
+const TERSE_SLACK: usize = 3;
+
+/// A short question that would be too long has its purpose in brief, and then the tersest wordings.
 fn draft(voice: &Voice<'_>) -> Draft {
-    let full = told(voice, voice.purpose());
-    match voice.brief_purpose() {
-        Some(brief) if full.is_too_long(voice.technique.form) => told(voice, brief),
-        _ => full,
+    let form = voice.technique.form;
+    let slack = if form == Form::Short { TERSE_SLACK } else { usize::MAX };
+    let full = told(voice, voice.purpose(), slack);
+    if !full.is_too_long(form) {
+        return full;
     }
+    let Some(brief) = voice.brief_purpose() else { return full };
+    let briefly = told(voice, brief.clone(), slack);
+    if briefly.is_too_long(form) { told(voice, brief, 0) } else { briefly }
 }
 
 /// A purpose, and the sentences of the procedure in bench order.
-fn told(voice: &Voice<'_>, purpose: String) -> Draft {
+fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
     let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
     let mut said: Vec<(u8, Slot, String)> = Vec::new();
     let mut round = Rounds::default();
     let mut settings: Vec<SettingIx> = Vec::new();
     let graph = voice.graph;
     let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
-        let wording = voice.wording(&mut stream, &fragment.text);
+        let wording = one_of_these(&mut stream, &fragment.text, slack);
         (round.of(fragment.slot), fragment.slot, voice.fill(wording, ix, None))
     };
     for step in voice.technique.path.steps() {
@@ -111,7 +119,7 @@ fn told(voice: &Voice<'_>, purpose: String) -> Draft {
     let act = graph.act(voice.technique.act);
     let rig = graph.rig(voice.technique.rig);
     let mut one_of = |wordings: &[String]| {
-        let wording = voice.wording(&mut stream, wordings);
+        let wording = one_of_these(&mut stream, wordings, slack);
         voice.fill(wording, None, None)
     };
     said.push((0, Slot::Treat, one_of(&act.text)));
@@ -134,6 +142,14 @@ fn told(voice: &Voice<'_>, purpose: String) -> Draft {
     Draft { purpose: introduced.remove(0), how: introduced.into_iter().zip(groups).collect() }
 }
 
+/// One of several wordings, at most `slack` words longer than the tersest.
+fn one_of_these<'t>(stream: &mut Stream, wordings: &'t [String], slack: usize) -> &'t str {
+    let shortest = wordings.iter().map(|text| least_words(text)).min().unwrap_or(0);
+    let most = shortest.saturating_add(slack);
+    let fitting: Vec<&String> = wordings.iter().filter(|text| least_words(text) <= most).collect();
+    stream.pick(&fitting).map_or("", |text| text.as_str())
+}
+
 /// What a student would read before the questions; none where it has more words than the form allows.
 pub(super) fn stimulus_within_load(graph: &Graph, technique: &Technique, data: &Data) -> Option<String> {
     // Joining takes no word away: what is too long before it is so after it.
@@ -146,18 +162,15 @@ pub(super) fn stimulus_within_load(graph: &Graph, technique: &Technique, data: &
     (!is_too_long(technique.form, &purpose, how)).then_some(text)
 }
 
-/// Whether the tersest wordings of a technique could have few enough words for a short question. A placeholder counts as
-/// one word, a thing's first mention as many as tell what it is.
-pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
+/// Words that the tersest wordings of a technique leave for its purpose in a short question. A thing's first mention counts
+/// as many words as tell what it is.
+pub(super) fn room_for_purpose(graph: &Graph, candidate: &Candidate) -> usize {
     if candidate.path.steps().len() > SHORT_STEPS {
-        return false;
+        return 0;
     }
     let tersest =
         |wordings: &'_ [String]| wordings.iter().min_by_key(|text| least_words(text)).cloned().unwrap_or_default();
     let act = graph.act(candidate.act);
-    let purposes = graph.contexts().flat_map(|(_, context)| &context.purposes);
-    let purposes = purposes.filter(|purpose| purpose.act == candidate.act);
-    let purposes = purposes.map(|purpose| least_words(purpose.brief.as_ref().unwrap_or(&purpose.text)));
     let steps = || candidate.path.steps().iter().map(|step| graph.influence(*step));
     let settings: BTreeSet<SettingIx> =
         steps().flat_map(|step| &step.needs).chain(&candidate.settings.holds).copied().collect();
@@ -178,15 +191,21 @@ pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
         (least_words(&entity.intro) + usize::from(coined)).saturating_sub(1)
     });
     let n_words: usize = said.iter().map(|text| least_words(text)).chain(introduced).sum();
-    n_words + purposes.min().unwrap_or(0) <= proofread::MOST_SHORT
+    proofread::MOST_SHORT.saturating_sub(n_words)
 }
 
-/// Words of a fragment whose placeholders are words.
+/// Words of a fragment, at least: of its placeholders the levels are five with "and" and a unit, and a law's number has a
+/// unit as well.
 fn least_words(text: &str) -> usize {
     let mut n_words = 0;
     let mut inside = false;
     for word in text.split_whitespace() {
-        n_words += usize::from(!inside);
+        n_words += match (inside, word) {
+            (true, "levels") => 5,
+            (true, word) if word.starts_with("p.") => 1,
+            (false, _) => 1,
+            _ => 0,
+        };
         inside = (inside || word.contains("{{")) && !word.contains("}}");
     }
     n_words
@@ -196,7 +215,7 @@ impl<'a> Voice<'a> {
     /// Why this group carries out this act.
     pub(super) fn reason(&self) -> Option<&'a Purpose> {
         let context = self.graph.context(self.technique.context);
-        context.purposes.iter().find(|purpose| purpose.act == self.technique.act)
+        context.purpose_for(self.technique.act)
     }
 
     fn purpose(&self) -> String {

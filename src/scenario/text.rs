@@ -15,14 +15,10 @@ use crate::laws::{UnitRule, Value};
 use crate::quantity::significant::{decimals, shortest};
 use crate::quantity::{Unit, in_words};
 use crate::reasoning::Direction;
-use crate::seed::Stream;
-use crate::technique::{Form, Technique};
+use crate::technique::Technique;
 
 /// Significant figures of a number told in the text.
 const TOLD_FIGURES: usize = 4;
-
-/// A short question takes wordings at most this many words longer than the tersest.
-const TERSE_SLACK: usize = 3;
 
 /// What fills the fragments of one scenario.
 pub(super) struct Voice<'a> {
@@ -102,6 +98,22 @@ impl<'a> Voice<'a> {
         if self.dial().unit.code() == "[pH]" { format!("pH {level}") } else { self.dial().unit.attach(level) }
     }
 
+    /// Where in the series a reading belongs: "at 4 mmol/L", "after a soak of 5 min".
+    pub(super) fn at(&self, number: usize) -> String {
+        match &self.dial().spell {
+            Some(spell) => format!("after {spell} of {}", self.level(number)),
+            None => format!("at {}", self.level(number)),
+        }
+    }
+
+    /// From one level to another: "from 4 mmol/L to 8 mmol/L", "from a soak of 5 min to one of 45 min".
+    pub(super) fn span(&self, from: usize, to: usize) -> String {
+        match &self.dial().spell {
+            Some(spell) => format!("from {spell} of {} to one of {}", self.level(from), self.level(to)),
+            None => format!("from {} to {}", self.level(from), self.level(to)),
+        }
+    }
+
     /// How long the bench waits for earlier steps to settle, in words.
     fn wait(&self) -> String {
         let settling = self.technique.path.steps().iter().map(|step| self.graph.influence(*step));
@@ -172,15 +184,6 @@ impl<'a> Voice<'a> {
             (Some((_, above)), Some(Side::Above)) => above,
             _ => clause,
         }
-    }
-
-    /// One of several wordings; a short question takes one of the terse ones.
-    pub(super) fn wording<'t>(&self, stream: &mut Stream, wordings: &'t [String]) -> &'t str {
-        let length = |text: &&String| text.split_whitespace().count();
-        let shortest = wordings.iter().map(|text| length(&text)).min().unwrap_or(0);
-        let most = if self.technique.form == Form::Short { shortest + TERSE_SLACK } else { usize::MAX };
-        let fitting: Vec<&String> = wordings.iter().filter(|text| length(text) <= most).collect();
-        stream.pick(&fitting).map_or("", |text| text.as_str())
     }
 
     /// Values of an influence's symbols, as told.

@@ -99,7 +99,7 @@ pub fn write(
         controls: voice.controls(&verdicts),
         debrief: debrief(&voice),
         samples,
-        cautions: cautions(&voice),
+        cautions: cautions(&voice, &how),
         front: Front { plot, apparatus, ..Front::of(graph, technique, data) },
         markdown: String::new(),
         never: never(graph, technique),
@@ -234,7 +234,7 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
     })
 }
 
-fn cautions(voice: &Voice<'_>) -> Vec<String> {
+fn cautions(voice: &Voice<'_>, how: &[String]) -> Vec<String> {
     let graph = voice.graph;
     let mut hazards: Vec<String> = Vec::new();
     let mut add = |list: &[String]| {
@@ -244,11 +244,25 @@ fn cautions(voice: &Voice<'_>) -> Vec<String> {
             }
         }
     };
+    if let Some(reason) = voice.reason() {
+        add(&reason.hazards);
+    }
     add(&graph.act(voice.technique.act).hazards);
+    for setting in &voice.technique.settings.holds {
+        add(&graph.setting(*setting).hazards);
+    }
     for quantity in voice.technique.path.quantities(graph) {
         let quantity = graph.quantity(quantity);
         add(&quantity.hazards);
         add(&graph.entity(quantity.entity).hazards);
+    }
+    // What the text names beside the things of the path.
+    for (entity, number) in &voice.technique.names {
+        let entity = graph.entity(*entity);
+        let names = entity.names.get(*number).into_iter().flat_map(|name| [&name.one, &name.many]);
+        if names.into_iter().any(|name| how.iter().any(|sentence| sentence.contains(name.as_str()))) {
+            add(&entity.hazards);
+        }
     }
     hazards.into_iter().map(|hazard| capital(&voice.later(&hazard, None))).collect()
 }
@@ -297,13 +311,13 @@ impl<'a> Voice<'a> {
         let rig = self.graph.rig(self.technique.rig);
         let readout = self.the(rig.readout);
         let steps = verdicts.plain.path();
-        let at = format!("a {} at {}", rig.container.one, self.level(0));
+        let at = format!("a {} {}", rig.container.one, self.at(0));
         let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
         let driven = late.map(|step| self.graph.influence(step.influence).to);
         let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
         let positive = if let (Some(supplied), Some(last)) = (supplied, steps.last()) {
             let then = super::guide::verb(Direction::Rises.after(last.sign));
-            format!("{at} for which {}; if the reading can respond, {readout} {then}", self.later(supplied, None))
+            format!("{at} in which {}; if the reading can change, {readout} {then} there", self.later(supplied, None))
         } else {
             let (driven, way) = match late {
                 Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),
@@ -312,7 +326,7 @@ impl<'a> Voice<'a> {
             let changed = if way == Direction::Falls { "lower" } else { "higher" };
             let then = super::guide::verb(verdicts.direction);
             format!(
-                "{at} in which {driven} is made {changed} by other means; if the reading can respond, {readout} {then}"
+                "{at} in which {driven} is made {changed} by other means; if the reading can change, {readout} {then} there"
             )
         };
         Controls { negative: self.later(&self.fill(&act.control, None, None), None), positive }

@@ -23,8 +23,8 @@ pub struct Candidate {
     pub path: Path,
     /// What holds.
     pub settings: Settings,
-    /// Whether a short question could hold it.
-    pub is_brief: bool,
+    /// Words that a short question leaves for the purpose; none where it could not hold the rest.
+    pub room: usize,
 }
 
 /// All candidates of a graph, and why the other paths were not taken.
@@ -50,11 +50,11 @@ impl Catalogue {
         &self.candidates
     }
 
-    /// Marks the candidates that no short question could hold, so that none is drawn in vain.
+    /// Says of each candidate how much room a short question leaves for its purpose, so that none is drawn in vain.
     #[must_use]
-    pub fn brief(mut self, fits: impl Fn(&Candidate) -> bool) -> Self {
+    pub fn with_room(mut self, room: impl Fn(&Candidate) -> usize) -> Self {
         for candidate in &mut self.candidates {
-            candidate.is_brief = fits(candidate);
+            candidate.room = room(candidate);
         }
         self
     }
@@ -109,7 +109,7 @@ impl Catalogue {
                     for settings in with_sides(graph, &base, walked) {
                         let Some(path) = Path::new(graph, walked.to_vec()) else { continue };
                         match feasible(graph, &path, &settings) {
-                            Ok(()) => self.candidates.push(Candidate { act, rig, path, settings, is_brief: true }),
+                            Ok(()) => self.candidates.push(Candidate { act, rig, path, settings, room: usize::MAX }),
                             Err(refusal) => self.refusals.count(refusal),
                         }
                     }

@@ -35,7 +35,10 @@ pub fn compose(
     let candidate = draw_candidate(graph, catalogue, wish, form, &mut stream).ok_or(Refusal::NoTwist)?;
     let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
     let act = graph.act(candidate.act);
-    let fits = |context: &Context| context.purposes.iter().any(|purpose| purpose.act == candidate.act);
+    let room = if form == Form::Short { candidate.room } else { usize::MAX };
+    let fits = |context: &Context| {
+        context.purpose_for(candidate.act).is_some_and(|purpose| purpose.least_words() <= room)
+    };
     let wished = |ix: ContextIx| wish.context.is_none_or(|context| context == ix);
     let contexts: Vec<_> =
         graph.contexts().filter(|(ix, context)| wished(*ix) && fits(context)).map(|(ix, _)| ix).collect();
@@ -79,7 +82,7 @@ fn draw_candidate<'a>(
         let crosses = |field: &FieldIx| steps.iter().any(|step| graph.field_of(*step) == *field);
         let rests_on =
             |principle: &PrincipleIx| steps.iter().any(|step| graph.influence(*step).principle == *principle);
-        (form == Form::Long || (steps.len() <= SHORT_STEPS && candidate.is_brief))
+        (form == Form::Long || (steps.len() <= SHORT_STEPS && has_room(graph, candidate)))
             && wish.fields.iter().all(crosses)
             && wish.principles.iter().all(rests_on)
             && wish.influences.iter().all(|influence| steps.contains(influence))
@@ -101,8 +104,14 @@ fn draw_candidate<'a>(
     stream.pick(&of_readout).copied()
 }
 
+/// Whether anybody's purpose is short enough for a short question.
+fn has_room(graph: &Graph, candidate: &Candidate) -> bool {
+    let mut purposes = graph.contexts().filter_map(|(_, context)| context.purpose_for(candidate.act));
+    purposes.any(|purpose| purpose.least_words() <= candidate.room)
+}
+
 fn can_carry(graph: &Graph, context: ContextIx, candidate: &Candidate) -> bool {
-    graph.context(context).purposes.iter().any(|purpose| purpose.act == candidate.act)
+    graph.context(context).purpose_for(candidate.act).is_some()
 }
 
 fn offers(graph: &Graph, candidate: &Candidate, wish: TwistWish) -> bool {

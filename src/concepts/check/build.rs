@@ -114,6 +114,7 @@ fn quantity(scope: &Scope<'_>, place: usize) -> Option<Quantity> {
             .iter()
             .map(|called| Some((setting_ix(scope, &called.setting)?, own(&called.the))))
             .collect::<Option<_>>()?,
+        spell: part.spell.as_ref().map(own),
         symbol: own(&part.symbol),
         unit: scope.units.get(place)?.clone()?,
         entity: scope.entities.index(&part.entity).map(EntityIx)?,
@@ -166,6 +167,7 @@ fn settings(scope: &Scope<'_>) -> Option<Vec<Setting>> {
             holds: own(&located.part.holds),
             excludes: BTreeSet::new(),
             told: located.part.told.as_ref().map(fragment),
+            hazards: texts(&located.part.hazards),
         })
         .collect();
     for (place, located) in scope.settings.parts.iter().enumerate() {
@@ -280,6 +282,7 @@ fn context(scope: &Scope<'_>, context: &written::Context) -> Option<Context> {
             text: own(&purpose.text),
             brief: purpose.brief.as_ref().map(own),
             unknown: own(&purpose.unknown),
+            hazards: texts(&purpose.hazards),
         })
     });
     Some(Context { id: own(&context.id), group: own(&context.group), purposes: purposes.collect::<Option<_>>()? })

@@ -27,7 +27,7 @@ pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
     each(&scope.principles.parts, principle, &mut plain);
     for setting in &scope.settings.parts {
         plain(setting.file, &setting.part.holds);
-        for text in setting.part.told.iter().flat_map(fragment) {
+        for text in setting.part.told.iter().flat_map(fragment).chain(&setting.part.hazards) {
             plain(setting.file, text);
         }
     }
@@ -86,6 +86,7 @@ fn quantity(quantity: &Quantity) -> Vec<&Text> {
     let mut texts = vec![&quantity.name, &quantity.the, &quantity.symbol, &quantity.more, &quantity.less];
     texts.push(&quantity.at_the_bench);
     texts.extend(&quantity.supplied);
+    texts.extend(&quantity.spell);
     texts.extend(quantity.called.iter().map(|called| &called.the));
     texts
         .extend(quantity.counted.iter().flat_map(|counted| [&counted.how, &counted.things, &counted.yes, &counted.no]));
@@ -134,7 +135,8 @@ fn rig(rig: &Rig) -> Vec<&Text> {
 }
 
 fn context(context: &Context) -> Vec<&Text> {
-    let purposes =
-        context.purposes.iter().flat_map(|purpose| [&purpose.text, &purpose.unknown].into_iter().chain(&purpose.brief));
+    let purposes = context.purposes.iter().flat_map(|purpose| {
+        [&purpose.text, &purpose.unknown].into_iter().chain(&purpose.brief).chain(&purpose.hazards)
+    });
     std::iter::once(&context.group).chain(purposes).collect()
 }

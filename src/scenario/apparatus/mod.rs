@@ -4,11 +4,14 @@
 
 mod tables;
 
-use self::tables::{CARGOES, DIALS, FITTINGS, FOUND_ON_THE_WAY, STAGES, Stage};
+use self::tables::{CARGOES, DIALS, FITTINGS, FOUND_ON_THE_WAY, STAGES, Stage, TREATED_BEFORE};
 use super::figure::{Item, Panel, Readings, Scene, Shape};
 use super::text::Voice;
 use crate::concepts::QuantityIx;
 use crate::concepts::written::Transfer;
+
+/// The law of pieces cut at random places.
+const RANDOM_CUTS: &str = "mean-fragment-length";
 
 /// The stages of a technique, drawn.
 pub(super) fn panels(voice: &Voice<'_>) -> Vec<Panel> {
@@ -34,7 +37,14 @@ pub(super) fn readings(voice: &Voice<'_>) -> Option<Readings> {
     let has = |word: &str| instrument.contains(word);
     if has("ruler") {
         let marker = voice.graph.entity(voice.readout().entity).id == "marker";
-        return Some(if marker { Readings::Zones } else { Readings::Bands });
+        // Cuts at random places leave pieces of every length.
+        let random =
+            voice.technique.path.steps().iter().any(|step| voice.graph.influence(*step).law.law.id == RANDOM_CUTS);
+        return Some(match (marker, random) {
+            (true, _) => Readings::Zones,
+            (false, true) => Readings::Smears,
+            (false, false) => Readings::Bands,
+        });
     }
     // Where an instrument shows a number and nobody sees the thing itself, there is no picture.
     let plate = voice.graph.rig(voice.technique.rig).picture == "wells";
@@ -68,7 +78,9 @@ impl Bench<'_, '_> {
 
     /// The stages in order, each once where the path stays in it.
     fn stages(&self) -> Vec<Stage> {
-        let mut stages: Vec<Stage> = Vec::new();
+        let dial = &self.voice.dial().id;
+        let before = TREATED_BEFORE.iter().find(|(id, _)| id == dial).map(|(_, stage)| *stage);
+        let mut stages: Vec<Stage> = before.into_iter().collect();
         let has_leaf = self.quantities.iter().any(|ix| self.entity(*ix) == "leaf");
         let steps = self.voice.technique.path.steps();
         for (place, quantity) in self.quantities.iter().enumerate() {
@@ -123,6 +135,7 @@ impl Bench<'_, '_> {
             Stage::Sample => self.sample(),
             Stage::Strands => ("The strands", Scene::Liquid, self.strands()),
             Stage::Rinse => ("Drawing off", Scene::Filter, rinse()),
+            Stage::Preheat => ("The preheating", Scene::Liquid, self.preheat()),
             Stage::React => ("The mix", Scene::Liquid, self.react(before)),
             Stage::Cut => ("The DNA", Scene::Liquid, self.cut(before)),
             Stage::Run => ("The run", Scene::Run, self.run()),
@@ -209,6 +222,10 @@ impl Bench<'_, '_> {
         vec![item(Shape::Tube, "buffer"), Item { shape, label: self.noun("probe", true) }]
     }
 
+    fn preheat(&self) -> Vec<Item> {
+        vec![item(Shape::Tube, "tube"), item(Shape::Enzyme, &self.noun("enzyme", false))]
+    }
+
     fn react(&self, before: Option<Stage>) -> Vec<Item> {
         let mut items = vec![
             item(Shape::Tube, &self.noun("mix", false)),
@@ -283,6 +300,8 @@ impl Bench<'_, '_> {
         }
         if has("camera") {
             let lamp = item(Shape::Lamp, "lamp (blue light)");
+            // The camera for plates is a camera for tubes as well, but is not called so.
+            let named = if rig.picture == "wells" { named } else { "camera" };
             return (title, Scene::Above, vec![item(Shape::Camera, named), container(true), lamp]);
         }
         if has("counter") {

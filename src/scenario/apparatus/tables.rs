@@ -12,6 +12,7 @@ pub(super) enum Stage {
     Sample,
     Strands,
     Rinse,
+    Preheat,
     React,
     Cut,
     Run,
@@ -35,6 +36,9 @@ pub(super) const STAGES: &[(&str, Stage)] = &[
     ("sample", Stage::Read),
 ];
 
+/// A stage of its own before the first of the path, where the treatment is over when the path begins.
+pub(super) const TREATED_BEFORE: &[(&str, Stage)] = &[("preheat-time", Stage::Preheat)];
+
 /// How the dial of an act is drawn.
 pub(super) const DIALS: &[(&str, Shape)] = &[
     ("bath-temperature", Shape::Thermometer),
@@ -48,6 +52,7 @@ pub(super) const DIALS: &[(&str, Shape)] = &[
     ("enzyme-dose", Shape::Enzyme),
     ("nuclease-dose", Shape::Enzyme),
     ("substrate-concentration", Shape::Substrate),
+    ("assay-ph", Shape::Tube),
     ("inhibitor-concentration", Shape::Inhibitor),
 ];
 
@@ -67,6 +72,7 @@ pub(super) const CARGOES: &[(&str, Shape, &str)] = &[
 
 /// What the apparatus has besides, by setting.
 pub(super) const FITTINGS: &[(&str, Stage, Shape, &str)] = &[
+    ("lidded-enzyme", Stage::Preheat, Shape::Inhibitor, "lid protein"),
     ("gated-pores", Stage::Soak, Shape::Gate, "gate protein"),
     ("inhibitor-present", Stage::React, Shape::Inhibitor, "inhibitor"),
     ("read-base-form", Stage::React, Shape::SecondParticles, "indicator"),
@@ -84,8 +90,8 @@ pub(super) const FITTINGS: &[(&str, Stage, Shape, &str)] = &[
 
 /// What the apparatus has besides, by influence on the path.
 pub(super) const FOUND_ON_THE_WAY: &[(&str, Stage, Shape, &str)] = &[
-    ("surface-speeds-leak", Stage::Soak, Shape::Barrel, "protein barrel"),
-    ("soak-lengthens-leak", Stage::Soak, Shape::Barrel, "protein barrel"),
+    ("surface-speeds-leak", Stage::Soak, Shape::Barrel, "protein channel"),
+    ("soak-lengthens-leak", Stage::Soak, Shape::Barrel, "protein channel"),
     ("voltage-holds-dye", Stage::Soak, Shape::SecondParticles, "dye"),
     ("pairing-lights-dye", Stage::Strands, Shape::SecondParticles, "flat dye"),
     ("spacer-parts-labels", Stage::Strands, Shape::FirstLabel, "green label"),

@@ -74,9 +74,9 @@ impl Paper<'_, '_> {
         let voice = self.voice;
         let counted = voice.graph.quantity(counts.quantity).counted.as_ref()?;
         let say = |text: &str| voice.later(text, None);
-        let (from, to) = (voice.level(counts.at), voice.level(counts.at + 1));
+        let (from, to) = (voice.at(counts.at), voice.at(counts.at + 1));
         let text = format!(
-            "{} Of {} {} at {from}, {} are {}; of {} at {to}, {} are. **Evaluate**, by a chi-square test at the 5 % \
+            "{} Of {} {} {from}, {} are {}; of {} {to}, {} are. **Evaluate**, by a chi-square test at the 5 % \
              level, the claim that {} is the same at both.",
             say(&counted.how),
             counts.n,
@@ -184,9 +184,9 @@ impl Paper<'_, '_> {
         let asked = if meeting.is_empty() || self.stream.below(2) == 0 { pairs } else { meeting };
         let pair = self.stream.pick(&asked).copied().unwrap_or(0);
         let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
-        let (one, next) = (voice.level(pair), voice.level(pair + 1));
+        let (one, next) = (voice.at(pair), voice.at(pair + 1));
         let text = format!(
-            "A visitor claims that {readout} is not the same at {one} as at {next}. **Evaluate** the claim from the \
+            "A visitor claims that {readout} is not the same {one} as {next}. **Evaluate** the claim from the \
              means and ±2 SEM in the table."
         );
         let interval = |row: usize| {
@@ -194,7 +194,7 @@ impl Paper<'_, '_> {
                 format!("{} to {}", decimals(mean - bar, places), shown_reading(voice, mean + bar, places))
             })
         };
-        let intervals = format!("{} at {one} and {} at {next}", interval(pair), interval(pair + 1));
+        let intervals = format!("{} {one} and {} {next}", interval(pair), interval(pair + 1));
         let (statement, reject) = if overlap(&printed, pair) {
             (
                 format!(

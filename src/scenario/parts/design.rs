@@ -8,7 +8,7 @@ impl Paper<'_, '_> {
     pub(super) fn propose(&mut self) -> Draft {
         let voice = self.voice;
         let text = format!(
-            "**Propose** one further control that would show whether {} can respond at all.",
+            "**Propose** one further control that would show whether {} can change at all.",
             voice.the(voice.graph.rig(voice.technique.rig).readout)
         );
         let positive = voice.controls(self.verdicts).positive;
@@ -28,7 +28,7 @@ impl Paper<'_, '_> {
         let dial = voice.the(voice.graph.act(voice.technique.act).dial);
         let sample = voice.unknown_sample();
         let text = format!(
-            "The group wants to use this technique to estimate {dial} for an unknown sample: {sample}. **Describe** one limitation of doing so."
+            "The group wants to use this technique on an unknown sample, {sample}, to estimate {dial}. **Describe** one limitation of doing so."
         );
         let middle = voice.technique.path.quantities(voice.graph);
         let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();
@@ -68,10 +68,10 @@ impl Paper<'_, '_> {
         let (step, twist, fault) = self.stream.pick(&faults)?;
         let last = voice.technique.levels.len().saturating_sub(1);
         let text = format!(
-            "In one repeat of the whole series, {readout} is the same at {} as at {}. **Explain** one fault that would \
+            "In one repeat of the whole series, {readout} is the same {} as {}. **Explain** one fault that would \
              have this effect.",
-            voice.level(last),
-            voice.level(0)
+            voice.at(last),
+            voice.at(0)
         );
         let says = super::super::mention::tidy(&voice.filled_later(fault, *step, Some(twist)));
         let point = Point {

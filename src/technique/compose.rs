@@ -36,9 +36,8 @@ pub fn compose(
     let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
     let act = graph.act(candidate.act);
     let room = if form == Form::Short { candidate.room } else { usize::MAX };
-    let fits = |context: &Context| {
-        context.purpose_for(candidate.act).is_some_and(|purpose| purpose.least_words() <= room)
-    };
+    let fits =
+        |context: &Context| context.purpose_for(candidate.act).is_some_and(|purpose| purpose.least_words() <= room);
     let wished = |ix: ContextIx| wish.context.is_none_or(|context| context == ix);
     let contexts: Vec<_> =
         graph.contexts().filter(|(ix, context)| wished(*ix) && fits(context)).map(|(ix, _)| ix).collect();

@@ -313,6 +313,7 @@ fn act() -> Value {
         ("dial", id(), true),
         ("changes", list(id()), true),
         ("doing", text(), true),
+        ("sought", text(), true),
         ("limitation", list(text()), false),
         ("levels", some(list(number())), true),
         ("text", some(text()), true),

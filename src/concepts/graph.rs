@@ -327,6 +327,8 @@ pub struct Act {
     pub changes: BTreeSet<QuantityIx>,
     /// Gerund phrase for questions.
     pub doing: String,
+    /// What is sought of an unknown sample, up to that word.
+    pub sought: String,
     /// Level sets in the dial's unit, rising; never empty, each at least three.
     pub levels: Vec<Vec<f64>>,
     /// Wordings for slot treat.

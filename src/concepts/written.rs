@@ -324,6 +324,8 @@ pub struct Act {
     pub changes: Vec<Text>,
     /// Gerund phrase for questions (`raising the sucrose concentration outside`).
     pub doing: Text,
+    /// What a calibration by it would tell of an unknown sample, up to that word (`the sucrose concentration of`).
+    pub sought: Text,
     /// Level sets in the dial's unit, rising; one is drawn.
     pub levels: Vec<Spanned<Vec<f64>>>,
     /// Sentences for slot treat; placeholders `{{ levels }}`, `{{ containers }}`, entities.

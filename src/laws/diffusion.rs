@@ -144,8 +144,8 @@ const LEAK_FRACTION: Law = Law {
     title: "share that has leaked out of a closed space",
     formula: "f = 1 − exp(−P·A·t/V)",
     inputs: &[
-        number("permeability", "P", "um/s", PERMEABILITY, "permeability of the wall", Plus),
-        number("area", "A", "um2", NOT_NEGATIVE, "area of the wall", Plus),
+        number("permeability", "P", "um/s", PERMEABILITY, "permeability of the bilayer", Plus),
+        number("area", "A", "um2", NOT_NEGATIVE, "area of the bilayer", Plus),
         number("volume", "V", "um3", POSITIVE, "volume inside", Minus),
         number("time", "t", "s", SECONDS, "time", Plus),
     ],
@@ -176,7 +176,7 @@ const LEAK_BY_RATIO: Law = Law {
     title: "share that has leaked out, from surface to volume",
     formula: "f = 1 − exp(−P·(A/V)·t)",
     inputs: &[
-        number("permeability", "P", "um/s", PERMEABILITY, "permeability of the wall", Plus),
+        number("permeability", "P", "um/s", PERMEABILITY, "permeability of the bilayer", Plus),
         number("ratio", "A/V", "1/um", (0.0, 1e6), "surface divided by volume", Plus),
         number("time", "t", "s", SECONDS, "time", Plus),
     ],
@@ -204,7 +204,7 @@ const PARALLEL_PERMEABILITY: Law = Law {
     title: "permeability of a wall with pores in it",
     formula: "P = P0 + p·n",
     inputs: &[
-        number("background", "P0", "um/s", PERMEABILITY, "permeability of the wall without pores", Plus),
+        number("background", "P0", "um/s", PERMEABILITY, "permeability of the bilayer without open pores", Plus),
         number("per_pore", "p", "um.L/(s.nmol)", PERMEABILITY, "permeability that each nmol/L of pores adds", Plus),
         number("pores", "n", "nmol/L", (0.0, 1e9), "concentration of pores", Plus),
     ],

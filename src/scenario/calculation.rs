@@ -69,6 +69,10 @@ pub(super) struct Calculation {
 pub(super) fn calculation(voice: &Voice<'_>, stream: &mut Stream) -> Calculation {
     let mut steps: Vec<InfluenceIx> = voice.technique.path.steps().to_vec();
     steps.retain(|ix| CLASSROOM.contains(&voice.graph.influence(*ix).law.law.id));
+    // What the table tells need not be calculated; a relative reading stands there on another scale.
+    let readout = voice.graph.rig(voice.technique.rig).readout;
+    let is_told = voice.readout().reading.as_ref().is_some_and(|reading| reading.relative_name.is_none());
+    steps.retain(|ix| !is_told || voice.graph.influence(*ix).to != readout);
     // At a level of the dial its own value would be told twice: such a law is taken only where there is no other.
     let dial = voice.graph.act(voice.technique.act).dial;
     stream.shuffle(&mut steps);

@@ -98,6 +98,11 @@ impl<'a> Voice<'a> {
         if self.dial().unit.code() == "[pH]" { format!("pH {level}") } else { self.dial().unit.attach(level) }
     }
 
+    /// What the treatment's calibration would tell, up to the word "sample".
+    pub(super) fn sought(&self) -> String {
+        self.later(&self.graph.act(self.technique.act).sought, None)
+    }
+
     /// Where in the series a reading belongs: "at 4 mmol/L", "after a soak of 5 min".
     pub(super) fn at(&self, number: usize) -> String {
         match &self.dial().spell {

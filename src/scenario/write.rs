@@ -317,7 +317,9 @@ impl<'a> Voice<'a> {
         let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
         let positive = if let (Some(supplied), Some(last)) = (supplied, steps.last()) {
             let then = super::guide::verb(Direction::Rises.after(last.sign));
-            format!("{at} in which {}; if the reading can change, {readout} {then} there", self.later(supplied, None))
+            let supplied = self.later(supplied, None);
+            let where_to = if supplied.contains("been added") { "to which" } else { "in which" };
+            format!("{at} {where_to} {supplied}; if the reading can change, {readout} {then} there")
         } else {
             let (driven, way) = match late {
                 Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),

@@ -81,7 +81,7 @@ fn draw_candidate<'a>(
         let crosses = |field: &FieldIx| steps.iter().any(|step| graph.field_of(*step) == *field);
         let rests_on =
             |principle: &PrincipleIx| steps.iter().any(|step| graph.influence(*step).principle == *principle);
-        (form == Form::Long || (steps.len() <= SHORT_STEPS && has_room(graph, candidate)))
+        (form == Form::Long || (steps.len() <= SHORT_STEPS && candidate.is_brief))
             && wish.fields.iter().all(crosses)
             && wish.principles.iter().all(rests_on)
             && wish.influences.iter().all(|influence| steps.contains(influence))
@@ -101,12 +101,6 @@ fn draw_candidate<'a>(
     let of_readout: Vec<&Candidate> =
         of_act.into_iter().filter(|candidate| graph.rig(candidate.rig).readout == readout).collect();
     stream.pick(&of_readout).copied()
-}
-
-/// Whether anybody's purpose is short enough for a short question.
-fn has_room(graph: &Graph, candidate: &Candidate) -> bool {
-    let mut purposes = graph.contexts().filter_map(|(_, context)| context.purpose_for(candidate.act));
-    purposes.any(|purpose| purpose.least_words() <= candidate.room)
 }
 
 fn can_carry(graph: &Graph, context: ContextIx, candidate: &Candidate) -> bool {

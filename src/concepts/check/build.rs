@@ -251,6 +251,7 @@ fn act(scope: &Scope<'_>, act: &written::Act) -> Option<Act> {
         dial: quantity_ix(scope, &act.dial)?,
         changes: act.changes.iter().map(|id| quantity_ix(scope, id)).collect::<Option<_>>()?,
         doing: own(&act.doing),
+        sought: own(&act.sought),
         limitation: texts(&act.limitation),
         levels: act.levels.iter().map(|levels| levels.value.clone()).collect(),
         text: texts(&act.text),

@@ -158,11 +158,8 @@ impl Bench<'_, '_> {
         let levels = self.voice.levels();
         let last = self.voice.level(levels.len().saturating_sub(1));
         let first = levels.first().map_or("", String::as_str);
-        // The scale of a pH is named with its first number, every other unit with the last.
-        let range = match last.strip_prefix("pH ") {
-            Some(last) => format!("pH {first} to {last}"),
-            None => format!("{first} to {last}"),
-        };
+        // The name of the treatment says already that it is a pH.
+        let range = format!("{first} to {}", last.trim_start_matches("pH "));
         let label = format!("{}: {range}", dial.name);
         let shape = known.unwrap_or(Shape::Particles);
         match panel.items.iter_mut().find(|item| item.shape == shape) {
@@ -204,7 +201,7 @@ impl Bench<'_, '_> {
         let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == "cell");
         let held = self.noun(if is_cell { "cell" } else { "vesicle" }, true);
         if is_cell || self.holds("test-pellet") {
-            let liquid = if is_cell { "clear bath".to_owned() } else { self.noun("filtrate", true) };
+            let liquid = self.noun("filtrate", true);
             let shape = if is_cell { Shape::Held } else { Shape::Pellet };
             let held = Item { shape, label: format!("{held}, spun down") };
             return ("Spinning down", Scene::Spin, vec![held, Item { shape: Shape::Liquid, label: liquid }]);
@@ -227,13 +224,23 @@ impl Bench<'_, '_> {
     }
 
     fn react(&self, before: Option<Stage>) -> Vec<Item> {
-        let mut items = vec![
-            item(Shape::Tube, &self.noun("mix", false)),
-            item(Shape::Enzyme, &self.noun("enzyme", false)),
-            item(Shape::Substrate, "substrate"),
-        ];
+        let mut items = vec![item(Shape::Tube, &self.noun("mix", false))];
+        // Enzyme that comes with what is brought is not there before it.
+        if !self.brings_enzyme(before) {
+            items.push(item(Shape::Enzyme, &self.noun("enzyme", false)));
+        }
+        items.push(item(Shape::Substrate, "substrate"));
         items.extend(self.brought(before));
         items
+    }
+
+    fn brings_enzyme(&self, before: Option<Stage>) -> bool {
+        match before {
+            Some(Stage::Extract | Stage::Rinse) => true,
+            Some(Stage::Sample) => self.holds("cargo-enzyme"),
+            Some(Stage::Cut) => self.holds("enzyme-ends"),
+            _ => false,
+        }
     }
 
     fn cut(&self, before: Option<Stage>) -> Vec<Item> {
@@ -246,7 +253,11 @@ impl Bench<'_, '_> {
     fn brought(&self, before: Option<Stage>) -> Option<Item> {
         let label = match before? {
             Stage::Sample => self.noun("filtrate", true),
-            Stage::Rinse => "what was carried over".to_owned(),
+            Stage::Rinse if self.holds("test-rinse") => "liquid drained off".to_owned(),
+            Stage::Rinse => "beads with what they hold".to_owned(),
+            Stage::Cut if self.holds("enzyme-ends") => {
+                format!("{} with {} on their ends", self.noun("dna", true), self.noun("enzyme", true))
+            }
             Stage::Extract => self.noun("extract", false),
             _ => return None,
         };

@@ -137,12 +137,10 @@ impl Paper<'_, '_> {
         let places = readout_decimals(voice);
         let reading = shown_reading(voice, unknown.reading, places);
         let sample = voice.unknown_sample();
-        let act = voice.graph.act(voice.technique.act);
-        let rig = voice.graph.rig(voice.technique.rig);
         let text = format!(
-            "Under the same conditions, a {} prepared with {sample} reads {reading}. **Estimate** {} to which that reading corresponds.",
-            rig.container.one,
-            voice.the(act.dial)
+            "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}. \
+             **Estimate**, from that reading, {} this sample.",
+            voice.sought()
         );
         let (low, high) = accepted_levels(voice, on_the_line);
         let unit = &voice.dial().unit;
@@ -152,8 +150,8 @@ impl Paper<'_, '_> {
             unit.attach(&figures(on_the_line, 2)),
             voice.level(unknown.after),
             voice.level(unknown.after + 1),
-            figures(low, 3),
-            unit.attach(&figures(high, 3))
+            figures(low, 2),
+            unit.attach(&figures(high, 2))
         );
         let reject = vec![
             format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1)),
@@ -312,12 +310,15 @@ fn read_off(voice: &Voice<'_>) -> Option<f64> {
     (is_clear && is_alone && (0.0..=1.0).contains(&share)).then_some(from + (to - from) * share)
 }
 
+/// How far from a reading on straight lines between the means an estimate may lie, in parts of the gap between two levels: a
+/// curve drawn by hand may bend.
+const READING_SLACK: f64 = 0.2;
+
 /// Least and greatest level that earn: around the true level and the one on the line, within the gap.
 fn accepted_levels(voice: &Voice<'_>, on_the_line: f64) -> (f64, f64) {
     let unknown = voice.data.unknown;
     let level = |number: usize| voice.technique.levels.get(number).copied().unwrap_or(unknown.level);
     let (from, to) = (level(unknown.after), level(unknown.after + 1));
-    let slack = 0.15 * (to - from);
-    let low = (unknown.level.min(on_the_line) - slack).max(from);
-    (low, (unknown.level.max(on_the_line) + slack).min(to))
+    let slack = READING_SLACK * (to - from);
+    ((on_the_line - slack).max(from), (on_the_line + slack).min(to))
 }

@@ -28,7 +28,9 @@ impl Paper<'_, '_> {
         let dial = voice.the(voice.graph.act(voice.technique.act).dial);
         let sample = voice.unknown_sample();
         let text = format!(
-            "The group wants to use this technique on an unknown sample, {sample}, to estimate {dial}. **Describe** one limitation of doing so."
+            "The group wants to use this technique to estimate {} an unknown sample: {sample}. **Describe** one limitation of \
+             doing so.",
+            voice.sought()
         );
         let middle = voice.technique.path.quantities(voice.graph);
         let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();

@@ -224,7 +224,8 @@ fn principle() -> Value {
 
 fn fragment() -> Value {
     let slots = ["specimen", "prepare", "treat", "wait", "transfer", "run", "read"];
-    record(vec![("slot", one_of(&slots), true), ("text", some(text()), true)])
+    let only_long = json!({ "type": "boolean" });
+    record(vec![("slot", one_of(&slots), true), ("only_long", only_long, false), ("text", some(text()), true)])
 }
 
 fn setting() -> Value {

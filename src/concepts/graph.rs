@@ -166,6 +166,8 @@ pub struct Principle {
 pub struct Fragment {
     /// Where it stands.
     pub slot: Slot,
+    /// Left out of short questions.
+    pub only_long: bool,
     /// Wordings; never empty.
     pub text: Vec<String>,
 }

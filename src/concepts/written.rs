@@ -308,6 +308,9 @@ pub enum Slot {
 pub struct Fragment {
     /// Where it stands.
     pub slot: Spanned<Slot>,
+    /// Left out of short questions: nothing that they ask rests on it.
+    #[serde(default)]
+    pub only_long: bool,
     /// Wordings; placeholders `{{ vesicle.many }}` (entities), `{{ p.start }}` (this law's parameters with unit).
     pub text: Vec<Text>,
 }

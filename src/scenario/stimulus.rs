@@ -92,6 +92,7 @@ fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
     let mut round = Rounds::default();
     let mut settings: Vec<SettingIx> = Vec::new();
     let graph = voice.graph;
+    let fits = |fragment: &Fragment| voice.technique.form == Form::Long || !fragment.only_long;
     let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
         let wording = one_of_these(&mut stream, &fragment.text, slack);
         (round.of(fragment.slot), fragment.slot, voice.fill(wording, ix, None))
@@ -100,15 +101,16 @@ fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
         let influence = graph.influence(*step);
         for setting in influence.needs.iter().filter(|ix| !settings.contains(ix)).copied().collect::<Vec<_>>() {
             settings.push(setting);
-            said.extend(graph.setting(setting).told.iter().map(|told| say(told, None)));
+            said.extend(graph.setting(setting).told.iter().filter(|told| fits(told)).map(|told| say(told, None)));
         }
-        said.extend(influence.told.iter().chain(&influence.acts).map(|fragment| say(fragment, Some(*step))));
+        let fragments = influence.told.iter().chain(&influence.acts).filter(|fragment| fits(fragment));
+        said.extend(fragments.map(|fragment| say(fragment, Some(*step))));
     }
     for setting in &voice.technique.settings.holds {
         if settings.contains(setting) {
             continue;
         }
-        if let Some(told) = &graph.setting(*setting).told {
+        if let Some(told) = graph.setting(*setting).told.as_ref().filter(|told| fits(told)) {
             let (last, slot, text) = say(told, None);
             // What merely holds is told on the first visit that comes to its slot or passes it.
             let passing = said.iter().filter(|(_, other, _)| (slot..Slot::Read).contains(other));
@@ -177,6 +179,7 @@ pub(super) fn room_for_purpose(graph: &Graph, candidate: &Candidate) -> usize {
     let told = settings.into_iter().filter_map(|ix| graph.setting(ix).told.as_ref());
     let fragments: BTreeSet<&[String]> = told
         .chain(steps().flat_map(|step| step.told.iter().chain(&step.acts)))
+        .filter(|said| !said.only_long)
         .map(|said| said.text.as_slice())
         .collect();
     let rest = [&act.text, &graph.rig(candidate.rig).read].map(|wordings| tersest(wordings));

@@ -64,7 +64,7 @@ fn recall(recall: &written::Recall) -> Recall {
 }
 
 fn fragment(fragment: &written::Fragment) -> Fragment {
-    Fragment { slot: fragment.slot.value, text: texts(&fragment.text) }
+    Fragment { slot: fragment.slot.value, only_long: fragment.only_long, text: texts(&fragment.text) }
 }
 
 fn needs(scope: &Scope<'_>, ids: &[Text]) -> Option<BTreeSet<SettingIx>> {

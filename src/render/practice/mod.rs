@@ -110,7 +110,5 @@ fn part_view(scenario: &Scenario, part: &super::Asked) -> PartView {
 
 /// Whether an explanation is asked of two ways that pull apart: such a part tells the outcome.
 fn is_of_rival(scenario: &Scenario, label: &str) -> bool {
-    let rival = scenario.twist.as_ref().is_some_and(|twist| twist.rival_path.is_some());
-    let last = scenario.parts.iter().rev().find(|part| part.kind == PartKind::Explain);
-    rival && last.is_some_and(|part| part.label == label)
+    scenario.twist.as_ref().is_some_and(|twist| twist.rival_path.is_some() && twist.part == label)
 }

@@ -14,6 +14,7 @@ const ORDER: &[&str] = &[
     "reasoning",
     "seed",
     "technique",
+    "plan",
     "experiment",
     "scenario",
     "render",
@@ -35,7 +36,8 @@ const NEVER: &[(&str, &[&str])] = &[
     ("reasoning", &["source", "diagnostic", "quantity", "laws", "seed"]),
     ("seed", &["source", "diagnostic", "quantity", "laws", "concepts", "reasoning"]),
     ("technique", &["source", "diagnostic", "laws"]),
-    ("experiment", &["source", "diagnostic", "reasoning"]),
+    ("plan", &["quantity", "laws", "reasoning", "seed"]),
+    ("experiment", &["source", "diagnostic", "reasoning", "plan"]),
     ("render", &["concepts", "seed", "laws", "experiment"]),
     (
         "review",

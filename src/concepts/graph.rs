@@ -386,6 +386,13 @@ pub struct Context {
     pub purposes: Vec<Purpose>,
 }
 
+impl Context {
+    /// Why this group would carry out an act, where it would.
+    pub fn purpose_for(&self, act: ActIx) -> Option<&Purpose> {
+        self.purposes.iter().find(|purpose| purpose.act == act)
+    }
+}
+
 /// A textbook technique.
 #[derive(Debug, Clone)]
 pub struct Known {

@@ -155,8 +155,7 @@ pub(super) fn could_be_short(graph: &Graph, candidate: &Candidate) -> bool {
     let tersest =
         |wordings: &'_ [String]| wordings.iter().min_by_key(|text| least_words(text)).cloned().unwrap_or_default();
     let act = graph.act(candidate.act);
-    let purposes = graph.contexts().flat_map(|(_, context)| &context.purposes);
-    let purposes = purposes.filter(|purpose| purpose.act == candidate.act);
+    let purposes = graph.contexts().filter_map(|(_, context)| context.purpose_for(candidate.act));
     let purposes = purposes.map(|purpose| least_words(purpose.brief.as_ref().unwrap_or(&purpose.text)));
     let steps = || candidate.path.steps().iter().map(|step| graph.influence(*step));
     let settings: BTreeSet<SettingIx> =
@@ -195,8 +194,7 @@ fn least_words(text: &str) -> usize {
 impl<'a> Voice<'a> {
     /// Why this group carries out this act.
     pub(super) fn reason(&self) -> Option<&'a Purpose> {
-        let context = self.graph.context(self.technique.context);
-        context.purposes.iter().find(|purpose| purpose.act == self.technique.act)
+        self.graph.context(self.technique.context).purpose_for(self.technique.act)
     }
 
     fn purpose(&self) -> String {

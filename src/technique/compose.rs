@@ -35,7 +35,7 @@ pub fn compose(
     let candidate = draw_candidate(graph, catalogue, wish, form, &mut stream).ok_or(Refusal::NoTwist)?;
     let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
     let act = graph.act(candidate.act);
-    let fits = |context: &Context| context.purposes.iter().any(|purpose| purpose.act == candidate.act);
+    let fits = |context: &Context| context.purpose_for(candidate.act).is_some();
     let wished = |ix: ContextIx| wish.context.is_none_or(|context| context == ix);
     let contexts: Vec<_> =
         graph.contexts().filter(|(ix, context)| wished(*ix) && fits(context)).map(|(ix, _)| ix).collect();
@@ -102,7 +102,7 @@ fn draw_candidate<'a>(
 }
 
 fn can_carry(graph: &Graph, context: ContextIx, candidate: &Candidate) -> bool {
-    graph.context(context).purposes.iter().any(|purpose| purpose.act == candidate.act)
+    graph.context(context).purpose_for(candidate.act).is_some()
 }
 
 fn offers(graph: &Graph, candidate: &Candidate, wish: TwistWish) -> bool {

@@ -237,6 +237,27 @@ fn plans_that_cannot_be_followed_say_where_and_why() {
 }
 
 #[test]
+fn what_was_begun_and_not_filled_in_is_not_begun_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let here = folder.path();
+    for (kind, name) in [("scenario", "plan.md"), ("influence", "new.yaml")] {
+        let place = format!("DIR/{name}");
+        done(here, &["new", kind, "my-part", "--out", &place]);
+        let text = fs::read_to_string(here.join(name)).unwrap();
+        let again = run(here, &["new", kind, "my-part", "--out", &place]);
+        assert_eq!(again.code, 2);
+        assert!(again.err.contains("was begun before and is still to be filled in"), "{}", again.err);
+        assert!(again.err.contains("--force"), "{}", again.err);
+        assert_eq!(fs::read_to_string(here.join(name)).unwrap(), text);
+        done(here, &["new", kind, "my-part", "--out", &place, "--force"]);
+    }
+    // What is finished is an ordinary file that exists.
+    fs::write(here.join("plan.md"), "---\ntoehold: 1\nplan: 1\n---\n").unwrap();
+    let finished = run(here, &["new", "scenario", "--out", "DIR/plan.md"]);
+    assert!(finished.code == 2 && finished.err.contains("plan.md` exists"), "{}", finished.err);
+}
+
+#[test]
 fn a_file_may_join_the_field_of_another() {
     let folder = tempfile::tempdir().unwrap();
     for name in ["bench.yaml", "separation.yaml"] {
@@ -358,7 +379,7 @@ fn interrupted(mut watching: Watching) {
     use std::os::unix::process::ExitStatusExt as _;
     let sent = Command::new("kill").arg("-TERM").arg(watching.child.id().to_string()).status();
     if !sent.is_ok_and(|status| status.success()) {
-        println!("skipped: there is no `kill` to send the signal with");
+        crate::program::skipped("there is no `kill` to send the signal with");
         return;
     }
     match watching.lines.recv_timeout(PATIENCE) {

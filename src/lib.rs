@@ -16,6 +16,7 @@ pub mod experiment;
 pub mod guide;
 pub mod laws;
 pub mod paper;
+pub mod plan;
 pub mod progress;
 pub mod proof;
 pub mod quantity;

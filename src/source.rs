@@ -169,6 +169,48 @@ impl Sources {
     }
 }
 
+/// Where front matter stands in a text: YAML between two lines of three hyphens, before everything else.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FrontMatter {
+    /// The first byte of the opening line.
+    pub opening: usize,
+    /// What stands between the two lines.
+    pub yaml: Range<usize>,
+    /// Where the page begins.
+    pub body: usize,
+}
+
+/// Why a text has no front matter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoFrontMatter {
+    /// It begins with something else.
+    Missing,
+    /// Nothing closes it.
+    Open {
+        /// The first byte of the opening line.
+        opening: usize,
+    },
+}
+
+/// Finds the front matter of a text.
+///
+/// # Errors
+/// It has none, or none that ends.
+pub fn front_matter(text: &str) -> Result<FrontMatter, NoFrontMatter> {
+    let opening = text.len() - text.trim_start_matches('\u{feff}').trim_start().len();
+    let mut lines = text.get(opening..).unwrap_or_default().split_inclusive('\n');
+    let first = lines.next().filter(|line| line.trim_end() == "---").ok_or(NoFrontMatter::Missing)?;
+    let start = opening + first.len();
+    let mut end = start;
+    for line in lines {
+        if matches!(line.trim_end(), "---" | "...") {
+            return Ok(FrontMatter { opening, yaml: start..end, body: end + line.len() });
+        }
+        end += line.len();
+    }
+    Err(NoFrontMatter::Open { opening })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -201,5 +243,15 @@ mod tests {
         assert_eq!(sources.place(id, 7), Place { line: 2, column: 5 });
         let large = sources.add("b.yaml", vec![b' '; LIMIT + 1]);
         assert_eq!(sources.fault(large), Some(Fault::TooLarge { bytes: LIMIT as u64 + 1 }));
+    }
+
+    #[test]
+    fn front_matter_stands_between_two_lines_of_hyphens() {
+        let found = front_matter("\u{feff}\n---\na: 1\n---\nPage\n");
+        assert_eq!(found, Ok(FrontMatter { opening: 4, yaml: 8..13, body: 17 }));
+        assert_eq!(front_matter("---\n...\n"), Ok(FrontMatter { opening: 0, yaml: 4..4, body: 8 }));
+        assert_eq!(front_matter("---\na: 1\n"), Err(NoFrontMatter::Open { opening: 0 }));
+        assert_eq!(front_matter("Page\n---\n---\n"), Err(NoFrontMatter::Missing));
+        assert_eq!(front_matter(""), Err(NoFrontMatter::Missing));
     }
 }

@@ -183,7 +183,7 @@ fn from_skeletons_to_a_question_that_uses_the_new_influence() {
 fn plan(lines: &str, expected: &[&str]) {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("plan.md");
-    fs::write(&path, format!("---\ntoehold: 1\n{lines}\n---\n")).unwrap();
+    fs::write(&path, format!("---\ntoehold: 1\nplan: 1\n{lines}\n---\n")).unwrap();
     let run = run(folder.path(), &["generate", "--from", "DIR/plan.md", "--seed", "1"]);
     assert_eq!((run.code, run.out.as_str()), (2, ""), "{}", run.err);
     for part in expected {
@@ -195,26 +195,66 @@ fn plan(lines: &str, expected: &[&str]) {
 fn plans_that_cannot_be_followed_say_where_and_why() {
     plan(
         "path: [sucrose-adds-solut]",
-        &["error[unknown-influence]", "plan.md:3:8", "did you mean `sucrose-adds-solute`?"],
+        &["error[unknown-influence]", "plan.md:4:8", "did you mean `sucrose-adds-solute`?"],
     );
-    plan("path: [sucrose-adds-solute, osmosis]", &["error[unknown-influence]", "plan.md:3:29"]);
-    plan("path: [sucrose-adds-solute, water-follows-potential]", &["error[broken-path]", "plan.md:3:29"]);
+    plan("path: [sucrose-adds-solute, osmosis]", &["error[unknown-influence]", "plan.md:4:29"]);
+    plan("path: [sucrose-adds-solute, water-follows-potential]", &["error[broken-path]", "plan.md:4:29"]);
     plan(
         "path: [solute-lowers-potential, water-follows-potential]",
         &["error[not-a-treatment]", "error[not-a-readout]"],
     );
-    plan("form: middling", &["error[unknown-choice]", "plan.md:3:7", "`short`, `long`"]);
-    plan("pith: []", &["error[unknown-field]", "plan.md:3:1", "did you mean `path`?"]);
+    plan("form: middling", &["error[unknown-choice]", "plan.md:4:7", "`short`, `long`"]);
+    plan("pith: []", &["error[unknown-field]", "plan.md:4:1", "did you mean `path`?"]);
     plan("twist: { at: dye-absorbs, id: gone }", &["error[unknown-twist]"]);
-    plan("twist: { id: gone }", &["error[missing-field]", "plan.md:3:14"]);
+    plan("twist: { id: gone }", &["error[missing-field]", "plan.md:4:14"]);
     plan(
         "path: [detergent-opens-bilayer, permeability-speeds-leak, leak-frees-dye, dye-absorbs]",
         &["no technique takes the path of the plan", "hint: it is a textbook technique with too little added"],
+    );
+    plan("plan: 2", &["error[duplicate-key]"]);
+    let folder = tempfile::tempdir().unwrap();
+    let here = folder.path();
+    fs::write(here.join("newer.md"), "---\ntoehold: 1\nplan: 2\n---\n").unwrap();
+    let newer = run(here, &["generate", "--from", "DIR/newer.md", "--seed", "1"]);
+    assert!(newer.code == 2 && newer.err.contains("error[newer-format]"), "{}", newer.err);
+    assert!(newer.err.contains("newer.md:3:1"), "{}", newer.err);
+    // What does not say that it is a plan is none, and is told how to say so.
+    fs::write(here.join("unsaid.md"), format!("---\ntoehold: 1\npath: {PATH}\n---\n")).unwrap();
+    let unsaid = run(here, &["generate", "--from", "DIR/unsaid.md", "--seed", "1"]);
+    assert!(unsaid.code == 2 && unsaid.err.contains("field `plan` is missing"), "{}", unsaid.err);
+    assert!(unsaid.err.contains("unsaid.md:2:1") && unsaid.err.contains("`plan: 1`"), "{}", unsaid.err);
+    let checked = run(here, &["check", "DIR/unsaid.md"]);
+    assert!(checked.code == 1 && checked.out.contains("unsaid.md:3:1"), "{}", checked.out);
+    assert!(
+        checked.out.contains("neither a scenario nor a plan") && checked.out.contains("`plan: 1`"),
+        "{}",
+        checked.out
     );
     let run = toehold(&["generate", "--from", "main.rs"]);
     assert!(run.code == 2 && run.err.contains("error[front-matter-missing]"), "{}", run.err);
     let run = toehold(&["generate", "--from", "nowhere.md"]);
     assert!(run.code == 2 && run.err.contains("it is not there"), "{}", run.err);
+}
+
+#[test]
+fn what_was_begun_and_not_filled_in_is_not_begun_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let here = folder.path();
+    for (kind, name) in [("scenario", "plan.md"), ("influence", "new.yaml")] {
+        let place = format!("DIR/{name}");
+        done(here, &["new", kind, "my-part", "--out", &place]);
+        let text = fs::read_to_string(here.join(name)).unwrap();
+        let again = run(here, &["new", kind, "my-part", "--out", &place]);
+        assert_eq!(again.code, 2);
+        assert!(again.err.contains("was begun before and is still to be filled in"), "{}", again.err);
+        assert!(again.err.contains("--force"), "{}", again.err);
+        assert_eq!(fs::read_to_string(here.join(name)).unwrap(), text);
+        done(here, &["new", kind, "my-part", "--out", &place, "--force"]);
+    }
+    // What is finished is an ordinary file that exists.
+    fs::write(here.join("plan.md"), "---\ntoehold: 1\nplan: 1\n---\n").unwrap();
+    let finished = run(here, &["new", "scenario", "--out", "DIR/plan.md"]);
+    assert!(finished.code == 2 && finished.err.contains("plan.md` exists"), "{}", finished.err);
 }
 
 #[test]
@@ -244,32 +284,49 @@ fn a_file_may_join_the_field_of_another() {
 struct Watching {
     child: Child,
     lines: Receiver<String>,
-    seen: Vec<String>,
+    notes: Receiver<String>,
+}
+
+/// The lines of a stream as they come.
+fn lines_of(stream: impl std::io::Read + Send + 'static) -> Receiver<String> {
+    let (sender, lines) = channel();
+    std::thread::spawn(move || {
+        BufReader::new(stream).lines().map_while(Result::ok).try_for_each(|line| sender.send(line))
+    });
+    lines
+}
+
+/// Reads on to a line that holds these words.
+#[track_caller]
+fn await_line(lines: &Receiver<String>, words: &str) {
+    let mut seen = Vec::new();
+    while !seen.last().is_some_and(|line: &String| line.contains(words)) {
+        match lines.recv_timeout(PATIENCE) {
+            Ok(line) => seen.push(line),
+            Err(RecvTimeoutError::Timeout) => panic!("no `{words}` in time after\n{}", seen.join("\n")),
+            Err(RecvTimeoutError::Disconnected) => panic!("it ended before `{words}`:\n{}", seen.join("\n")),
+        }
+    }
 }
 
 impl Watching {
     fn new(arguments: &[&str]) -> Self {
         let mut command = Command::new(env!("CARGO_BIN_EXE_toehold"));
-        let mut child = command.args(arguments).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
-        let out = BufReader::new(child.stdout.take().unwrap());
-        let (sender, lines) = channel();
-        std::thread::spawn(move || out.lines().map_while(Result::ok).try_for_each(|line| sender.send(line)));
-        Self { child, lines, seen: Vec::new() }
+        let mut child = command.args(arguments).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let (lines, notes) = (lines_of(child.stdout.take().unwrap()), lines_of(child.stderr.take().unwrap()));
+        Self { child, lines, notes }
     }
 
-    /// Reads on to a line that holds these words.
+    /// Reads results on to a line that holds these words.
     #[track_caller]
-    fn until(&mut self, words: &str) {
-        loop {
-            match self.lines.recv_timeout(PATIENCE) {
-                Ok(line) => self.seen.push(line),
-                Err(RecvTimeoutError::Timeout) => panic!("no `{words}` in time after\n{}", self.seen.join("\n")),
-                Err(RecvTimeoutError::Disconnected) => panic!("it ended before `{words}`:\n{}", self.seen.join("\n")),
-            }
-            if self.seen.last().unwrap().contains(words) {
-                return;
-            }
-        }
+    fn until(&self, words: &str) {
+        await_line(&self.lines, words);
+    }
+
+    /// The same of what is said on standard error.
+    #[track_caller]
+    fn noted(&self, words: &str) {
+        await_line(&self.notes, words);
     }
 }
 
@@ -288,11 +345,11 @@ fn every_change_is_checked_until_it_is_stopped() {
         fs::copy(tests().join("graphs/tiny").join(name), file(name)).unwrap();
     }
     let good = fs::read_to_string(file("separation.yaml")).unwrap();
-    let mut watching = Watching::new(&["check", folder.path().to_str().unwrap(), "--watch"]);
+    let watching = Watching::new(&["check", folder.path().to_str().unwrap(), "--watch"]);
     watching.until("No fault.");
-    watching.until("== watching");
+    watching.noted("== watching");
     fs::write(file("separation.yaml"), good.replacen("principle: ", "principle: un", 1)).unwrap();
-    watching.until("separation.yaml` changed");
+    watching.noted("separation.yaml` changed");
     watching.until("error[unknown-principle]");
     watching.until("1 fault in 1 file");
     fs::write(file("separation.yaml"), "influences: [").unwrap();
@@ -300,15 +357,15 @@ fn every_change_is_checked_until_it_is_stopped() {
     fs::write(file("separation.yaml"), &good).unwrap();
     watching.until("No fault.");
     fs::write(file("more.yaml"), "settings: [{ id: dark, holds: the room is dark }]\n").unwrap();
-    watching.until("more.yaml` is new");
+    watching.noted("more.yaml` is new");
     watching.until("No fault.");
     fs::remove_file(file("separation.yaml")).unwrap();
-    watching.until("separation.yaml` is gone");
+    watching.noted("separation.yaml` is gone");
     watching.until("error[");
     // A folder that is gone is said, and looked for on.
     let aside = folder.path().with_extension("aside");
     fs::rename(folder.path(), &aside).unwrap();
-    watching.until("error: `");
+    watching.noted("error: `");
     fs::rename(&aside, folder.path()).unwrap();
     watching.until("error[");
     fs::write(file("separation.yaml"), &good).unwrap();
@@ -322,7 +379,7 @@ fn interrupted(mut watching: Watching) {
     use std::os::unix::process::ExitStatusExt as _;
     let sent = Command::new("kill").arg("-TERM").arg(watching.child.id().to_string()).status();
     if !sent.is_ok_and(|status| status.success()) {
-        println!("skipped: there is no `kill` to send the signal with");
+        crate::program::skipped("there is no `kill` to send the signal with");
         return;
     }
     match watching.lines.recv_timeout(PATIENCE) {
@@ -359,11 +416,11 @@ fn an_influence_is_shown_again_as_it_is_edited() {
     let id = good.split("influences:").nth(1).unwrap().split("id: ").nth(1).unwrap().lines().next().unwrap();
     // What is not yet written is waited for.
     fs::write(&path, "influences: [").unwrap();
-    let mut watching = Watching::new(&["explain", "--influence", id, "--concepts", at, "--watch"]);
-    watching.until("== watching");
+    let watching = Watching::new(&["explain", "--influence", id, "--concepts", at, "--watch"]);
+    watching.noted("== watching");
     fs::write(&path, &good).unwrap();
     watching.until("sign of the difference");
     fs::write(&path, good.replace("because: ", "because: \"FILL IN\" # ")).unwrap();
-    watching.until("separation.yaml` changed");
+    watching.noted("separation.yaml` changed");
     watching.until("sign of the difference");
 }

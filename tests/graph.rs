@@ -57,7 +57,7 @@ fn libraries_outside_the_project_read_the_exports() {
     let script = tests().join("reference/read_back.py");
     let run = Command::new("python3").arg(script).arg(folder.path()).arg(tests().parent().unwrap()).output();
     let Ok(run) = run else {
-        println!("skipped: there is no python3");
+        crate::program::skipped("there is no python3");
         return;
     };
     let said = String::from_utf8_lossy(&run.stdout).into_owned();

@@ -14,6 +14,7 @@ const ORDER: &[&str] = &[
     "reasoning",
     "seed",
     "technique",
+    "plan",
     "experiment",
     "scenario",
     "render",
@@ -35,8 +36,10 @@ const NEVER: &[(&str, &[&str])] = &[
     ("reasoning", &["source", "diagnostic", "quantity", "laws", "seed"]),
     ("seed", &["source", "diagnostic", "quantity", "laws", "concepts", "reasoning"]),
     ("technique", &["source", "diagnostic", "laws"]),
-    ("experiment", &["source", "diagnostic", "reasoning"]),
-    ("render", &["concepts", "seed", "laws", "experiment"]),
+    ("plan", &["quantity", "laws", "reasoning", "seed"]),
+    ("experiment", &["source", "diagnostic", "reasoning", "plan"]),
+    ("scenario", &["plan"]),
+    ("render", &["source", "diagnostic", "concepts", "seed", "laws", "reasoning", "plan", "experiment"]),
     (
         "review",
         &[
@@ -47,13 +50,15 @@ const NEVER: &[(&str, &[&str])] = &[
             "reasoning",
             "seed",
             "technique",
+            "plan",
             "experiment",
             "scenario",
             "render",
         ],
     ),
-    ("guide", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment"]),
-    ("paper", &["source", "diagnostic", "reasoning", "experiment", "proof"]),
+    ("guide", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "plan", "experiment"]),
+    ("proof", &["laws", "reasoning", "seed", "experiment", "review", "guide"]),
+    ("paper", &["source", "diagnostic", "reasoning", "plan", "experiment", "review", "guide", "proof"]),
     (
         "progress",
         &[
@@ -65,16 +70,69 @@ const NEVER: &[(&str, &[&str])] = &[
             "reasoning",
             "seed",
             "technique",
+            "plan",
             "experiment",
             "scenario",
             "render",
+            "review",
+            "guide",
             "proof",
             "paper",
         ],
     ),
-    ("coverage", &["source", "diagnostic", "laws", "reasoning", "seed", "experiment", "proof", "paper"]),
-    ("atlas", &["source", "diagnostic", "laws", "reasoning", "seed", "technique", "experiment", "proof", "paper"]),
-    ("author", &["reasoning", "seed", "experiment", "proof", "paper", "coverage", "atlas"]),
+    (
+        "coverage",
+        &[
+            "source",
+            "diagnostic",
+            "laws",
+            "reasoning",
+            "seed",
+            "plan",
+            "experiment",
+            "guide",
+            "proof",
+            "paper",
+            "progress",
+        ],
+    ),
+    (
+        "atlas",
+        &[
+            "source",
+            "diagnostic",
+            "laws",
+            "reasoning",
+            "seed",
+            "technique",
+            "plan",
+            "experiment",
+            "review",
+            "guide",
+            "proof",
+            "paper",
+            "progress",
+            "coverage",
+        ],
+    ),
+    (
+        "author",
+        &[
+            "reasoning",
+            "seed",
+            "plan",
+            "experiment",
+            "scenario",
+            "render",
+            "review",
+            "guide",
+            "proof",
+            "paper",
+            "progress",
+            "coverage",
+            "atlas",
+        ],
+    ),
 ];
 
 fn root() -> PathBuf {
@@ -105,23 +163,50 @@ fn rooms() -> Vec<(PathBuf, String, String)> {
     files.into_iter().map(|path| (path.clone(), room(&path), fs::read_to_string(&path).unwrap())).collect()
 }
 
-/// Rooms that a file names, its tests left out: those may look anywhere.
-fn named(text: &str) -> Vec<(usize, String)> {
-    let code = text.split("#[cfg(test)]").next().unwrap();
+/// `src/room/mod.rs`.
+fn is_root_of_room(path: &Path) -> bool {
+    path.ends_with("mod.rs") && path.parent().and_then(Path::parent).is_some_and(|folder| folder.ends_with("src"))
+}
+
+/// A file without its tests, which may look anywhere, and without comments.
+fn code(text: &str) -> String {
+    let mark = "#[cfg(test)]";
+    let is_file = |at: &usize| text[at + mark.len()..].trim_start().starts_with("mod tests;");
+    let end = text.match_indices(mark).map(|(at, _)| at).find(|at| !is_file(at)).unwrap_or(text.len());
+    let own = &text[..end];
+    own.lines().map(|line| line.split("//").next().unwrap()).collect::<Vec<_>>().join("\n")
+}
+
+/// Rooms that a file names, each with its line; in the file at the root of a room, `super` is the whole house.
+fn named(text: &str, is_root: bool) -> Vec<(usize, String)> {
+    let code = code(text);
     let mut found = Vec::new();
-    for (line, number) in code.lines().zip(1..) {
-        let line = line.split("//").next().unwrap();
-        for after in line.split("crate::").skip(1) {
+    for way in ["crate::", "super::"].into_iter().take(1 + usize::from(is_root)) {
+        for (at, _) in code.match_indices(way) {
+            let (before, after) = (&code[..at], &code[at + way.len()..]);
+            if before.ends_with("super::") {
+                continue;
+            }
             // A list of rooms in braces, or one room.
             let names = after.strip_prefix('{').map_or(after, |list| list.split('}').next().unwrap());
             let parts: Vec<&str> = if after.starts_with('{') { names.split(',').collect() } else { vec![names] };
             for part in parts {
                 let room: String = part.trim().chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
-                found.push((number, room));
+                found.push((before.matches('\n').count() + 1, room));
             }
         }
     }
     found
+}
+
+#[test]
+fn every_way_to_name_a_room_is_seen() {
+    let text = "use crate::laws;\n// crate::cli\nuse crate::{\n    graph,\n    seed::Seed,\n};\nuse super::proof;\n#[cfg(test)]\nmod \
+                tests;\nfn x() { crate::paper::y() }\n#[cfg(test)]\nmod tests {\n    use crate::atlas;\n}\n";
+    let rooms = |is_root| named(text, is_root).into_iter().map(|(_, room)| room).collect::<Vec<_>>();
+    assert_eq!(rooms(false), ["laws", "graph", "seed", "", "paper"]);
+    assert_eq!(rooms(true), ["laws", "graph", "seed", "", "paper", "proof"]);
+    assert_eq!(named(text, false)[4], (10, "paper".to_owned()));
 }
 
 #[test]
@@ -134,7 +219,8 @@ fn no_room_knows_a_later_one() {
             continue;
         };
         let forbidden = NEVER.iter().find(|(name, _)| *name == room).map_or(&[] as &[&str], |(_, list)| list);
-        for (line, other) in named(&text) {
+        let is_root = path.parent().is_some_and(|folder| folder.ends_with("src")) || is_root_of_room(&path);
+        for (line, other) in named(&text, is_root) {
             let Some(theirs) = place.get(other.as_str()) else { continue };
             if theirs > own || forbidden.contains(&other.as_str()) {
                 faults.push(format!("{}:{line} knows `{other}`", path.display()));
@@ -142,6 +228,19 @@ fn no_room_knows_a_later_one() {
         }
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+/// The table in the guide is the plan: the same rooms in the same order.
+#[test]
+fn the_guide_lists_the_rooms_in_order() {
+    let guide = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let rows = guide.lines().filter_map(|line| line.strip_prefix("| `src/")?.split('|').next());
+    let listed: Vec<String> = rows
+        .flat_map(|rooms| rooms.split('`').step_by(2).map(|room| room.trim_start_matches("src/").to_owned()))
+        .map(|room| room.trim_end_matches(".rs").to_owned())
+        .filter(|room| !room.trim().is_empty())
+        .collect();
+    assert_eq!(listed, ORDER);
 }
 
 #[test]

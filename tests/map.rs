@@ -152,7 +152,7 @@ fn textbook_sections_show_their_principles() {
     let folder = std::env::var(OPEN_DATA);
     let file = folder.map(|folder| std::path::Path::new(&folder).join("openstax_biology_concepts.jsonl"));
     let Some(lines) = file.ok().and_then(|file| std::fs::read_to_string(file).ok()) else {
-        println!("skipped: {OPEN_DATA} names no folder with openstax_biology_concepts.jsonl");
+        crate::program::skipped(&format!("{OPEN_DATA} names no folder with openstax_biology_concepts.jsonl"));
         return;
     };
     let graph = &*GRAPH;
@@ -175,7 +175,7 @@ fn textbook_sections_show_their_principles() {
     println!("among the first five, of all: {counts:?}");
     // The share that was reached when this was written, on the part that was looked at.
     let (n, of) = counts["dev"];
-    assert!(of == 0 || 10 * n >= 6 * of, "{n} of {of}");
+    assert!(of > 0 && 10 * n >= 6 * of, "{n} of {of}");
 }
 
 /// The fewest sets that hold all, by trying every choice of them.
@@ -341,4 +341,16 @@ fn a_class_is_counted_by_code_and_corrections_stand() {
     let run = toehold(&["map", "--class", &bad, &one]);
     assert_eq!(run.code, 2);
     assert!(run.err.contains("bad.json:1:") && run.out.contains("2/2"), "{run:?}");
+}
+
+#[test]
+fn practice_attempts_are_told_from_questions() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("k1.json");
+    std::fs::write(&file, r#"{"toehold_progress":1,"student":"K1","attempts":[]}"#).unwrap();
+    let path = file.to_str().unwrap();
+    let run = toehold(&["map", path]);
+    assert!(run.code == 2 && run.err.contains("holds practice attempts, no questions"), "{}", run.err);
+    assert!(run.err.contains("hint: `toehold map --class` reads such files"), "{}", run.err);
+    assert_eq!(toehold(&["map", "--class", path]).code, 0);
 }

@@ -460,7 +460,7 @@ fn a_pdf_needs_chromium() {
     let search = std::env::var_os("PATH").unwrap_or_default();
     let is_there = std::env::split_paths(&search).any(|folder| folder.join("chromium").is_file());
     if !is_there {
-        println!("skipped: no Chromium is installed");
+        crate::program::skipped("no Chromium is installed");
         return;
     }
     let with = with_path(search.to_str().expect("a path"), &arguments);

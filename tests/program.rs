@@ -29,6 +29,12 @@ pub(crate) fn toehold(arguments: &[&str]) -> Run {
     }
 }
 
+/// Says that something is not tested here, and why: aloud, since what a test prints is kept back when it passes.
+pub(crate) fn skipped(why: &str) {
+    use std::io::Write as _;
+    let _ = writeln!(std::io::stderr(), "skipped: {why}");
+}
+
 /// All files under a folder of the tests, by name, with paths relative to the folder of the tests.
 pub(crate) fn files_under(folder: &str) -> Vec<String> {
     let mut files = Vec::new();

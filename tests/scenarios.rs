@@ -257,3 +257,18 @@ fn wishes_are_met() {
         assert!(GENERATOR.one(&wish, Seed(seed), &mut refusals).expect("one").twist.is_none());
     }
 }
+
+#[test]
+fn several_pages_are_not_written_into_one_output() {
+    let run = crate::program::toehold(&["generate", "--seed", "1", "--format", "html", "--count", "2"]);
+    assert_eq!((run.code, run.out.as_str()), (2, ""));
+    assert!(
+        run.err.contains("error: several pages") && run.err.contains("hint: give a folder with --out"),
+        "{}",
+        run.err
+    );
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path().to_str().unwrap();
+    let run = crate::program::toehold(&["generate", "--seed", "1", "--format", "html", "--count", "2", "--out", at]);
+    assert_eq!((run.code, run.out.lines().count()), (0, 2), "{}", run.err);
+}

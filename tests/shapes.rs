@@ -65,7 +65,7 @@ fn completions_are_taken_by_each_shell() {
         // `-n` reads without running, in each of the three.
         match Command::new(program).arg("-n").arg(&path).output() {
             Ok(read) => assert!(read.status.success(), "{shell}: {}", String::from_utf8_lossy(&read.stderr)),
-            Err(_) => println!("skipped: nothing here reads completions of {shell}"),
+            Err(_) => crate::program::skipped(&format!("nothing here reads completions of {shell}")),
         }
     }
     assert_eq!(toehold(&["completions", "tea"]).code, 2);
@@ -116,25 +116,48 @@ fn a_reader_that_goes_away_is_no_fault() {
     }
 }
 
+/// What a command prints on a terminal, which `script` gives it; none without that.
+fn on_terminal(line: &str, environment: &[(&str, &str)]) -> Option<String> {
+    let mut command = Command::new("script");
+    command.args(["-qec", line, "/dev/null"]).current_dir(tests());
+    command.stdin(Stdio::null()).env_remove("NO_COLOR").envs(environment.iter().copied());
+    Some(String::from_utf8_lossy(&command.output().ok()?.stdout).into_owned())
+}
+
+#[test]
+fn tables_are_fitted_to_a_terminal_and_to_nothing_else() {
+    let piped = toehold(&["laws"]).out;
+    assert!(piped.lines().any(|line| line.chars().count() > 60));
+    let Some(shown) = on_terminal(&format!("stty rows 40 cols 60; {PROGRAM} laws"), &[]) else {
+        return crate::program::skipped("there is no `script`");
+    };
+    if !shown.contains("michaelis-menten") {
+        return crate::program::skipped("`script` gave no terminal");
+    }
+    let too_long = |line: &&str| line.chars().count() > 60 && line.trim_start().contains(' ');
+    assert_eq!(shown.lines().map(|line| line.trim_end_matches('\r')).find(too_long), None, "{shown}");
+    let words = |text: &str| text.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+    assert_eq!(words(&shown), words(&piped), "no word is lost");
+}
+
 #[test]
 fn colours_are_for_terminals_and_only_where_wanted() {
     let broken = "broken/load/missing-field.yaml";
     assert!(!toehold(&["check", broken]).out.contains('\u{1b}'));
-    // `script` gives the program a terminal.
-    let on_terminal = |no_colour: Option<&str>| {
-        let mut command = Command::new("script");
-        command.args(["-qec", &format!("{PROGRAM} check {broken}"), "/dev/null"]).current_dir(tests());
-        command.stdin(Stdio::null()).env_remove("NO_COLOR");
-        command.envs(no_colour.map(|value| ("NO_COLOR", value)));
-        Some(String::from_utf8_lossy(&command.output().ok()?.stdout).into_owned())
-    };
-    let (Some(plain), Some(coloured)) = (on_terminal(Some("1")), on_terminal(None)) else {
-        println!("skipped: there is no `script`");
+    let check = format!("{PROGRAM} check {broken}");
+    let (plain, dumb, coloured) = (
+        on_terminal(&check, &[("TERM", "xterm"), ("NO_COLOR", "1")]),
+        on_terminal(&check, &[("TERM", "dumb")]),
+        on_terminal(&check, &[("TERM", "xterm")]),
+    );
+    let (Some(plain), Some(dumb), Some(coloured)) = (plain, dumb, coloured) else {
+        crate::program::skipped("there is no `script`");
         return;
     };
     if coloured.contains("error") {
         assert!(coloured.contains('\u{1b}') && !plain.contains('\u{1b}'), "{plain}");
+        assert!(!dumb.contains('\u{1b}'), "{dumb}");
     } else {
-        println!("skipped: `script` gave no terminal");
+        crate::program::skipped("`script` gave no terminal");
     }
 }

@@ -83,6 +83,7 @@ pub fn plan() -> Value {
     ]);
     let entries = vec![
         ("toehold", with(whole(1), "Version of the file format"), true),
+        ("plan", with(whole(1), "Version of the format of plans: what says that this is one"), true),
         ("path", with(list(id()), "Influences in order"), false),
         ("form", one_of(&["short", "long"]), false),
         ("act", id(), false),

@@ -1,7 +1,7 @@
 //! Commented beginnings of new parts: valid YAML, in which only what is to be filled in is at fault.
 
 use crate::concepts::graph::Graph;
-use crate::technique::SHORT_STEPS;
+use crate::technique::{SHORT_STEPS, STEPS};
 
 /// What is begun.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,6 +36,8 @@ pub fn skeleton(graph: &Graph, kind: Kind, id: &str, field: &str) -> String {
     };
     text.replace("{ID}", id)
         .replace("{FIELD}", &field)
+        .replace("{FEWEST}", &STEPS.start().to_string())
+        .replace("{MOST}", &STEPS.end().to_string())
         .replace("{SHORT}", &SHORT_STEPS.to_string())
         .replace("{ENTITIES}", &list(graph.entities().map(|(_, entity)| entity.id.as_str())))
         .replace("{ACTS}", &list(graph.acts().map(|(_, act)| act.id.as_str())))

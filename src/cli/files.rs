@@ -262,7 +262,8 @@ pub(super) fn unreadable(path: &Path, error: &io::Error) -> Failure {
         io::ErrorKind::PermissionDenied => "it may not be read by you".to_owned(),
         io::ErrorKind::NotADirectory => "a part of the path is not a folder".to_owned(),
         io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        _ => error.to_string(),
+        io::ErrorKind::InvalidFilename => "its name is too long, or none that this disk takes".to_owned(),
+        kind => format!("the system says “{kind}”"),
     };
     Failure::new(format!("`{}` could not be read: {why}", path.display())).hint("check the path and its permissions")
 }

@@ -55,8 +55,8 @@ pub struct Arguments {
     #[arg(long, value_enum)]
     form: Option<FormWord>,
     /// The changed experiment: none, cut, bypass, reverse, saturate, remove-setting, rival-path or rate-or-end-point.
-    #[arg(long, value_name = "KIND")]
-    twist: Option<TwistChoice>,
+    #[arg(long, value_name = "KIND", value_parser = twist)]
+    twist: Option<TwistWish>,
     /// Write one file a scenario into this folder, instead of standard output.
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
@@ -74,14 +74,16 @@ pub struct Arguments {
     force: bool,
 }
 
+/// Lengths of a question, as typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum FormWord {
+pub(super) enum FormWord {
     Short,
     Long,
 }
 
 impl FormWord {
-    fn form(self) -> Form {
+    /// The length as techniques know it.
+    pub(super) fn form(self) -> Form {
         match self {
             Self::Short => Form::Short,
             Self::Long => Form::Long,
@@ -124,25 +126,15 @@ impl KindWord {
 }
 
 /// What is asked of the twist, as typed: a kind, or none.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum TwistChoice {
-    Without,
-    Kind(KindWord),
-}
-
-impl std::str::FromStr for TwistChoice {
-    type Err = String;
-
-    fn from_str(word: &str) -> Result<Self, String> {
-        if word == "none" {
-            return Ok(Self::Without);
-        }
-        KindWord::from_str(word, false).map(Self::Kind).map_err(|_| {
-            let kinds = KindWord::value_variants().iter().filter_map(ValueEnum::to_possible_value);
-            let kinds: Vec<String> = kinds.map(|kind| kind.get_name().to_owned()).collect();
-            format!("there are: none, {}", kinds.join(", "))
-        })
+fn twist(word: &str) -> Result<TwistWish, String> {
+    if word == "none" {
+        return Ok(TwistWish::Without);
     }
+    KindWord::from_str(word, false).map(|word| TwistWish::Kind(word.kind())).map_err(|_| {
+        let kinds = KindWord::value_variants().iter().filter_map(ValueEnum::to_possible_value);
+        let kinds: Vec<String> = kinds.map(|kind| kind.get_name().to_owned()).collect();
+        format!("there are: none, {}", kinds.join(", "))
+    })
 }
 
 /// Formats of a scenario.
@@ -171,6 +163,10 @@ impl Format {
 /// # Errors
 /// A wish that the concepts cannot meet, or a file that cannot be written.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    if arguments.format == Format::Html && arguments.count > 1 && arguments.out.is_none() {
+        return Err(Failure::new("several pages cannot be written into one output")
+            .hint("give a folder with --out: each scenario is then a file of its own"));
+    }
     let graph = files::graph(arguments.concepts.as_deref(), world)?;
     let templates = files::templates(arguments.concepts.as_deref())?;
     let mut wish = wish(&graph, arguments)?;
@@ -253,11 +249,7 @@ fn unmet(index: u64) -> Failure {
 fn wish(graph: &Graph, arguments: &Arguments) -> Result<Wish, Failure> {
     let mut wish = Wish {
         form: arguments.form.map(FormWord::form),
-        twist: match arguments.twist {
-            None => TwistWish::Any,
-            Some(TwistChoice::Without) => TwistWish::Without,
-            Some(TwistChoice::Kind(word)) => TwistWish::Kind(word.kind()),
-        },
+        twist: arguments.twist.unwrap_or_default(),
         ..Wish::default()
     };
     narrow(&mut wish, graph, &arguments.field, &arguments.principle)?;

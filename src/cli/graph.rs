@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use clap::{Args, ValueEnum};
 
 use super::generate::unknown;
-use super::{Exit, Failure, World, files, store};
+use super::{Exit, Failure, World, columns, files, store};
 use crate::atlas::{self, Named, View};
 use crate::concepts::{Graph, Settings};
 use crate::render::Document;
@@ -85,7 +85,7 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
         }
     };
     match &arguments.out {
-        None => write!(world.out, "{text}")?,
+        None => columns::fit(arguments.format == Format::Text, world, |world| Ok(write!(world.out, "{text}")?))?,
         Some(path) => {
             store::write(path, &text, arguments.force)?;
             writeln!(world.out, "{}", path.display())?;

@@ -8,7 +8,7 @@ mod show;
 use clap::{Args, Subcommand, ValueEnum};
 use serde_json::{Map, Value as Json};
 
-use super::{Exit, Failure, World};
+use super::{Exit, Failure, World, columns};
 use crate::laws::{self, Law, Value, nearest};
 
 const EXAMPLES: &str = "Examples:
@@ -65,9 +65,12 @@ enum Action {
 /// # Errors
 /// A message for the user.
 pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure> {
+    let is_text = arguments.format.is_none_or(|format| format == Format::Text);
     match &arguments.action {
-        None => list::run(arguments.format, world),
-        Some(Action::Show(show)) => show::run(show, arguments.format, world),
+        None => columns::fit(is_text, world, |world| list::run(arguments.format, world)),
+        Some(Action::Show(show)) => {
+            columns::fit(is_text && !show.is_picture(), world, |world| show::run(show, arguments.format, world))
+        }
         Some(Action::Eval(eval)) => eval::run(eval, arguments.format, world),
     }
 }

@@ -10,7 +10,7 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 
 use super::generate::{Format as ScenarioFormat, rendered, unknown};
-use super::{Exit, Failure, World, files, store};
+use super::{Exit, Failure, World, columns, files, store};
 use crate::concepts::Graph;
 use crate::coverage::report::{self, Report};
 use crate::coverage::{Bits, Item, Matrix, heat_map, in_order, joinable, smallest};
@@ -138,11 +138,13 @@ fn asked(graph: &Graph, arguments: &Arguments) -> Result<Bits, Failure> {
 
 fn print(arguments: &Arguments, report: &Report<'_>, world: &mut World<'_>) -> Result<(), Failure> {
     match &arguments.out {
-        None => write(arguments, report, world.out),
+        None => columns::fit(arguments.format == Format::Table, world, |world| {
+            write(arguments, report, world.width, world.out)
+        }),
         Some(path) => {
             store::free(path, arguments.force)?;
             let mut bytes = Vec::new();
-            write(arguments, report, &mut bytes)?;
+            write(arguments, report, None, &mut bytes)?;
             store::write_bytes(path, &bytes, arguments.force)?;
             writeln!(world.out, "{}", path.display())?;
             Ok(())
@@ -150,9 +152,14 @@ fn print(arguments: &Arguments, report: &Report<'_>, world: &mut World<'_>) -> R
     }
 }
 
-fn write(arguments: &Arguments, report: &Report<'_>, out: &mut dyn std::io::Write) -> Result<(), Failure> {
+fn write(
+    arguments: &Arguments,
+    report: &Report<'_>,
+    width: Option<usize>,
+    out: &mut dyn std::io::Write,
+) -> Result<(), Failure> {
     match arguments.format {
-        Format::Table => report::table(report, out)?,
+        Format::Table => report::table(report, width, out)?,
         Format::Csv => report::csv(report, out)?,
         Format::Json => report::json(report, out)?,
         Format::Svg => write!(out, "{}", heat_map(report.graph, report.items, report.matrix).file())?,

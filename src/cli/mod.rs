@@ -5,6 +5,7 @@
 mod arrow;
 mod attempts;
 pub mod check;
+mod columns;
 mod diagram;
 pub mod explain;
 mod files;
@@ -87,8 +88,12 @@ pub struct World<'a> {
     pub out: &'a mut dyn Write,
     /// Progress and errors go here.
     pub err: &'a mut dyn Write,
-    /// Whether the reader sees colours (a terminal, and `NO_COLOR` unset).
+    /// Whether the reader sees colours (a terminal that is not `dumb`, and `NO_COLOR` unset).
     pub colour: bool,
+    /// Characters in a line of the terminal that shows `out`; none where that is no terminal.
+    pub width: Option<usize>,
+    /// The same of `err`.
+    pub err_width: Option<usize>,
     /// Whether standard error is a terminal (progress bars).
     pub interactive: bool,
     /// Time since 1970 in nanoseconds: where a seed is not given, it comes from here.
@@ -169,9 +174,17 @@ where
         Ok(exit) => exit,
         Err(failure) if failure.quiet => Exit::Done,
         Err(failure) => {
-            let _ = writeln!(world.err, "error: {}", failure.message);
-            if let Some(hint) = failure.hint {
-                let _ = writeln!(world.err, "hint: {hint}");
+            let fitted = |text: String| match world.err_width {
+                Some(width) => columns::fitted(&text, width),
+                None => text,
+            };
+            let (message, hint) = (
+                fitted(format!("error: {}", failure.message)),
+                failure.hint.map(|hint| fitted(format!("hint: {hint}"))),
+            );
+            let _ = writeln!(world.err, "{message}");
+            if let Some(hint) = hint {
+                let _ = writeln!(world.err, "{hint}");
             }
             Exit::Bad
         }

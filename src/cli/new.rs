@@ -6,7 +6,7 @@ use clap::{Args, ValueEnum};
 
 use super::{Exit, Failure, World, files, store};
 use crate::author::{Kind, skeleton};
-use crate::concepts::{Graph, embedded, load_and_check};
+use crate::concepts::{Graph, embedded, is_unfinished, load_and_check};
 
 /// Begin a new part: a commented skeleton in which only what is to be filled in is at fault.
 ///
@@ -78,12 +78,22 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     match &arguments.out {
         None => write!(world.out, "{text}")?,
         Some(path) => {
+            if !arguments.force && begun(path) {
+                let message = format!("`{}` was begun before and is still to be filled in", path.display());
+                let hint = "fill it in; give another name with --out, or --force to begin it anew";
+                return Err(Failure::new(message).hint(hint));
+            }
             store::write(path, &text, arguments.force)?;
             writeln!(world.out, "{}", path.display())?;
             writeln!(world.err, "{}", next(kind, path))?;
         }
     }
     Ok(Exit::Done)
+}
+
+/// Whether an unfinished skeleton is there already.
+fn begun(path: &Path) -> bool {
+    files::scenario_text(path).is_ok_and(|text| is_unfinished(&text))
 }
 
 /// What to do with a skeleton that was written.

@@ -14,7 +14,7 @@ use self::desk::{Desk, Stop};
 use self::scoring::Reviewer;
 pub(in crate::cli) use self::scoring::{habit_words, reason};
 use super::attempts;
-use super::generate::narrow;
+use super::generate::{FormWord, narrow};
 use super::{Exit, Failure, World, files, pages};
 use crate::guide;
 use crate::progress::{
@@ -100,12 +100,6 @@ pub struct Arguments {
     concepts: Option<PathBuf>,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum FormWord {
-    Short,
-    Long,
-}
-
 /// Levels of support, as typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum SupportWord {
@@ -168,11 +162,7 @@ fn write_pages(arguments: &Arguments, folder: &Path, world: &mut World<'_>) -> R
 /// What is asked of fresh scenarios.
 fn wish(arguments: &Arguments, generator: &Generator) -> Result<Wish, Failure> {
     let graph = generator.graph();
-    let form = arguments.form.map(|form| match form {
-        FormWord::Short => Form::Short,
-        FormWord::Long => Form::Long,
-    });
-    let mut wish = Wish { form, ..Wish::default() };
+    let mut wish = Wish { form: arguments.form.map(FormWord::form), ..Wish::default() };
     narrow(&mut wish, graph, &arguments.field, &arguments.principle)?;
     Ok(wish)
 }

@@ -11,7 +11,8 @@ const PAUSE: Duration = Duration::from_millis(400);
 const REST: Duration = Duration::from_millis(100);
 const MOST_RESTS: usize = 20;
 
-/// Looks now, and again whenever what stands under the paths differs; ends when the reader of the output goes away.
+/// Looks now, and again whenever what stands under the paths differs; ends when the reader of the output goes away. What
+/// is said of watching goes to standard error, so that the output holds nothing but results.
 ///
 /// # Errors
 /// The first look fails, or the output cannot be written. What fails later is said, and the next change looked at: a file
@@ -23,8 +24,8 @@ pub(super) fn watch(
 ) -> Result<Exit, Failure> {
     let mut before = state(paths);
     look(world)?;
-    writeln!(world.out, "\n== watching; ctrl-c ends ==")?;
     world.out.flush()?;
+    writeln!(world.err, "\n== watching; ctrl-c ends ==")?;
     loop {
         std::thread::sleep(PAUSE);
         let mut now = state(paths);
@@ -41,15 +42,15 @@ pub(super) fn watch(
             now = again;
         }
         for change in changes(&before, &now) {
-            writeln!(world.out, "\n== {change} ==")?;
+            writeln!(world.err, "\n== {change} ==")?;
         }
         match look(world) {
             Ok(_) => {}
             Err(failure) if failure.quiet => return Err(failure),
             Err(failure) => {
-                writeln!(world.out, "error: {}", failure.message)?;
+                writeln!(world.err, "error: {}", failure.message)?;
                 if let Some(hint) = failure.hint {
-                    writeln!(world.out, "hint: {hint}")?;
+                    writeln!(world.err, "hint: {hint}")?;
                 }
             }
         }

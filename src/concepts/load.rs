@@ -80,7 +80,12 @@ fn file(sources: &Sources, file: FileId, written: &mut Written, faults: &mut Vec
                 return;
             }
             Err(error) => {
-                let (fault, near) = wording::diagnostic(file, &text, &error);
+                let (mut fault, near) = wording::diagnostic(file, &text, &error);
+                if let Some(field) = near.as_ref().filter(|_| *fault.code == code::MISSING_FIELD)
+                    && let Some(hint) = outline::misplaced(sources.text(file), fault.primary.start, field)
+                {
+                    fault = fault.hint(hint);
+                }
                 let repair = outline.repair(&text, &fault);
                 let item = outline.item_at(fault.primary.start);
                 let key = near.map(|field| (item, field));

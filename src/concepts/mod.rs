@@ -11,7 +11,7 @@ mod load;
 mod path;
 pub mod written;
 
-pub use check::{check, draft, finite_difference, load_and_check};
+pub use check::{check, draft, finite_difference, is_open, is_unfinished, load_and_check};
 pub use embedded::{embedded, is_concept_file};
 pub use graph::Graph;
 pub use ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};

@@ -84,6 +84,16 @@ pub struct ClassError {
     pub message: String,
 }
 
+/// Whether a text is a progress file, of whatever version and however faulty its attempts.
+pub fn is_progress_file(text: &str) -> bool {
+    #[derive(Deserialize)]
+    struct Sign {
+        #[serde(rename = "toehold_progress")]
+        _version: serde::de::IgnoredAny,
+    }
+    text.trim_start().starts_with('{') && serde_json::from_str::<Sign>(text).is_ok()
+}
+
 impl Class {
     /// Takes a progress file in; an attempt that was met in another counts once.
     ///

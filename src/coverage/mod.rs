@@ -16,7 +16,7 @@ mod terms;
 mod text;
 
 pub use bits::Bits;
-pub use class::{Class, ClassError, Points};
+pub use class::{Class, ClassError, Points, is_progress_file};
 pub use cover::{Cover, smallest};
 pub use gaps::{Pair, joinable, never_together, target};
 pub use heat::heat_map;

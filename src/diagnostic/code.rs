@@ -130,10 +130,10 @@ pub static NOT_UTF8: Code = Code {
     wrong: "a file saved as Latin-1",
     right: "the same file saved as UTF-8",
 };
-/// The file holds no part.
+/// The file holds nothing, or nothing but comments.
 pub static EMPTY_FILE: Code = Code {
     name: "empty-file",
-    meaning: "the file holds no part",
+    meaning: "the file holds nothing, or nothing but comments",
     wrong: "# nothing but comments",
     right: "field: { id: light, name: Light and labels }",
 };
@@ -186,10 +186,10 @@ pub static UNKNOWN_FIELD: Code = Code {
     wrong: "prinicple: osmosis",
     right: "principle: osmosis",
 };
-/// A part lacks a field that parts of its kind need.
+/// A part, or front matter, lacks a field that its kind needs.
 pub static MISSING_FIELD: Code = Code {
     name: "missing-field",
-    meaning: "a part lacks a field that parts of its kind need",
+    meaning: "a part, or front matter, lacks a field that its kind needs",
     wrong: "- { id: vesicle }",
     right: "- { id: vesicle, intro: …, names: … }",
 };
@@ -416,10 +416,10 @@ pub static ACT_CLAIMS_CHANGE: Code = Code {
     wrong: "changes: [field, brightness]",
     right: "changes: [field, distance]",
 };
-/// An act's dial is not a treatment.
+/// An act's dial is not a treatment, or the path of a plan begins where no act sets anything.
 pub static NOT_A_TREATMENT: Code = Code {
     name: "not-a-treatment",
-    meaning: "an act's dial is not a treatment",
+    meaning: "an act's dial is not a treatment, or the path of a plan begins where no act sets anything",
     wrong: "dial: brightness",
     right: "dial: sucrose-outside",
 };
@@ -430,10 +430,10 @@ pub static BAD_LEVELS: Code = Code {
     wrong: "levels: [[0, 5]]",
     right: "levels: [[0, 5, 10]]",
 };
-/// A rig reads a quantity that is not a readout.
+/// A rig reads a quantity that is not a readout, or the path of a plan ends where no rig reads.
 pub static NOT_A_READOUT: Code = Code {
     name: "not-a-readout",
-    meaning: "a rig reads a quantity that is not a readout",
+    meaning: "a rig reads a quantity that is not a readout, or the path of a plan ends where no rig reads",
     wrong: "readout: field",
     right: "readout: distance",
 };
@@ -486,10 +486,10 @@ pub static EMPTY_TEXT: Code = Code {
     wrong: "terms: []",
     right: "terms: [osmosis]",
 };
-/// A text of a skeleton was left as it was.
+/// A text or an id of a skeleton was left as it was, or a plan is checked as if it were a scenario.
 pub static TO_BE_FILLED: Code = Code {
     name: "to-be-filled",
-    meaning: "a text of a skeleton was left as it was",
+    meaning: "a text or an id of a skeleton was left as it was, or a plan is checked as if it were a scenario",
     wrong: "because: \"FILL IN: Every dissolved molecule adds one particle.\"",
     right: "because: Every dissolved molecule adds one particle.",
 };
@@ -507,17 +507,17 @@ pub static BROKEN_PLACEHOLDER: Code = Code {
     wrong: "{{ vesicle.many }",
     right: "{{ vesicle.many }}",
 };
-/// The influences of a textbook technique do not follow on one another.
+/// The influences of a textbook technique or of a plan do not follow on one another.
 pub static BROKEN_PATH: Code = Code {
     name: "broken-path",
-    meaning: "the influences of a textbook technique do not follow on one another",
+    meaning: "the influences of a textbook technique or of a plan do not follow on one another",
     wrong: "path: [a-to-b, c-to-d]",
     right: "path: [a-to-b, b-to-c]",
 };
-/// A scenario file does not begin with front matter.
+/// A scenario or a plan does not begin with front matter.
 pub static FRONT_MATTER_MISSING: Code = Code {
     name: "front-matter-missing",
-    meaning: "a scenario file does not begin with front matter",
+    meaning: "a scenario or a plan does not begin with front matter",
     wrong: "# Packed-lantern wells",
     right: "---\ntoehold: 1\n…\n---",
 };
@@ -535,10 +535,10 @@ pub static FRONT_MATTER_UNFIT: Code = Code {
     wrong: "levels: [0.2, 0.7]",
     right: "a level set of the act, as it was generated",
 };
-/// The file was written by a newer version of the program.
+/// The file is of a newer format than the program reads.
 pub static NEWER_FORMAT: Code = Code {
     name: "newer-format",
-    meaning: "the file was written by a newer version of the program",
+    meaning: "the file is of a newer format than the program reads",
     wrong: "toehold: 9",
     right: "toehold: 1",
 };

@@ -10,6 +10,8 @@ use crate::source::{Sources, Span};
 
 /// Longest line that is quoted, in bytes.
 const LONGEST_QUOTED: usize = 10_000;
+/// Longest line of a hint, in characters.
+const LONGEST_HINT: usize = 110;
 /// Longest stretch that is marked, in bytes.
 const LONGEST_MARKED: usize = 80;
 
@@ -46,7 +48,26 @@ fn hints<'a>(group: Group<'a>, diagnostic: &'a Diagnostic) -> Group<'a> {
     diagnostic
         .hints
         .iter()
-        .fold(group, |group, hint| group.element(Level::HELP.with_name("hint").message(hint.as_str())))
+        .fold(group, |group, hint| group.element(Level::HELP.with_name("hint").message(folded(hint))))
+}
+
+/// A long hint, such as a list of ids, on several lines.
+fn folded(hint: &str) -> String {
+    let mut folded = String::new();
+    let mut length = 0;
+    for word in hint.split(' ') {
+        let letters = word.chars().count();
+        if length > 0 && length + 1 + letters > LONGEST_HINT {
+            folded.push('\n');
+            length = 0;
+        } else if length > 0 {
+            folded.push(' ');
+            length += 1;
+        }
+        folded.push_str(word);
+        length += letters;
+    }
+    folded
 }
 
 /// The line that holds the start of the span, marked; only the place where the line is too long to quote.
@@ -95,6 +116,11 @@ mod tests {
         ] {
             assert!(plain.contains(part), "{part}\n{plain}");
         }
+        let ids: Vec<String> = (0..40).map(|n| format!("`a-long-id-{n}`")).collect();
+        let list = ids.join(", ");
+        let folded = terminal(&sources, &fault.clone().hint(list.clone()), false);
+        assert!(folded.lines().all(|line| line.chars().count() <= LONGEST_HINT + 20), "{folded}");
+        assert_eq!(super::folded(&list).replace('\n', " "), list);
         assert!(!plain.contains('\u{1b}'));
         assert!(terminal(&sources, &fault, true).contains('\u{1b}'));
     }

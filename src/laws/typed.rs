@@ -10,6 +10,8 @@ use crate::quantity::significant;
 
 /// Levels that one range may have at most, so that a slip of the keyboard does not fill the memory.
 const MOST_LEVELS: f64 = 1e6;
+/// Numbers of levels below this are written in full.
+const LARGEST_PLAIN: f64 = 1e9;
 
 /// Inputs that have been read, in the order of the law's symbols.
 #[derive(Debug, Clone, PartialEq)]
@@ -73,6 +75,18 @@ pub enum TypedError {
         symbol: &'static str,
         /// What was typed.
         value: String,
+    },
+    /// A range of far too many levels.
+    #[error("`{value}` in `{symbol}` has {n} values; a range has {most} at most")]
+    TooMany {
+        /// The symbol.
+        symbol: &'static str,
+        /// What was typed.
+        value: String,
+        /// How many levels it has, in figures.
+        n: String,
+        /// How many it may have.
+        most: String,
     },
     /// More than one range, or a range where a list or letters belong.
     #[error("`{0}` can't be a second range: one input is varied at a time")]
@@ -201,8 +215,13 @@ fn levels(symbol: &'static str, text: &str) -> Result<Vec<f64>, TypedError> {
     let bad = || TypedError::BadRange { symbol, value: text.to_owned() };
     let [start, end, step] = parts.as_slice() else { return Err(bad()) };
     let steps = (end - start) / step;
-    if !(0.0..MOST_LEVELS).contains(&steps) || !step.is_finite() {
+    if steps.is_nan() || steps < 0.0 || !step.is_finite() {
         return Err(bad());
+    }
+    if steps >= MOST_LEVELS {
+        let n = (steps + 1e-9).floor() + 1.0;
+        let n = if n < LARGEST_PLAIN { format!("{n}") } else { format!("about {}", significant::shortest(n, 2)) };
+        return Err(TypedError::TooMany { symbol, value: text.to_owned(), n, most: format!("{MOST_LEVELS}") });
     }
     let last = (steps + 1e-9).floor();
     let places = std::iter::successors(Some(0.0), |place| Some(place + 1.0)).take_while(|place| *place <= last);
@@ -240,6 +259,12 @@ mod tests {
         assert_eq!(back.range.unwrap().levels, [3.0, 1.5, 0.0]);
         for bad in ["0:1", "0:1:0", "0:1:-1", "0:1e9:1e-9", "0:x:1"] {
             assert!(law.read(&["vmax=1", "km=1", &format!("substrate={bad}")]).is_err(), "{bad}");
+        }
+        let most = law.read(&["vmax=1", "km=1", "substrate=0:999999:1"]).unwrap();
+        assert_eq!(most.range.unwrap().levels.len(), 1_000_000);
+        for (many, said) in [("0:1e9:1e-9", "has about 1 × 10¹⁸ values"), ("0:1000000:1", "has 1000001 values")] {
+            let error = law.read(&["vmax=1", "km=1", &format!("substrate={many}")]).unwrap_err().to_string();
+            assert!(error.contains(said) && error.ends_with("a range has 1000000 at most"), "{error}");
         }
     }
 

@@ -5,6 +5,7 @@
 //! take out a row. A file that this program does not understand is left as it is.
 
 use std::fs;
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -130,7 +131,14 @@ impl Store {
             _ => {}
         }
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
-            fs::create_dir_all(folder).map_err(|error| unopened(format!("its folder: {error}")))?;
+            fs::create_dir_all(folder).map_err(|error| match error.kind() {
+                ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => StoreError::ReadOnly(path.into()),
+                ErrorKind::StorageFull => StoreError::Full(path.into()),
+                ErrorKind::NotADirectory | ErrorKind::AlreadyExists => {
+                    unopened("a part of the path is not a folder".into())
+                }
+                kind => unopened(format!("its folder cannot be made: the system says “{kind}”")),
+            })?;
         }
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let connection = Connection::open_with_flags(path, flags).map_err(|error| fault(path, &error))?;
@@ -239,7 +247,9 @@ pub(super) fn fault(path: &Path, error: &rusqlite::Error) -> StoreError {
         Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy(path),
         Some(ErrorCode::DiskFull) => StoreError::Full(path),
         Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => StoreError::ReadOnly(path),
-        Some(ErrorCode::CannotOpen) => StoreError::Unopened { path, what },
+        Some(ErrorCode::CannotOpen) => {
+            StoreError::Unopened { path, what: "it or its folder may not be opened or written by you".to_owned() }
+        }
         _ => StoreError::Failed { path, what },
     }
 }

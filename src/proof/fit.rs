@@ -1,6 +1,6 @@
 //! From front matter to the scenario that it names, or what in it does not fit these concepts.
 
-use super::front::FrontMatter;
+use super::front::Matter;
 use crate::concepts::Graph;
 use crate::diagnostic::{Code, Diagnostic, code};
 use crate::scenario::{Front, FrontError, Generator, Scenario};
@@ -10,7 +10,7 @@ use crate::source::Span;
 const CLOSE: f64 = 1e-6;
 
 /// The scenario made again; none, and the faults, where that cannot be done.
-pub(super) fn fit(generator: &Generator, matter: &FrontMatter<'_>, faults: &mut Vec<Diagnostic>) -> Option<Scenario> {
+pub(super) fn fit(generator: &Generator, matter: &Matter<'_>, faults: &mut Vec<Diagnostic>) -> Option<Scenario> {
     let front = matter.front.as_ref()?;
     let graph = generator.graph();
     if front.graph != graph.version() {
@@ -35,7 +35,7 @@ pub(super) fn fit(generator: &Generator, matter: &FrontMatter<'_>, faults: &mut 
     }
 }
 
-fn unfit(matter: &FrontMatter<'_>, error: &FrontError) -> Diagnostic {
+fn unfit(matter: &Matter<'_>, error: &FrontError) -> Diagnostic {
     let message = error.to_string();
     // Messages name the field that is at fault in backticks.
     let named = message.split('`').nth(1).unwrap_or("path");
@@ -46,7 +46,7 @@ fn unfit(matter: &FrontMatter<'_>, error: &FrontError) -> Diagnostic {
 /// Looks names up.
 struct Names<'a, 'f> {
     graph: &'a Graph,
-    matter: &'a FrontMatter<'a>,
+    matter: &'a Matter<'a>,
     faults: &'f mut Vec<Diagnostic>,
 }
 
@@ -111,7 +111,7 @@ impl Names<'_, '_> {
 }
 
 /// Whether the values in front matter follow from its seed; a single one that does not is reported by itself.
-fn values(matter: &FrontMatter<'_>, front: &Front, made: &Front, faults: &mut Vec<Diagnostic>) -> bool {
+fn values(matter: &Matter<'_>, front: &Front, made: &Front, faults: &mut Vec<Diagnostic>) -> bool {
     let mut wrong: Vec<(Span, String, String)> = Vec::new();
     let mut n = 0;
     for (name, written, again) in [

@@ -6,15 +6,16 @@ use serde_yaml::Options;
 
 use crate::concepts::yaml_fault;
 use crate::diagnostic::{Diagnostic, code};
+use crate::plan;
 use crate::scenario::{FORMAT, Front};
-use crate::source::{FileId, Span};
+use crate::source::{FileId, NoFrontMatter, Span, front_matter};
 
 /// Faults of front matter that are reported at most.
 const MOST_FAULTS: usize = 12;
 
 /// What stands above the page.
 #[derive(Debug)]
-pub(super) struct FrontMatter<'a> {
+pub(super) struct Matter<'a> {
     file: FileId,
     text: &'a str,
     /// Bytes of the YAML.
@@ -28,36 +29,38 @@ pub(super) struct FrontMatter<'a> {
 
 /// Whether a text begins as a scenario does.
 pub fn has_front_matter(text: &str) -> bool {
-    fence(text).is_some()
+    front_matter(text) != Err(NoFrontMatter::Missing)
 }
 
 /// Where the page of a text begins.
 pub(super) fn body(text: &str) -> Option<usize> {
-    let (_, start) = fence(text)?;
-    end(text, start).map(|(_, body)| body)
+    front_matter(text).ok().map(|found| found.body)
 }
 
 /// Reads the front matter of a file.
-pub(super) fn read(file: FileId, text: &str) -> FrontMatter<'_> {
-    let mut matter = FrontMatter { file, text, yaml: 0..0, body: None, front: None, faults: Vec::new() };
-    let Some((fence, start)) = fence(text) else {
-        matter.faults.push(missing(file, text));
-        return matter;
+pub(super) fn read(file: FileId, text: &str) -> Matter<'_> {
+    let mut matter = Matter { file, text, yaml: 0..0, body: None, front: None, faults: Vec::new() };
+    let found = match front_matter(text) {
+        Ok(found) => found,
+        Err(NoFrontMatter::Missing) => {
+            matter.faults.push(missing(file, text));
+            return matter;
+        }
+        Err(NoFrontMatter::Open { opening }) => {
+            let message = "the front matter that begins here does not end";
+            let span = Span { file, start: opening, end: opening + 3 };
+            let fault = Diagnostic::error(&code::FRONT_MATTER_MALFORMED, span, message);
+            matter.faults.push(fault.hint("close it with a line of three hyphens, `---`, before the title"));
+            return matter;
+        }
     };
-    let Some((end, body)) = end(text, start) else {
-        let message = "the front matter that begins here does not end";
-        let fault =
-            Diagnostic::error(&code::FRONT_MATTER_MALFORMED, Span { file, start: fence, end: fence + 3 }, message);
-        matter.faults.push(fault.hint("close it with a line of three hyphens, `---`, before the title"));
-        return matter;
-    };
-    matter.yaml = start..end;
-    matter.body = Some(body);
-    let yaml = text.get(start..end).unwrap_or_default();
+    matter.yaml = found.yaml.clone();
+    matter.body = Some(found.body);
+    let yaml = text.get(found.yaml).unwrap_or_default();
     if yaml.lines().all(|line| line.trim().is_empty() || line.trim().starts_with('#')) {
         let message = "the front matter is empty";
-        let fault =
-            Diagnostic::error(&code::FRONT_MATTER_MALFORMED, Span { file, start: fence, end: fence + 3 }, message);
+        let span = Span { file, start: found.opening, end: found.opening + 3 };
+        let fault = Diagnostic::error(&code::FRONT_MATTER_MALFORMED, span, message);
         matter.faults.push(fault.hint("put back the lines that `toehold generate` wrote"));
     } else if !matter.is_newer() {
         matter.parse();
@@ -76,27 +79,7 @@ fn missing(file: FileId, text: &str) -> Diagnostic {
         .hint("a scenario begins with the lines between two `---` that `toehold generate` wrote: put them back")
 }
 
-/// Where the opening `---` stands, and where the line after it begins.
-fn fence(text: &str) -> Option<(usize, usize)> {
-    let start = text.len() - text.trim_start_matches('\u{feff}').trim_start().len();
-    let rest = text.get(start..)?;
-    let line = rest.split_inclusive('\n').next()?;
-    (line.trim_end() == "---").then_some((start, start + line.len()))
-}
-
-/// Where the closing line begins, and where the page does.
-fn end(text: &str, start: usize) -> Option<(usize, usize)> {
-    let mut at = start;
-    for line in text.get(start..)?.split_inclusive('\n') {
-        if matches!(line.trim_end(), "---" | "...") {
-            return Some((at, at + line.len()));
-        }
-        at += line.len();
-    }
-    None
-}
-
-impl FrontMatter<'_> {
+impl Matter<'_> {
     /// A file of a later version may have fields of which this one knows nothing.
     fn is_newer(&mut self) -> bool {
         let value = self.entry("toehold").and_then(|(_, value)| self.text.get(value));
@@ -110,11 +93,16 @@ impl FrontMatter<'_> {
 
     /// All of it; a field that does not belong is reported, blanked out, and the rest read again.
     fn parse(&mut self) {
-        if ["graph", "names", "noiseless"].iter().all(|name| self.entry(name).is_none()) && self.entry("path").is_some()
-        {
+        if self.entry(plan::KEY).is_some() {
             let message = "this is a plan: nothing follows from it until a scenario is made of it";
-            let fault = Diagnostic::error(&code::TO_BE_FILLED, self.key("path"), message);
+            let fault = Diagnostic::error(&code::TO_BE_FILLED, self.key(plan::KEY), message);
             self.faults.push(fault.hint("`toehold generate --from` this file writes the scenario; check that"));
+            return;
+        }
+        if plan::may_be_meant(|name| self.entry(name).is_some()) {
+            let message = "this is the front matter of neither a scenario nor a plan: it names a path and no more";
+            let fault = Diagnostic::error(&code::MISSING_FIELD, self.key("path"), message);
+            self.faults.push(fault.hint(plan::SIGN));
             return;
         }
         let mut text = blanked(self.text.get(..self.yaml.end).unwrap_or_default(), 0..self.yaml.start);

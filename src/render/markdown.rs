@@ -48,7 +48,7 @@ pub fn markdown(templates: &Templates, scenario: &Scenario) -> Result<String, Re
     context.insert("steps", &steps(scenario));
     context.insert("rows", &rows(scenario));
     context.insert("ends", ends(scenario.prediction.direction));
-    context.insert("changed", &changed(scenario));
+    context.insert("changed", &scenario.twist.as_ref().map(|twist| &twist.answer));
     let text = templates.tera.render("scenario.md", &context)?;
     Ok(text)
 }
@@ -67,18 +67,6 @@ fn steps(scenario: &Scenario) -> Vec<StepView<'_>> {
             ends: ends(step.direction),
         })
         .collect()
-}
-
-/// What the changed experiment does to the chain: the step that it touches, and what the guide says of it.
-fn changed(scenario: &Scenario) -> Option<String> {
-    let twist = scenario.twist.as_ref()?;
-    let part = scenario.parts.iter().find(|part| part.text.starts_with(&twist.agent))?;
-    let mut reasons = scenario.guide.iter().filter(|point| point.part == part.label).map(|point| &point.statement);
-    if twist.rival_path.is_some() {
-        return reasons.next().cloned();
-    }
-    let step = scenario.path.iter().position(|step| *step == twist.at)?;
-    Some(format!("Step {}. {}", step + 1, reasons.next_back()?))
 }
 
 /// How the sentence of a step ends.

@@ -4,6 +4,7 @@
 
 mod body;
 pub mod document;
+mod drawing;
 pub mod figure;
 mod front;
 mod glue;
@@ -17,6 +18,7 @@ pub mod table;
 mod templates;
 
 pub use document::Document;
+pub use drawing::Drawing;
 pub use figure::{Picture, blank_grid};
 pub use markdown::markdown;
 pub use page::{Copy, PageError, chart, page, student_markdown};
@@ -67,10 +69,11 @@ pub fn fill(templates: &Templates, name: &str, context: &tera::Context) -> Resul
 
 /// The pictures that the Markdown of a scenario refers to, each with what its file name adds to the scenario's id.
 pub fn pictures(scenario: &Scenario) -> Vec<(&'static str, Picture)> {
-    let plot = plot(scenario).map(|picture| ("", picture));
-    let apparatus = schematic(&scenario.figure.panels).map(|picture| ("-apparatus", picture));
+    let plot = plot(scenario).map(|picture| (Drawing::Plot.ending(), picture));
+    let apparatus = schematic(&scenario.figure.panels).map(|picture| (Drawing::Apparatus.ending(), picture));
     let chart = figure::Chart::of(scenario).zip(scenario.figure.readings);
-    let seen = chart.and_then(|(chart, kind)| readings(&chart, kind)).map(|picture| ("-readings", picture));
+    let seen = chart.and_then(|(chart, kind)| readings(&chart, kind));
+    let seen = seen.map(|picture| (Drawing::Readings.ending(), picture));
     plot.into_iter().chain(apparatus).chain(seen).collect()
 }
 

@@ -5,8 +5,9 @@ use tera::Context;
 
 use super::body::{self, Pictures, printable};
 use super::document::{Document, DocumentError, Kind, Section};
+use super::drawing::{self, Drawing};
 use super::figure::{Chart, Picture, plot};
-use super::{RenderError, Templates, readings, schematic, table};
+use super::{RenderError, Templates, readings, schematic, sheet, table};
 
 /// Who gets it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,12 +52,13 @@ pub fn page(templates: &Templates, text: &str, copy: Copy) -> Result<String, Pag
 
 fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<String, RenderError> {
     let figures = Figures::of(document);
+    let is_hidden = copy == Copy::Student && sheet::is_to_draw(document);
     let view = |(place, section): (usize, &Section)| SectionView {
         id: id(section, place),
         heading: printable(&section.heading),
         level: section.level,
         kind: class(section.kind),
-        html: body::html(&section.text, section.kind, &figures),
+        html: body::html(&given(section, is_hidden), section.kind, &figures),
         inner: Vec::new(),
     };
     let (mut for_students, for_teachers) = document.parted();
@@ -82,6 +84,11 @@ fn page_of(templates: &Templates, document: &Document, copy: Copy) -> Result<Str
     context.insert("seed", &document.front.seed);
     context.insert("concepts", &printable(&document.front.graph));
     Ok(templates.tera.render("page.html", &context)?)
+}
+
+/// The Markdown of a section, without the plot where that is hidden since the reader is to draw it.
+fn given(section: &Section, is_hidden: bool) -> String {
+    if is_hidden { drawing::without(&section.text, Drawing::Plot) } else { section.text.clone() }
 }
 
 /// The id of a section on its page: what it is for, and its place, since a kind may come twice.
@@ -137,10 +144,10 @@ pub fn chart(document: &Document) -> Option<Chart> {
 
 impl Pictures for Figures {
     fn figure(&self, address: &str, caption: &str) -> Option<String> {
-        let (class, drawn) = match address.to_ascii_lowercase().strip_suffix(".svg")? {
-            name if name.ends_with("-apparatus") => ("apparatus", &self.apparatus),
-            name if name.ends_with("-readings") => ("plot", &self.readings),
-            _ => ("plot", &self.plot),
+        let (class, drawn) = match Drawing::at(address)? {
+            Drawing::Apparatus => ("apparatus", &self.apparatus),
+            Drawing::Readings => ("plot", &self.readings),
+            Drawing::Plot => ("plot", &self.plot),
         };
         let drawn = drawn.as_ref()?;
         let caption = if caption.is_empty() { String::new() } else { format!("<figcaption>{caption}</figcaption>\n") };
@@ -154,13 +161,14 @@ impl Pictures for Figures {
 /// A file that is no scenario.
 pub fn student_markdown(text: &str) -> Result<String, DocumentError> {
     let document = Document::read(text)?;
+    let is_hidden = sheet::is_to_draw(&document);
     let sections = document.parted().0.into_iter().map(|section| {
         let heading = match section.level {
             _ if section.kind == Kind::Lead => String::new(),
             2 => format!("\n## {}\n", section.heading),
             _ => format!("\n### {}\n", section.heading),
         };
-        format!("{heading}\n{}\n", section.text)
+        format!("{heading}\n{}\n", given(section, is_hidden))
     });
     Ok(format!("# {}\n{}", document.title, sections.collect::<String>()))
 }

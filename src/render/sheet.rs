@@ -5,6 +5,7 @@
 
 use super::body;
 use super::document::{Document, Kind, Section};
+use super::drawing::{self, Drawing};
 use super::page::{Figures, chart};
 use super::{figure, table};
 
@@ -61,11 +62,11 @@ impl Sheet {
         let figures = Figures::of(document);
         let html = |markdown: &str, kind| apart(&body::html(markdown, kind, &figures), name);
         let (for_students, for_teachers) = document.parted();
-        let questions = document.section(Kind::Questions).map_or("", |section| section.text.as_str());
-        let (before, parts) = parts(questions);
+        let (before, parts) = parts_of(document);
         let parts: Vec<Asked> =
             parts.into_iter().map(|part| Asked { html: html(&part.markdown, Kind::Other), ..part }).collect();
         let to_draw = parts.iter().any(|part| part.to_draw);
+        let without_plot = |text: String| if to_draw { drawing::without(&text, Drawing::Plot) } else { text };
         let mut stimulus = Vec::new();
         let mut data = String::new();
         let mut cautions = Vec::new();
@@ -82,15 +83,15 @@ impl Sheet {
             };
             if section.kind == Kind::Data {
                 (text, data) = without_table(section);
-                text = if to_draw { without_pictures(&text) } else { text };
             }
+            text = without_plot(text);
             if !text.trim().is_empty() {
                 stimulus.push(stretch(section, html(&text, section.kind), text));
             }
         }
         let answers = for_teachers.into_iter().chain(cautions).map(|section| {
             // A guide that shows the graph to be drawn would show it twice.
-            let text = if to_draw { without_plot(&section.text) } else { section.text.clone() };
+            let text = without_plot(section.text.clone());
             stretch(section, html(&text, section.kind), text)
         });
         let drawn = chart(document).filter(|_| to_draw).map(|chart| apart(&figure::plot(&chart).inline(), name));
@@ -120,26 +121,6 @@ fn without_form(text: &str) -> String {
     paragraphs.filter(|paragraph| !is_form(paragraph)).collect::<Vec<_>>().join("\n\n")
 }
 
-/// The text without the plot of the data and its caption: of a scenario's pictures the one whose name is the id alone.
-fn without_plot(text: &str) -> String {
-    let is_of_plot = |paragraph: &str| {
-        let line = paragraph.trim();
-        let is_plot =
-            line.ends_with(".svg)") && !line.ends_with("-apparatus.svg)") && !line.ends_with("-readings.svg)");
-        (line.starts_with("![") && is_plot) || line.starts_with("**The graph.**")
-    };
-    text.split("\n\n").filter(|paragraph| !is_of_plot(paragraph)).collect::<Vec<_>>().join("\n\n")
-}
-
-/// The text without pictures and their captions.
-fn without_pictures(text: &str) -> String {
-    let is_of_picture = |paragraph: &str| {
-        let line = paragraph.trim();
-        line.starts_with("![") || line.starts_with("**Figure")
-    };
-    text.split("\n\n").filter(|paragraph| !is_of_picture(paragraph)).collect::<Vec<_>>().join("\n\n")
-}
-
 /// The text of a section without its first table, and the table.
 fn without_table(section: &Section) -> (String, String) {
     let Some((line, _)) = table::first(section) else { return (section.text.clone(), String::new()) };
@@ -149,6 +130,15 @@ fn without_table(section: &Section) -> (String, String) {
     let end = rest.iter().position(|line| line.trim().is_empty()).unwrap_or(rest.len());
     let (table, below) = rest.split_at(end);
     (format!("{}\n{}", above.join("\n"), below.join("\n")), table.join("\n"))
+}
+
+/// Whether a part of a file asks for the graph of its data.
+pub(super) fn is_to_draw(document: &Document) -> bool {
+    parts_of(document).1.iter().any(|part| part.to_draw)
+}
+
+fn parts_of(document: &Document) -> (String, Vec<Asked>) {
+    parts(document.section(Kind::Questions).map_or("", |section| section.text.as_str()))
 }
 
 /// What stands before the first part, and the parts: each begins a paragraph with its letter in brackets.

@@ -3,7 +3,7 @@
 use super::Point;
 use super::parts::empty;
 use super::text::{Voice, capital};
-use super::write::{Verdicts, readout_decimals, shown_reading};
+use super::write::{Verdicts, lower, readout_decimals, shown_reading};
 use crate::concepts::InfluenceIx;
 use crate::reasoning::{Direction, Sign};
 
@@ -23,7 +23,11 @@ pub(super) fn earns(voice: &Voice<'_>, ix: InfluenceIx, cause: Direction) -> Poi
     let belief =
         principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()).or(principle.misconceptions.first());
     if let Some(wrong) = belief {
-        reject.push(format!("“{}” (a misconception: {})", wrong.belief.trim_end_matches('.'), uncapital(&wrong.fails)));
+        reject.push(format!(
+            "“{}” (a misconception: {})",
+            wrong.belief.trim_end_matches('.'),
+            lower(wrong.fails.trim_end_matches('.'))
+        ));
     }
     Point {
         model: statement.clone(),
@@ -194,16 +198,6 @@ pub(super) fn verb(direction: Direction) -> &'static str {
         Direction::Rises => "rises",
         Direction::Falls => "falls",
         Direction::Unchanged => "stays the same",
-    }
-}
-
-/// First letter in lower case, for a clause after a colon.
-fn uncapital(text: &str) -> String {
-    let mut letters = text.trim_end_matches('.').chars();
-    let second_is_capital = text.chars().nth(1).is_some_and(char::is_uppercase);
-    match letters.next() {
-        Some(first) if !second_is_capital => first.to_lowercase().chain(letters).collect(),
-        _ => text.trim_end_matches('.').to_owned(),
     }
 }
 

@@ -213,6 +213,10 @@ pub struct TwistView {
     pub data: Option<Table>,
     /// The way that opens, for a rival: influence ids in order.
     pub rival_path: Option<Vec<String>>,
+    /// Label of the part that asks of it.
+    pub part: String,
+    /// What it does to the chain: the step that it touches, and what the guide says of that.
+    pub answer: String,
 }
 
 /// One question.

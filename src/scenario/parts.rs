@@ -26,18 +26,33 @@ struct Paper<'a, 'v> {
     voice: &'a Voice<'v>,
     verdicts: &'a Verdicts,
     stream: Stream,
+    /// The question on the changed experiment, once it is written.
+    on_twist: Option<String>,
+}
+
+/// What is asked and what earns.
+pub(super) struct Asked {
+    /// The parts, by label.
+    pub(super) parts: Vec<Part>,
+    /// The points that they are worth.
+    pub(super) guide: Vec<Point>,
+    /// Label of the part on the changed experiment.
+    pub(super) of_twist: Option<String>,
 }
 
 /// The parts of a scenario and the points that they are worth, by label.
-pub(super) fn parts(voice: &Voice<'_>, verdicts: &Verdicts) -> (Vec<Part>, Vec<Point>) {
+pub(super) fn parts(voice: &Voice<'_>, verdicts: &Verdicts) -> Asked {
     let stream = voice.technique.seed.stream(&format!("parts/{}", voice.technique.attempt));
-    let mut paper = Paper { voice, verdicts, stream };
+    let mut paper = Paper { voice, verdicts, stream, on_twist: None };
     let drafts = match (voice.technique.form, voice.technique.twist) {
         (Form::Short, None) => paper.short(),
         (Form::Short, Some(_)) => paper.short_twisted(),
         (Form::Long, twist) => paper.long(twist.is_some()),
     };
-    labelled(drafts)
+    let (parts, guide) = labelled(drafts);
+    let of_twist = parts.iter().find(|part| Some(&part.text) == paper.on_twist.as_ref());
+    let of_twist = of_twist.map(|part| part.label.clone());
+    Asked { parts, guide, of_twist }
 }
 
 fn labelled(drafts: Vec<Draft>) -> (Vec<Part>, Vec<Point>) {
@@ -219,7 +234,9 @@ impl Paper<'_, '_> {
     fn twist(&mut self) -> Draft {
         let rival =
             matches!(self.verdicts.twisted.as_ref().map(crate::reasoning::Derivation::verdict), Some(Verdict::Rival));
-        if rival { super::guide::rival_part(self.voice, self.verdicts).into() } else { self.predict() }
+        let draft = if rival { super::guide::rival_part(self.voice, self.verdicts).into() } else { self.predict() };
+        self.on_twist = Some(draft.text.clone());
+        draft
     }
 
     fn predict(&mut self) -> Draft {

@@ -7,7 +7,7 @@ use super::apparatus;
 use super::front::{Front, form_word};
 use super::gloss::gloss;
 use super::map::map;
-use super::parts::parts;
+use super::parts::{Asked, parts};
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::stimulus::stimulus;
@@ -57,7 +57,9 @@ pub fn write(
     let (direction, twisted_direction) = agree(plain, twisted, data)?;
     let verdicts = Verdicts { plain: plain.clone(), twisted: twisted.cloned(), direction, twisted_direction };
     let voice = Voice::new(graph, technique, data);
-    let (parts, guide) = parts(&voice, &verdicts);
+    let asked = parts(&voice, &verdicts);
+    let twist = twist_view(&voice, &verdicts, &asked);
+    let Asked { parts, guide, .. } = asked;
     let (purpose, how) = stimulus(&voice);
     let mut fields: Vec<String> = Vec::new();
     for step in technique.path.steps() {
@@ -91,7 +93,7 @@ pub fn write(
         signs: plain.path().iter().map(|step| step.sign.ascii()).collect(),
         prediction: Prediction { direction: direction.word() },
         data: table(&voice, &data.plain),
-        twist: twist_view(&voice, &verdicts),
+        twist,
         principles: technique.principles(graph).iter().map(|ix| graph.principle(*ix).id.clone()).collect(),
         fields,
         scaffold: scaffold(&voice, &verdicts),
@@ -210,7 +212,7 @@ pub(super) fn lower(text: &str) -> String {
     }
 }
 
-fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
+fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts, asked: &Asked) -> Option<TwistView> {
     let (influence, twist) = voice.twist()?;
     let derivation = verdicts.twisted.as_ref()?;
     let direction = verdicts.twisted_direction?;
@@ -223,6 +225,14 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
         let steps = route.map(|route| route.steps.clone()).unwrap_or_default();
         steps.iter().map(|step| voice.graph.influence(step.influence).id.clone()).collect()
     });
+    let part = asked.of_twist.clone()?;
+    let mut reasons = asked.guide.iter().filter(|point| point.part == part).map(|point| &point.statement);
+    let answer = if rival.is_some() {
+        reasons.next()?.clone()
+    } else {
+        let step = voice.technique.path.steps().iter().position(|step| *step == influence)?;
+        format!("Step {}. {}", step + 1, reasons.next_back()?)
+    };
     Some(TwistView {
         kind: twist.kind,
         at: voice.graph.influence(influence).id.clone(),
@@ -231,6 +241,8 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts) -> Option<TwistView> {
         agent: voice.agent(),
         data: voice.data.twisted.as_ref().map(|run| table(voice, run)),
         rival_path: rival,
+        part,
+        answer,
     })
 }
 

@@ -10,7 +10,7 @@ use crate::concepts::{ActIx, FieldIx, InfluenceIx, Path, QuantityIx, RigIx, Sett
 use crate::reasoning::{Verdict, derive};
 
 /// Fewest and most steps of a technique.
-const STEPS: std::ops::RangeInclusive<usize> = 3..=7;
+pub const STEPS: std::ops::RangeInclusive<usize> = 3..=7;
 
 /// A path with the act that starts it, the rig that reads it and what holds of both.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -37,7 +37,7 @@ pub struct Catalogue {
 }
 
 impl Catalogue {
-    /// Walks every path of three to seven steps from every act to every rig.
+    /// Walks every path of [`STEPS`] steps from every act to every rig.
     pub fn new(graph: &Graph) -> Self {
         let mut catalogue = Self::default();
         for (act, part) in graph.acts() {

@@ -18,7 +18,7 @@ use crate::concepts::{ActIx, ContextIx, EntityIx, Path, RigIx, Settings, TwistAt
 use crate::concepts::{FieldIx, InfluenceIx, PrincipleIx, written::TwistKind};
 use crate::seed::Seed;
 
-pub use catalogue::{Candidate, Catalogue};
+pub use catalogue::{Candidate, Catalogue, STEPS};
 pub use compose::{SHORT_STEPS, compose, form_of};
 pub use novelty::{contains_known, known_name, real_name};
 pub use refusal::{Refusal, Refusals};

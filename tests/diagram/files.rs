@@ -37,7 +37,7 @@ fn faults(said: &str) -> Vec<String> {
     said.split("\n\n").filter(|fault| !fault.trim().is_empty()).map(of).collect()
 }
 
-const TWO: &str = r#"{"version":1,"pairs":{"a>b":"+","b>a":"-"}}"#;
+const TWO: &str = r#"{"version":1,"pairs":{"a>a":"+","a>b":"+","b>a":"-","b>b":"+"}}"#;
 
 #[test]
 fn plain_rows_are_read() {
@@ -85,7 +85,7 @@ fn an_arrow_given_both_ways_is_read_as_unknown_with_a_warning() {
     let run = explain(b"from,sign,to\na,+,b\na,-,b\nb,-,b\nb,+,c\nc,-,c\n", "json");
     assert_eq!(
         run.out.trim_end(),
-        r#"{"version":1,"pairs":{"a>b":"?","a>c":"?","b>a":"0","b>c":"+","c>a":"0","c>b":"0"}}"#
+        r#"{"version":1,"pairs":{"a>a":"+","a>b":"?","a>c":"?","b>a":"0","b>b":"+","b>c":"+","c>a":"0","c>b":"0","c>c":"+"}}"#
     );
     let warning = "3:3 sign-given-both-ways `a` on `b` is given as − here and as + before";
     assert_eq!((faults(&run.err), run.code), (vec![warning.to_owned()], 0));

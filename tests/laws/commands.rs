@@ -131,3 +131,11 @@ fn says_what_is_wrong() {
     fails(&["laws", "eval", "ionised-acid", "ph=acid", "pka=3"], "error: `acid` in `ph` is not a number\n");
     assert_eq!(toehold(&["laws", "eval"]).status.code(), Some(2));
 }
+
+#[test]
+fn a_range_of_too_many_values_says_how_many() {
+    let run = crate::program::toehold(&["laws", "eval", "michaelis-menten", "vmax=1", "km=1", "substrate=0:1e9:1e-9"]);
+    assert_eq!((run.code, run.out.as_str()), (2, ""));
+    assert!(run.err.contains("has about 1 × 10¹⁸ values; a range has 1000000 at most"), "{}", run.err);
+    assert!(run.err.contains("hint: take a larger step"), "{}", run.err);
+}

@@ -114,7 +114,7 @@ fn an_empty_file_becomes_a_store_and_a_place_out_of_reach_is_named() {
     fs::write(place.path("file"), "").expect("a file");
     let under = place.path("file").join("attempts.sqlite");
     let run = place.run(&["practise", "--data", under.to_str().expect("a path")], "");
-    assert!(run.code == 2 && run.err.contains("cannot be opened: its folder: "), "{}", run.err);
+    assert!(run.code == 2 && run.err.contains("cannot be opened: a part of the path is not a folder"), "{}", run.err);
     let run = place.run(&["progress", "--data", "no-such.sqlite"], "");
     assert!(run.code == 2 && run.err.contains("it is not there"), "{}", run.err);
     let run = place.run(&["progress"], "");
@@ -158,7 +158,7 @@ fn a_folder_that_may_not_be_written_is_named() {
     fs::create_dir(&folder).expect("a folder");
     fs::set_permissions(&folder, fs::Permissions::from_mode(0o555)).expect("permissions");
     if fs::write(folder.join("probe"), "").is_ok() {
-        println!("skipped: permissions do not bind this user");
+        crate::program::skipped("permissions do not bind this user");
         return;
     }
     let data = folder.join("attempts.sqlite");

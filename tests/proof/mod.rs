@@ -6,6 +6,7 @@ mod harmless;
 mod mutants;
 mod remake;
 mod rough;
+mod slips;
 
 use toehold::concepts::{embedded, load_and_check};
 use toehold::diagnostic::{Diagnostic, terminal};

@@ -1,6 +1,6 @@
 //! The page of a scenario: one file, whole, folded, and true to the teacher's edits.
 
-use toehold::render::{Copy, Document, Practice, Templates, page, student_markdown};
+use toehold::render::{Copy, Document, Practice, Sheet, Templates, page, student_markdown};
 
 use super::{SCENARIOS, TEMPLATES, all, ids_hold, tree, words};
 
@@ -77,6 +77,31 @@ fn a_students_copy_holds_no_answer() {
             assert!(copy.contains("How it works") && copy.contains("What do you already know?"));
         }
     }
+}
+
+#[test]
+fn a_plot_to_be_drawn_is_in_no_students_copy_wherever_a_teacher_moves_it() {
+    let to_draw = SCENARIOS.iter().filter(|(scenario, _)| scenario.figure.to_draw);
+    let mut n = 0;
+    for (scenario, text) in to_draw.take(5) {
+        n += 1;
+        let caption = "**Figure 9.** As the readings have it.";
+        for place in ["## Data\n", "## How it works\n", "## Questions\n"] {
+            let moved = format!("{place}\n![Here is how it goes](my-own-name.svg)\n\n{caption}\n");
+            let text = text.replacen(place, &moved, 1);
+            let kept = page(&TEMPLATES, &text, Copy::Teacher).unwrap();
+            assert!(kept.contains("As the readings have it."), "{}", scenario.id);
+            let sheet = Sheet::of(&Document::read(&text).unwrap(), "q");
+            let sheet: String = sheet.stimulus.iter().map(|stretch| stretch.markdown.as_str()).collect();
+            let copies = [page(&TEMPLATES, &text, Copy::Student).unwrap(), student_markdown(&text).unwrap(), sheet];
+            for copy in copies {
+                assert!(!copy.contains("my-own-name") && !copy.contains("Here is how it goes"), "{}", scenario.id);
+                assert!(!copy.contains("As the readings have it."), "{}", scenario.id);
+                assert!(copy.contains("apparatus"), "{}", scenario.id);
+            }
+        }
+    }
+    assert_eq!(n, 5, "scenarios with a graph to draw");
 }
 
 /// The first scenario's text with one thing changed.

@@ -18,7 +18,7 @@ fn rows(name: &str) -> Option<Vec<Value>> {
     let folder = std::env::var("TOEHOLD_OPEN_DATA").ok()?;
     let text = fs::read_to_string(PathBuf::from(folder).join(name)).ok();
     if text.is_none() {
-        println!("skipped: `{name}` is not in the folder that TOEHOLD_OPEN_DATA names");
+        crate::program::skipped(&format!("`{name}` is not in the folder that TOEHOLD_OPEN_DATA names"));
     }
     Some(text?.lines().map(|line| serde_json::from_str(line).unwrap()).collect())
 }
@@ -80,7 +80,9 @@ fn answers(name: &str, data: &[Value], questions: &BTreeMap<String, (String, Vec
 
 #[test]
 fn answers_of_pupils_to_science_questions() {
-    let Some(data) = rows("scientsbank_dev.jsonl") else { return println!("skipped: TOEHOLD_OPEN_DATA is not set") };
+    let Some(data) = rows("scientsbank_dev.jsonl") else {
+        return crate::program::skipped("TOEHOLD_OPEN_DATA is not set");
+    };
     let references = |row: &Value| serde_json::from_value(row["reference"].clone()).unwrap();
     let questions = data.iter().map(|row| (text(row, "qid"), (text(row, "question"), references(row)))).collect();
     let (own, baseline) = answers("SciEntsBank", &data, &questions);
@@ -91,7 +93,7 @@ fn answers_of_pupils_to_science_questions() {
 
 #[test]
 fn answers_of_students_to_a_tutor() {
-    let Some(data) = rows("beetle_dev.jsonl") else { return println!("skipped: TOEHOLD_OPEN_DATA is not set") };
+    let Some(data) = rows("beetle_dev.jsonl") else { return crate::program::skipped("TOEHOLD_OPEN_DATA is not set") };
     let Some(asked) = rows("beetle_questions.jsonl") else { return };
     let questions = asked.iter().map(|row| {
         let mut references: Vec<(String, String)> = row["reference"]
@@ -124,7 +126,7 @@ fn negated(view: &View, word: &str) -> Option<bool> {
 
 #[test]
 fn negations_reach_as_far_as_they_do() {
-    let Some(data) = rows("scone_dev.jsonl") else { return println!("skipped: TOEHOLD_OPEN_DATA is not set") };
+    let Some(data) = rows("scone_dev.jsonl") else { return crate::program::skipped("TOEHOLD_OPEN_DATA is not set") };
     let mut counts: BTreeMap<String, (u32, u32)> = BTreeMap::new();
     for row in &data {
         let (premise, condition) = (text(row, "premise"), text(row, "condition"));
@@ -167,7 +169,9 @@ const UNITS: &[(&str, &str)] = &[
 
 #[test]
 fn numbers_are_read_with_their_units() {
-    let Some(data) = rows("quantities_dev.jsonl") else { return println!("skipped: TOEHOLD_OPEN_DATA is not set") };
+    let Some(data) = rows("quantities_dev.jsonl") else {
+        return crate::program::skipped("TOEHOLD_OPEN_DATA is not set");
+    };
     let (mut hits, mut with_unit, mut known, mut wanted, mut read_in_all) = (0, 0, 0, 0, 0);
     for row in &data {
         let view = read(&text(row, "text"), &Lexicon::default());

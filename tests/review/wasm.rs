@@ -14,7 +14,7 @@ use crate::program::tests;
 fn it_says_the_same() {
     let built = tests().join("../templates/page/reviewer.wasm");
     if Command::new("node").arg("--version").output().is_err() {
-        return println!("skipped: node is not installed");
+        return crate::program::skipped("node is not installed");
     }
     let graph = concepts::load_and_check(&concepts::embedded()).unwrap();
     let (answers, halves) = set();

@@ -64,6 +64,7 @@ fn unread(law: &Law, error: &TypedError) -> Failure {
         TypedError::Missing { .. } => {
             failure.hint(format!("for example: toehold laws eval {} {}", law.id, law.example))
         }
+        TypedError::TooMany { .. } => failure.hint("take a larger step, or part the range"),
         _ => failure,
     }
 }

@@ -30,6 +30,13 @@ pub(super) struct Arguments {
     against: Option<String>,
 }
 
+impl Arguments {
+    /// Whether a plot alone is asked for.
+    pub(super) fn is_picture(&self) -> bool {
+        self.svg
+    }
+}
+
 pub(super) fn run(arguments: &Arguments, format: Option<Format>, world: &mut World<'_>) -> Result<Exit, Failure> {
     let law = named(&arguments.name)?;
     if format == Some(Format::Json) && !arguments.svg {

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use super::{Item, World, files};
 use crate::cli::Failure;
 use crate::concepts::Graph;
-use crate::coverage::{TextReader, of_scenario};
+use crate::coverage::{TextReader, is_progress_file, of_scenario};
 use crate::proof::has_front_matter;
 use crate::render::Document;
 
@@ -75,6 +75,10 @@ fn one<'g>(
 ) -> Result<(), Failure> {
     let text = files::scenario_text(path)?;
     let file = path.display().to_string();
+    if is_progress_file(&text) {
+        return Err(Failure::new(format!("`{file}` holds practice attempts, no questions"))
+            .hint("`toehold map --class` reads such files: which principles a class has earned"));
+    }
     if !has_front_matter(&text) {
         let found = reader.get_or_insert_with(|| TextReader::new(graph)).items(&file, &text);
         // A note that asks nothing and speaks of no principle is no question.

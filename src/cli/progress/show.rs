@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::{Format, View};
 use crate::cli::attempts::{self, plain, principle_name};
 use crate::cli::practise::{habit_words, reason};
-use crate::cli::{Exit, Failure, World, files};
+use crate::cli::{Exit, Failure, World, columns, files};
 use crate::concepts::Graph;
 use crate::progress::{Attempt, Estimate, MODEL, Next, Report, SOURCE, StudentCode, WINDOW, next, report};
 use crate::technique::Catalogue;
@@ -28,7 +28,7 @@ pub(super) fn run(view: &View, world: &mut World<'_>) -> Result<Exit, Failure> {
     let report = report(&found);
     let next = next(&report, &known);
     match view.format {
-        Format::Text => text(&report, next.as_ref(), &found, &graph, world)?,
+        Format::Text => columns::fit(true, world, |world| text(&report, next.as_ref(), &found, &graph, world))?,
         Format::Json => {
             let json = json(&report, next.as_ref(), &found, view.student.as_ref(), &graph);
             let line = serde_json::to_string(&json).map_err(|error| Failure::new(error.to_string()))?;

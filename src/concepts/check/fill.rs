@@ -13,8 +13,14 @@ const OPEN: &str = "fill-in";
 const MOST_LISTED: usize = 40;
 
 /// Whether an id is one that a skeleton left open.
-pub(super) fn is_open(id: &str) -> bool {
+pub fn is_open(id: &str) -> bool {
     id.starts_with(OPEN)
+}
+
+/// Whether a text that a skeleton began still has something to be filled in, comments left out.
+pub fn is_unfinished(text: &str) -> bool {
+    let written = text.lines().filter(|line| !line.trim_start().starts_with('#'));
+    written.into_iter().any(|line| line.contains(MARK) || line.contains(OPEN))
 }
 
 /// The fault of such an id: what is wanted there, and what there is.

@@ -30,6 +30,7 @@ mod twists;
 mod units;
 mod words;
 
+pub use fill::{is_open, is_unfinished};
 pub use samples::finite_difference;
 
 use super::graph::Graph;

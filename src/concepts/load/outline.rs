@@ -167,6 +167,30 @@ fn entry(text: &str, at: usize) -> Option<Range<usize>> {
     Some(first.start..end)
 }
 
+/// What to say where a field that is missing from the mapping with this first key stands elsewhere in the same item, once,
+/// at another depth.
+pub(super) fn misplaced(text: &str, first_key: usize, field: &str) -> Option<String> {
+    let all: Vec<Line<'_>> = lines(text).collect();
+    let here = all.iter().position(|line| (line.start..line.end).contains(&first_key))?;
+    let depth = first_key - all.get(here)?.start;
+    let begins = all.get(..=here)?.iter().rposition(Line::is_section).map_or(0, |section| section + 1);
+    let above = all.get(begins..=here)?;
+    let dash = above.iter().filter(|line| line.is_item()).map(Line::indent).min()?;
+    let is_dash = |line: &Line<'_>| line.is_item() && line.indent() == dash;
+    let first = begins + above.iter().rposition(is_dash)?;
+    let ends = |line: &&Line<'_>| !line.is_blank() && (line.is_section() || is_dash(line));
+    let rest = all.get(first + 1..)?;
+    let n = rest.iter().position(|line| ends(&line)).unwrap_or(rest.len());
+    let found = all.iter().zip(1..).skip(first).take(n + 1).filter_map(|(line, number)| {
+        let key = line.text.trim_start_matches([' ', '-']);
+        let at = line.text.len() - key.len();
+        (key.strip_prefix(field)?.starts_with(':') && at != depth).then_some((number, at))
+    });
+    let [(number, at)] = found.collect::<Vec<_>>().try_into().ok()?;
+    let how = if at > depth { "deeper" } else { "less deep" };
+    Some(format!("`{field}` stands in line {number}, {how} than the fields of this part: is it indented wrongly?"))
+}
+
 /// The id that a line gives, with or without the dash of its item.
 fn id_of(line: &str) -> Option<String> {
     let line = line.trim_start().trim_start_matches("- ").trim_start().trim_start_matches('{').trim_start();
@@ -214,6 +238,17 @@ mod tests {
                 ("rigs", Some("three"), "- id: three\n"),
             ]
         );
+    }
+
+    #[test]
+    fn a_field_at_another_depth_of_its_item_is_found() {
+        let text = "acts:\n  - id: one\n    law:\n      name: x\n      sign: y\n  - id: two\n    sign: z\n";
+        let said = "`sign` stands in line 5, deeper than the fields of this part: is it indented wrongly?";
+        assert_eq!(misplaced(text, text.find("id: one").unwrap(), "sign").as_deref(), Some(said));
+        assert_eq!(misplaced(text, text.find("id: two").unwrap(), "sign"), None);
+        assert_eq!(misplaced(text, text.find("id: two").unwrap(), "name"), None);
+        let said = "`id` stands in line 2, less deep than the fields of this part: is it indented wrongly?";
+        assert_eq!(misplaced(text, text.find("name").unwrap(), "id").as_deref(), Some(said));
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::source::{FileId, Span};
 /// The parser's error as a diagnostic, with the field that is missing or was probably meant.
 pub(super) fn diagnostic(file: FileId, text: &str, error: &Error) -> (Diagnostic, Option<String>) {
     let mut span = error.location().map_or(Span { file, start: 0, end: 0 }, |location| span(file, text, &location));
-    let wording = wording(error);
+    let mut wording = wording(error);
     if let Some(word) = &wording.word {
         span = narrow(text, span, word);
     }
@@ -18,6 +18,9 @@ pub(super) fn diagnostic(file: FileId, text: &str, error: &Error) -> (Diagnostic
         span.start = text.get(..span.start).and_then(|before| before.rfind("---")).unwrap_or(span.start);
     } else if *wording.code == code::YAML_SYNTAX && wording.message.contains("tab") {
         span = tab(text, span);
+    } else if let Some(opening) = late_quote(text, span.start, &wording.message) {
+        span = Span { start: opening, end: opening + 1, ..span };
+        "the quotation mark that opens here is closed only on a later line".clone_into(&mut wording.message);
     }
     if span.end <= span.start || [&code::MISSING_FIELD, &code::SEVERAL_DOCUMENTS].contains(&wording.code) {
         span = first_word(text, span);
@@ -72,6 +75,22 @@ fn tab(text: &str, span: Span) -> Span {
     let two_lines: usize = text.get(line..).unwrap_or_default().split_inclusive('\n').take(2).map(str::len).sum();
     let found = text.get(line..line + two_lines).and_then(|lines| lines.find('\t'));
     found.map_or(span, |at| Span { start: line + at, end: line + at + 1, ..span })
+}
+
+/// Where the quotation mark opens that ended before this byte, if that is on an earlier line: the parser takes the next
+/// opening one for its end, and stumbles over what follows there.
+fn late_quote(text: &str, at: usize, message: &str) -> Option<usize> {
+    let mark = match message {
+        _ if !message.contains("trailing content") => return None,
+        _ if message.contains("double-quoted") => '"',
+        _ if message.contains("single-quoted") => '\'',
+        _ => return None,
+    };
+    let closing = text.get(..=at).or_else(|| text.get(..at))?.rfind(mark)?;
+    let before = text.get(..closing)?;
+    let is_escaped = |opening: &usize| before.get(..*opening).is_some_and(|before| before.ends_with('\\'));
+    let opening = before.rmatch_indices(mark).map(|(opening, _)| opening).find(|opening| !is_escaped(opening))?;
+    before.get(opening..)?.contains('\n').then_some(opening)
 }
 
 /// The first key of the block mapping that the key at this byte is in, where that stands at the start of a line.

@@ -15,11 +15,12 @@ const MOST_PAIRS: usize = 20;
 /// Characters of evidence shown.
 const EVIDENCE: usize = 110;
 
-/// Writes items, matrix, and what else was asked for.
+/// Writes items, matrix, and what else was asked for. A matrix whose columns do not fit into `width` characters has none:
+/// its numbers are left.
 ///
 /// # Errors
 /// The output cannot be written.
-pub fn table(report: &Report<'_>, out: &mut dyn Write) -> io::Result<()> {
+pub fn table(report: &Report<'_>, width: Option<usize>, out: &mut dyn Write) -> io::Result<()> {
     if report.items.len() <= MOST_LISTED {
         for (item, number) in report.items.iter().zip(1..) {
             of_item(report, item, number, out)?;
@@ -27,7 +28,7 @@ pub fn table(report: &Report<'_>, out: &mut dyn Write) -> io::Result<()> {
     } else {
         writeln!(out, "{} items; --format csv, json or html lists them\n", report.items.len())?;
     }
-    matrix(report, out)?;
+    matrix(report, width, out)?;
     if report.with_gaps {
         gaps(report, out)?;
     }
@@ -72,11 +73,14 @@ fn mark(how: How, counts: bool) -> char {
     }
 }
 
-fn matrix(report: &Report<'_>, out: &mut dyn Write) -> io::Result<()> {
+fn matrix(report: &Report<'_>, fits: Option<usize>, out: &mut dyn Write) -> io::Result<()> {
     let graph = report.graph;
     let names = report.matrix.totals.iter().map(|total| graph.principle(total.principle).name.chars().count());
     let width = names.max().unwrap_or(0);
-    let with_columns = report.items.len() <= MOST_COLUMNS;
+    let n_items = report.items.len();
+    // Two spaces before the columns, two before the number.
+    let needed = width + n_items + 4 + n_items.to_string().len();
+    let with_columns = n_items <= MOST_COLUMNS && fits.is_none_or(|fits| needed <= fits);
     if with_columns {
         let tens: String = (1..=report.items.len()).map(|n| if n % 10 == 0 { digit(n / 10) } else { ' ' }).collect();
         let ones: String = (1..=report.items.len()).map(|n| digit(n % 10)).collect();

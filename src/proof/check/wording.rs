@@ -1,5 +1,5 @@
-//! The wording: the known flaws of written questions, where an edit has brought one in. None of it is a fault: the words
-//! are the teacher's.
+//! The wording: flaws of written questions and slips of the pen, where an edit has brought one in. None of it is a fault:
+//! the words are the teacher's.
 
 use std::ops::Range;
 
@@ -13,9 +13,6 @@ use crate::scenario::proofread::{self, Answer, Manuscript, Question};
 
 /// A text longer than this is no scenario that anyone wrote; reading it closely would take for ever.
 const MOST_BYTES: usize = 200_000;
-
-/// What is shown: flaws of questions. How a text reads is the teacher's own affair.
-const SHOWN: &[&str] = &["no-command-term", "two-questions", "how-many", "negative-stem", "vague-word"];
 
 pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
     let Some(made) = &proof.made else { return };
@@ -32,10 +29,7 @@ pub(in crate::proof) fn check(proof: &Proof<'_>, faults: &mut Vec<Diagnostic>) {
         nouns: known.nouns.clone(),
         ..manuscript
     };
-    let before = proofread::read(&known);
-    let is_new = |flaw: &proofread::Flaw| !before.iter().any(|old| old.code == flaw.code && old.place == flaw.place);
-    for flaw in proofread::read(&manuscript).into_iter().filter(|flaw| SHOWN.contains(&flaw.code.name) && is_new(flaw))
-    {
+    for flaw in proofread::brought_in(&known, &manuscript) {
         let whole = places.range(&flaw.place, proof);
         let quoted = proof.slice(&whole).find(&flaw.quote).filter(|_| !flaw.quote.is_empty());
         let range = quoted.map_or(whole.start..whole.start, |at| whole.start + at..whole.start + at + flaw.quote.len());

@@ -12,6 +12,7 @@ use serde::Serialize;
 use tera::Context;
 
 use super::document::{Document, Kind};
+use super::drawing::{self, Drawing};
 use super::page::Figures;
 use super::sheet::{Sheet, Stretch};
 use super::{RenderError, Templates, body};
@@ -93,15 +94,7 @@ fn stretch_html(stretch: &Stretch) -> String {
 /// The section of data without the plot, which the page draws itself where the reader is not to draw it.
 fn seen_late(document: &Document, stretch: &Stretch) -> String {
     let figures = Figures::of(document);
-    let mut is_of_plot = false;
-    let kept = stretch.markdown.split("\n\n").filter(|paragraph| {
-        let line = paragraph.trim();
-        let is_picture = line.starts_with("![");
-        let is_caption = line.starts_with("**Figure");
-        is_of_plot = (is_picture && !line.ends_with("-readings.svg)")) || (is_caption && is_of_plot);
-        !is_of_plot
-    });
-    body::html(&kept.collect::<Vec<_>>().join("\n\n"), Kind::Data, &figures)
+    body::html(&drawing::without(&stretch.markdown, Drawing::Plot), Kind::Data, &figures)
 }
 
 fn part_view(scenario: &Scenario, part: &super::Asked) -> PartView {
@@ -117,7 +110,5 @@ fn part_view(scenario: &Scenario, part: &super::Asked) -> PartView {
 
 /// Whether an explanation is asked of two ways that pull apart: such a part tells the outcome.
 fn is_of_rival(scenario: &Scenario, label: &str) -> bool {
-    let rival = scenario.twist.as_ref().is_some_and(|twist| twist.rival_path.is_some());
-    let last = scenario.parts.iter().rev().find(|part| part.kind == PartKind::Explain);
-    rival && last.is_some_and(|part| part.label == label)
+    scenario.twist.as_ref().is_some_and(|twist| twist.rival_path.is_some() && twist.part == label)
 }

@@ -34,6 +34,9 @@ pub struct Lint {
     pub source: Option<&'static str>,
     /// An error keeps a generated scenario from being given out.
     pub severity: Severity,
+    /// Told of where a teacher's edit brought it in: flaws of questions and slips of the pen, and nothing of how a text
+    /// reads, which is the teacher's own affair.
+    pub after_edit: bool,
     /// Finds it.
     check: fn(&Manuscript) -> Vec<Found>,
 }
@@ -113,6 +116,16 @@ pub fn proofread(scenario: &Scenario) -> Vec<Flaw> {
 /// Everything to mend in a manuscript, in the order of [`LINTS`].
 pub fn read(manuscript: &Manuscript) -> Vec<Flaw> {
     LINTS.iter().flat_map(|lint| marks(lint, manuscript)).collect()
+}
+
+/// What an edit brought in, of the flaws that are told of after one: those that stood in no such place before.
+pub fn brought_in(before: &Manuscript, after: &Manuscript) -> Vec<Flaw> {
+    let new = |lint: &&'static Lint| {
+        let old = (lint.check)(before);
+        let is_new = move |flaw: &Flaw| !old.iter().any(|found| found.place == flaw.place);
+        marks(lint, after).into_iter().filter(is_new).collect::<Vec<_>>()
+    };
+    LINTS.iter().filter(|lint| lint.after_edit).flat_map(new).collect()
 }
 
 /// The reason for which a scenario may not be given out: too much to read, or a grave flaw.

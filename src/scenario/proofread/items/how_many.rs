@@ -15,6 +15,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "say how many",
     source: Some("Hogan & Murphy 2007, Appl Meas Educ 20:427: say how long an answer is expected (from memory)"),
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

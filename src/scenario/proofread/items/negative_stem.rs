@@ -17,6 +17,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
         "Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309: word the stem positively (number from memory: 17)",
     ),
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "begin with identify, describe, explain, calculate, ...",
     source: Some("Hogan & Murphy 2007, Appl Meas Educ 20:427: define the task (the recommendation from memory)"),
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

@@ -15,6 +15,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "identify, describe, estimate, evaluate 1 each; calculate, predict and justify 2; explain one a step or two",
     source: Some("common practice, no source"),
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "give it more points, or ask about fewer steps",
     source: Some("Hogan & Murphy 2007, Appl Meas Educ 20:427: points in proportion to the work (from memory)"),
     severity: Severity::Warning,
+    after_edit: true,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "give each its own part and points",
     source: Some("Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 1: one content, one mental act"),
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

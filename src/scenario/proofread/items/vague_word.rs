@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "leave it out, or give the number",
     source: Some("Case & Swanson, Constructing Written Test Questions (NBME): vague terms of frequency (from memory)"),
     severity: Severity::Warning,
+    after_edit: true,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "begin with a capital letter and end with a full stop",
     source: None,
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

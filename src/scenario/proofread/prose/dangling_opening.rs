@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "name the thing",
     source: None,
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "round it",
     source: Some("common practice, no source"),
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

@@ -18,6 +18,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
         "Haladyna, Downing & Rodriguez 2002, Appl Meas Educ 15:309, guideline 28: no clues to the right answer",
     ),
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

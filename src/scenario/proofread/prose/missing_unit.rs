@@ -16,6 +16,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "add the unit",
     source: Some("SI Brochure, 9th ed., section 5.4: a value is a number and a unit (from memory)"),
     severity: Severity::Warning,
+    after_edit: false,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "keep to the tense of most sentences",
     source: None,
     severity: Severity::Warning,
+    after_edit: false,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "put the words or the number in",
     source: None,
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

@@ -15,6 +15,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "shorten sentences and words, or join them",
     source: Some("Kincaid, Fishburne, Rogers & Chissom 1975, Research Branch Report 8-75: grade level"),
     severity: Severity::Warning,
+    after_edit: false,
     check,
 };
 

@@ -15,6 +15,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "tell only what the questions need",
     source: Some("common practice, no source"),
     severity: Severity::Warning,
+    after_edit: false,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "take one out",
     source: None,
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "turn one of them round",
     source: None,
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

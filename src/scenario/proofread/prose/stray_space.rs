@@ -13,6 +13,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "take the space out",
     source: None,
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

@@ -14,6 +14,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "keep to the name that was introduced",
     source: None,
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

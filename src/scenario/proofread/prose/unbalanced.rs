@@ -13,6 +13,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "add its partner or take it out",
     source: None,
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

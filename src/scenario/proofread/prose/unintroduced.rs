@@ -16,6 +16,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "say what it is where it is named first, with the name in quotation marks",
     source: None,
     severity: Severity::Error,
+    after_edit: false,
     check,
 };
 

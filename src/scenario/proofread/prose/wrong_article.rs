@@ -16,6 +16,7 @@ pub(in crate::scenario::proofread) static LINT: Lint = Lint {
     hint: "the sound decides, not the letter",
     source: None,
     severity: Severity::Error,
+    after_edit: true,
     check,
 };
 

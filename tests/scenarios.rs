@@ -104,7 +104,10 @@ fn what_is_not_there_changes_nothing() {
         let dial = graph.act(technique.act).dial;
         // Something that is added: a time of nought may be spent by things that differ.
         let own = graph.influence(at.influence).from == dial && graph.quantity(dial).unit.code().ends_with("mol/L");
-        if !own || technique.levels[0] != 0.0 || !matches!(twist.kind, TwistKind::Cut | TwistKind::Reverse) {
+        if !own
+            || technique.levels[0] != 0.0
+            || !matches!(twist.kind, TwistKind::Cut | TwistKind::Reverse | TwistKind::RivalPath)
+        {
             continue;
         }
         let data = simulate(graph, &technique).expect("a model");

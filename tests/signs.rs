@@ -40,7 +40,7 @@ influences:
     down: it falls
 {influence}
 acts:
-  - {{ id: act, dial: a, changes: [a, b], doing: setting it, levels: [{levels}], text: [It is set.], control: the first }}
+  - {{ id: act, dial: a, changes: [a, b], doing: setting it, sought: the amount in, levels: [{levels}], text: [It is set.], control: the first }}
 "#,
         levels = levels(range),
     );

@@ -171,6 +171,8 @@ pub enum Shape {
     Dna,
     /// Short single strands of two kinds.
     Strands,
+    /// A strand folded into a loop, with the stem that closes it.
+    Loop,
     /// Two strands joined by a double-stranded spacer.
     Spacer,
     /// Strands of one kind inside the specimen.

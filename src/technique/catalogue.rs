@@ -113,7 +113,14 @@ impl Catalogue {
                     for settings in with_sides(graph, &base, walked) {
                         let Some(path) = Path::new(graph, walked.to_vec()) else { continue };
                         match feasible(graph, &path, &settings) {
-                            Ok(()) => self.candidates.push(Candidate { act, rig, path, settings, room: usize::MAX, is_brief: true }),
+                            Ok(()) => self.candidates.push(Candidate {
+                                act,
+                                rig,
+                                path,
+                                settings,
+                                room: usize::MAX,
+                                is_brief: true,
+                            }),
                             Err(refusal) => self.refusals.count(refusal),
                         }
                     }

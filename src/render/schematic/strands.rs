@@ -31,12 +31,28 @@ pub(super) fn draw(panel: &Panel, sketch: &mut Sketch) {
 
 /// Two single strands side by side, apart.
 fn free(panel: &Panel, sketch: &mut Sketch) {
-    sketch.add(icons::strand(44.0, 66.0, 56.0, true));
+    if has(panel, Shape::Loop) {
+        looped(sketch, 66.0);
+    } else {
+        sketch.add(icons::strand(44.0, 66.0, 56.0, true));
+    }
     sketch.add(icons::strand(44.0, 104.0, 56.0, false));
     sketch.mark(Shape::Strands, 84.0, 104.0);
     label(panel, sketch, Shape::FirstLabel, (107.0, 66.0), "G");
     label(panel, sketch, Shape::SecondLabel, (107.0, 104.0), "R");
     label(panel, sketch, Shape::FarLabel, (37.0, 66.0), "R");
+}
+
+/// A strand whose two ends pair with each other and close a loop.
+fn looped(sketch: &mut Sketch, y: f64) {
+    sketch.add(circle(58.0, y, 10.0, STROKE));
+    sketch.add(line(67.0, y - 3.0, 98.0, y - 3.0, 1.8));
+    sketch.add(line(67.0, y + 3.0, 98.0, y + 3.0, 1.8));
+    for rung in 0..5 {
+        let x = 72.0 + 5.5 * f64::from(rung);
+        sketch.add(line(x, y - 3.0, x, y + 3.0, 1.0));
+    }
+    sketch.mark(Shape::Loop, 62.0, y - 9.0);
 }
 
 /// Strands fixed to a bead, and their partners, which carry an enzyme.
@@ -47,7 +63,11 @@ fn bead(panel: &Panel, sketch: &mut Sketch) {
     sketch.add(line(64.0, 113.0, 68.0, 116.0, 1.8));
     sketch.add(icons::strand(68.0, 116.0, 36.0, false));
     sketch.mark(Shape::Bead, 56.0, 118.0);
-    sketch.add(icons::strand(60.0, 58.0, 38.0, true));
+    if has(panel, Shape::Loop) {
+        looped(sketch, 58.0);
+    } else {
+        sketch.add(icons::strand(60.0, 58.0, 38.0, true));
+    }
     sketch.mark(Shape::Strands, 104.0, 92.0);
     if has(panel, Shape::StrandEnzyme) {
         sketch.add(icons::enzyme(107.0, 58.0, 9.0));

@@ -10,6 +10,8 @@ use super::text::Voice;
 use crate::concepts::QuantityIx;
 use crate::concepts::written::Transfer;
 
+/// The quantity without which a mix holds no enzyme.
+const RATE: &str = "reaction-rate";
 /// The law of pieces cut at random places.
 const RANDOM_CUTS: &str = "mean-fragment-length";
 
@@ -102,6 +104,8 @@ impl Bench<'_, '_> {
                 (Stage::Cut, Some(Stage::Cut | Stage::Run)) if loaded || stages.last() == Some(&Stage::Run) => {
                     Stage::Run
                 }
+                // Leaves whose doings are read elsewhere stand in a chamber of their own.
+                (Stage::Read, _) if has_leaf && self.leads_on(place) => Stage::Leaves,
                 (Stage::Read, _) if !has_leaf && !self.is_last(place) => continue,
                 (other, _) => other,
             };
@@ -116,6 +120,14 @@ impl Bench<'_, '_> {
             stages.push(Stage::Read);
         }
         stages
+    }
+
+    /// Whether a later quantity belongs to another stage than the reading.
+    fn leads_on(&self, place: usize) -> bool {
+        self.quantities.iter().skip(place).any(|quantity| {
+            let entity = self.entity(*quantity);
+            STAGES.iter().any(|(id, stage)| *id == entity && *stage != Stage::Read)
+        })
     }
 
     fn is_last(&self, place: usize) -> bool {
@@ -139,6 +151,7 @@ impl Bench<'_, '_> {
             Stage::React => ("The mix", Scene::Liquid, self.react(before)),
             Stage::Cut => ("The DNA", Scene::Liquid, self.cut(before)),
             Stage::Run => ("The run", Scene::Run, self.run()),
+            Stage::Leaves => ("The chamber", Scene::Chamber, self.leaves()),
             Stage::Read => self.read(),
         };
         let fittings = FITTINGS.iter().filter(|(id, at, ..)| *at == stage && self.holds(id));
@@ -225,19 +238,30 @@ impl Bench<'_, '_> {
 
     fn react(&self, before: Option<Stage>) -> Vec<Item> {
         let mut items = vec![item(Shape::Tube, &self.noun("mix", false))];
-        // Enzyme that comes with what is brought is not there before it.
-        if !self.brings_enzyme(before) {
-            items.push(item(Shape::Enzyme, &self.noun("enzyme", false)));
+        if self.quantities.iter().any(|ix| self.voice.graph.quantity(*ix).id == RATE) {
+            // Enzyme that comes with what is brought is not there before it.
+            if !self.brings_enzyme(before) {
+                items.push(item(Shape::Enzyme, &self.noun("enzyme", false)));
+            }
+            items.push(item(Shape::Substrate, "substrate"));
         }
-        items.push(item(Shape::Substrate, "substrate"));
         items.extend(self.brought(before));
         items
+    }
+
+    fn leaves(&self) -> Vec<Item> {
+        vec![
+            item(Shape::Lamp, "lamp"),
+            item(Shape::Chamber, "closed chamber"),
+            Item { shape: Shape::Leaf, label: self.noun("leaf", true) },
+        ]
     }
 
     fn brings_enzyme(&self, before: Option<Stage>) -> bool {
         match before {
             Some(Stage::Extract | Stage::Rinse) => true,
             Some(Stage::Sample) => self.holds("cargo-enzyme"),
+            Some(Stage::Soak) => self.holds("cargo-enzyme") || self.holds("cargo-peptide"),
             Some(Stage::Cut) => self.holds("enzyme-ends"),
             _ => false,
         }
@@ -259,6 +283,8 @@ impl Bench<'_, '_> {
                 format!("{} with {} on their ends", self.noun("dna", true), self.noun("enzyme", true))
             }
             Stage::Extract => self.noun("extract", false),
+            Stage::Soak if self.holds("cargo-peptide") => self.noun("vesicle", true),
+            Stage::Leaves => "water from the chamber".to_owned(),
             _ => return None,
         };
         Some(Item { shape: Shape::Drop, label })

@@ -16,6 +16,7 @@ pub(super) enum Stage {
     React,
     Cut,
     Run,
+    Leaves,
     Read,
 }
 
@@ -66,6 +67,8 @@ pub(super) const CARGOES: &[(&str, Shape, &str)] = &[
     ("cargo-quencher", Shape::Cargo, "quencher"),
     ("cargo-dye-and-quencher", Shape::Cargo, "dye"),
     ("cargo-dye-and-quencher", Shape::SecondCargo, "quencher"),
+    ("cargo-peptide", Shape::Cargo, "*"),
+    ("cargo-peptide", Shape::SecondCargo, "peptide"),
     ("cargo-probe", Shape::InnerStrands, "+"),
     ("cargo-probe", Shape::SecondCargo, "salt"),
 ];
@@ -79,6 +82,8 @@ pub(super) const FITTINGS: &[(&str, Stage, Shape, &str)] = &[
     ("read-acid-form", Stage::React, Shape::SecondParticles, "indicator"),
     ("probe-bound-enzyme", Stage::Strands, Shape::Bead, "bead"),
     ("probe-bound-enzyme", Stage::Strands, Shape::StrandEnzyme, "enzyme"),
+    ("looped-strands", Stage::Strands, Shape::Loop, "loop and its stem"),
+    ("folded-strands", Stage::Strands, Shape::Loop, "loop and its stem"),
     ("labels-meet", Stage::Strands, Shape::FirstLabel, "green label"),
     ("labels-meet", Stage::Strands, Shape::SecondLabel, "red label"),
     ("labels-part", Stage::Strands, Shape::FirstLabel, "green label"),

@@ -138,15 +138,17 @@ fn lanes(chart: &Chart, top: f64, kind: Readings) -> (Group, f64) {
     (group, top + LANE + 24.0)
 }
 
+/// Slices of shade to each side of a smear's middle, and the height of one.
+const SLICES: u32 = 8;
+const HIGH: f64 = 3.0;
+
 /// A band, or a smear that fades to both sides of its middle.
 fn stain((x, wide): (f64, f64), y: f64, (top, bottom): (f64, f64), kind: Readings) -> Group {
     let slice = |from: f64, high: f64| block(x, from, wide, high).set("fill", "currentColor");
     if kind != Readings::Smears {
         return Group::new().add(slice(y - 3.5, 7.0).set("rx", 2));
     }
-    // A triangle of shade; the line marks what is measured.
-    const SLICES: u32 = 8;
-    const HIGH: f64 = 3.0;
+    // The line marks what is measured.
     let mut group = Group::new();
     for n in 0..SLICES {
         let shade = libm::round(60.0 * f64::from(SLICES - n) / f64::from(SLICES)) / 100.0;

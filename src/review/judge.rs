@@ -159,6 +159,7 @@ impl Judge<'_> {
             return self.steps(&steps, point, rejected);
         }
         let (fared, found) = self.statement(point, whole);
+        let rejected = rejected.filter(|_| !(fared == Fared::Said && earns_by_direction(point)));
         match (fared, rejected) {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
             (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
@@ -181,11 +182,12 @@ impl Judge<'_> {
         if best.1.turns.contains(&Found::Opposed) {
             best.0 = Fared::Denied;
         }
-        let bare = point.accept.iter().any(|text| accepts_relation(text));
-        if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
+        // Where the direction earns by itself, whatever reason stands beside it is not asked for.
+        let bare = point.accept.iter().any(|text| accepts_relation(text)) || earns_by_direction(point);
+        if best.0 < Fared::Denied && bare && best.1.effect() == Some(Found::Agrees) {
             best.0 = Fared::Said;
         }
-        let patterns = point.accept.iter().map(|text| self.pattern(text));
+        let patterns = point.accept.iter().map(|text| self.pattern(text)).filter(|pattern| !pattern.direction_alone);
         for pattern in patterns.filter(|pattern| !pattern.is_empty()) {
             let found = self.matcher().find(&pattern);
             let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
@@ -313,6 +315,11 @@ impl Judge<'_> {
 /// Whether any sound answer earns, also where the guide's example is another.
 pub(super) fn is_open(point: &Point) -> bool {
     point.accept.iter().any(|text| text.starts_with("any ") || text.starts_with("another "))
+}
+
+/// Whether the direction earns by itself, so that a refused reason beside it costs nothing.
+fn earns_by_direction(point: &Point) -> bool {
+    point.accept.iter().any(|text| text.starts_with("the direction alone"))
 }
 
 /// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.

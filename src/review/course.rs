@@ -42,6 +42,8 @@ struct Told {
     accord: Accord,
     share: f64,
     blamed: bool,
+    /// It tells a relation by itself ("brightest at 300").
+    whole: bool,
 }
 
 /// The quantities of a question's guide and what the answer tells of them.
@@ -134,9 +136,21 @@ impl Course {
                 }
                 let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
-                let accord = if claim.hedged { Accord::Unclear } else { known.wanted.direction.accord(said) };
-                self.told.push(Told { node, claim: number, accord, share: *share, blamed: false });
+                let whole = claim.level.is_some() && !known.cause;
+                let wanted = self.at_level(known.wanted.direction, claim.level.filter(|_| whole));
+                let accord = if claim.hedged { Accord::Unclear } else { wanted.accord(said) };
+                let blamed = whole && accord == Accord::Oppose;
+                self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
+        }
+    }
+
+    /// Which way a quantity goes at an end of the treatment, which its first cause tells.
+    fn at_level(&self, direction: Direction, level: Option<Direction>) -> Direction {
+        let cause = self.nodes.first().filter(|first| first.cause).map(|first| first.wanted.direction);
+        match (cause, level) {
+            (Some(cause), Some(level)) if cause != level => direction.mirrored(),
+            _ => direction,
         }
     }
 
@@ -146,7 +160,8 @@ impl Course {
         // Claim after claim: the last that was clear, and how it went.
         let mut last: Option<(usize, Accord)> = None;
         let claims: Vec<usize> = {
-            let mut all: Vec<usize> = self.told.iter().map(|told| told.claim).collect();
+            let part = self.told.iter().filter(|told| !told.whole);
+            let mut all: Vec<usize> = part.map(|told| told.claim).collect();
             all.dedup();
             all
         };
@@ -234,7 +249,7 @@ impl Course {
         let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
         if let Some(node) = before {
             let share = self.told.get(at).map_or(0.0, |told| told.share);
-            self.told.push(Told { node, claim, accord, share, blamed: true });
+            self.told.push(Told { node, claim, accord, share, blamed: true, whole: false });
             return;
         }
         for (told, cause) in self.told.iter_mut().zip(causes) {

@@ -16,6 +16,7 @@ mod ideas;
 mod json;
 mod judge;
 mod kinds;
+mod levels;
 mod lexicon;
 mod likeness;
 mod list;
@@ -82,7 +83,10 @@ impl Reviewer {
         let read = |text: &str| Reading::of(text, &self.dictionary);
         let prompt = read(&question.text.replace("**", ""));
         let (kept, given) = list::first(question, &response.text, &self.dictionary);
-        let reading = read(kept);
+        let mut reading = read(kept);
+        if let Some(levels) = levels::Levels::of(&self.guide, read) {
+            levels.tell(&mut reading, &question.text, read);
+        }
         let topic = topic(&prompt);
         let mut judge = Judge {
             dictionary: &self.dictionary,

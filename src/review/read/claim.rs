@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::clause::Clause;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Direction, Turn};
+use crate::review::meaning::{Direction, Grammar, Turn};
 
 /// A direction tied to what it speaks of.
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
@@ -31,6 +31,10 @@ pub(crate) struct Claim {
     pub(crate) class: Vec<&'static str>,
     /// The direction stands before what it speaks of ("more sugar").
     pub(crate) attributive: bool,
+    /// It sets one case beside others ("more", "brightest").
+    pub(crate) compares: bool,
+    /// The end of the treatment that it is told of: of more, or of less.
+    pub(crate) level: Option<Direction>,
 }
 
 /// All claims of a text in order.
@@ -130,6 +134,8 @@ impl Reader<'_> {
             hedged,
             class,
             attributive: true,
+            compares: false,
+            level: None,
         })
     }
 
@@ -157,7 +163,25 @@ impl Reader<'_> {
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
-        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
+        let word = piece.lower.as_str();
+        let superlative = word.ends_with("est") || word.contains("most") || word.contains("least");
+        let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
+        let compares = superlative || (turn.grammar == Grammar::Comparative && than);
+        let clause = number;
+        Some(Claim {
+            direction,
+            about,
+            carried,
+            clause,
+            at,
+            pieces,
+            aside,
+            hedged,
+            class,
+            attributive,
+            compares,
+            level: None,
+        })
     }
 
     /// Takes in what stands elsewhere: the subject of a measure, what a pronoun stands for, the verb that rules the phrase.

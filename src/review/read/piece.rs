@@ -237,6 +237,11 @@ fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
         Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
     };
+    // "stays tighter": a state, not what is left.
+    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && turns(1) {
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
+    }
     let direction = match word.as_str() {
         "up" => Some(Direction::Up),
         "down" => Some(Direction::Down),
@@ -282,7 +287,14 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
         Some((_, meaning)) => matches!(meaning, Meaning::Link(_)),
         None => own.get(at + 1).is_none_or(|token| token.kind == Kind::Mark),
     };
-    (copula || noun) && ended
+    // "slows it down": part of the verb.
+    let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
+    let clause = clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
+    let particle = clause.iter().any(|word| {
+        let stem = dictionary.stems.of(word);
+        dictionary.is_verb(&stem) || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+    });
+    (copula || noun) && ended && !particle
 }
 
 /// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".

@@ -262,6 +262,7 @@ impl Judge<'_> {
     /// How a pattern fared, from shares and directions.
     pub(super) fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
         let named = found.named();
+        if std::env::var("DBG").is_ok() { eprintln!("FARED {:?} named {named:.2} turns {:?} wanted {:?}", pattern.text, found.turns, pattern.wanted.iter().map(|w| (w.direction, &w.about, &w.class)).collect::<Vec<_>>()); }
         let Some(agreement) = found.agreement() else {
             let against = found.denied;
             return match () {

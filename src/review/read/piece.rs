@@ -287,12 +287,12 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
         Some((_, meaning)) => matches!(meaning, Meaning::Link(_)),
         None => own.get(at + 1).is_none_or(|token| token.kind == Kind::Mark),
     };
-    // "slows it down": part of the verb.
+    // "slows it down": part of the verb; "the time is up" says when.
     let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
     let clause = clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
     let particle = clause.iter().any(|word| {
         let stem = dictionary.stems.of(word);
-        dictionary.is_verb(&stem) || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+        stem == "time" || dictionary.is_verb(&stem) || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
     });
     (copula || noun) && ended && !particle
 }

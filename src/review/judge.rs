@@ -7,7 +7,7 @@ use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
 use super::guide::{Point, PointKind, Question};
 use super::matching::{Found, Match, Matcher};
-use super::pattern::{Pattern, Unit};
+use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Piece, Reading};
 use super::verdict::{Status, Stretch};
 
@@ -35,6 +35,9 @@ pub(super) mod limit {
     /// Least share of a twist's reason.
     pub(crate) const REASON: f64 = 0.42;
 
+    /// Least likeness by which a claim speaks plainly of a quantity.
+    pub(crate) const PLAIN: f64 = 0.7;
+
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.7;
 }
@@ -52,6 +55,9 @@ pub(super) struct Judge<'a> {
     pub(super) topic: &'a [(String, f64)],
 
     pub(super) course: Course,
+
+    /// What the steps of the guide's other questions lead to.
+    pub(super) effects: &'a [Wanted],
 }
 
 /// A status and the stretches behind it.
@@ -133,6 +139,7 @@ impl Judge<'_> {
             () if point.kind == PointKind::Balance => self.balance(),
             () if point.kind == PointKind::SecondEffect => self.second_effect(point),
             () if statement.starts_with("The data ") => self.settled(point),
+            () if statement.starts_with("χ²") => self.tested(point),
             () if is_open(point) => self.open(point),
             () if whole.direction_alone => self.prediction(point, &whole),
             () if self.question.command_term == "identify" => {
@@ -262,7 +269,6 @@ impl Judge<'_> {
     /// How a pattern fared, from shares and directions.
     pub(super) fn fared(pattern: &Pattern, found: &Match, words_alone: f64) -> Fared {
         let named = found.named();
-        if std::env::var("DBG").is_ok() { eprintln!("FARED {:?} named {named:.2} turns {:?} wanted {:?}", pattern.text, found.turns, pattern.wanted.iter().map(|w| (w.direction, &w.about, &w.class)).collect::<Vec<_>>()); }
         let Some(agreement) = found.agreement() else {
             let against = found.denied;
             return match () {

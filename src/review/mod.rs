@@ -43,6 +43,7 @@ pub use verdict::{Evidence, EvidenceRole, PointReview, Review, Status, Step, Ste
 
 use dictionary::Dictionary;
 use judge::Judge;
+use pattern::{Pattern, Wanted};
 use read::Reading;
 
 /// A guide made ready: reviews any number of responses.
@@ -77,6 +78,23 @@ impl Reviewer {
         labelled.or(only)
     }
 
+    /// What the steps of the other questions lead to, the readout left out: of that, every answer to a prediction speaks.
+    fn effects(&self, question: &Question) -> Vec<Wanted> {
+        let mut effects = Vec::new();
+        if question.points.iter().any(|point| point.kind.is_reason()) {
+            let others = self.guide.questions.iter().filter(|other| other.id != question.id);
+            let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
+            for point in steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement) {
+                let prompt = Reading::of(&question.text, &self.dictionary);
+                for step in Pattern::steps(&point.statement, &prompt, &self.dictionary) {
+                    effects.extend(step.wanted.into_iter().filter(|wanted| !wanted.cause));
+                }
+            }
+            effects.pop();
+        }
+        effects
+    }
+
     /// The review of one response; `None` where the guide has no question for its id.
     pub fn review(&self, response: &Response) -> Option<Review> {
         let question = self.question(&response.id)?;
@@ -88,6 +106,7 @@ impl Reviewer {
             levels.tell(&mut reading, &question.text, read);
         }
         let topic = topic(&prompt);
+        let effects = self.effects(question);
         let mut judge = Judge {
             dictionary: &self.dictionary,
             question,
@@ -95,6 +114,7 @@ impl Reviewer {
             reading: &reading,
             topic: &topic,
             course: course::Course::default(),
+            effects: &effects,
         };
         judge.follow();
         // The question told again earns nothing, whatever it names.

@@ -151,7 +151,12 @@ impl Reader<'_> {
         }
         // "not as fast" is slower; "not faster" is only not faster.
         let compared = matches!(self.word(at.checked_sub(1)), "as" | "so" | "that");
-        let direction = match (piece.negated, compared) {
+        // "less slowed" is faster.
+        let lessened = turn.grammar == Grammar::Either
+            && piece.lower.ends_with("ed")
+            && matches!(self.word(at.checked_sub(1)), "less");
+        let compared = compared || lessened;
+        let direction = match (piece.negated || lessened, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,

@@ -44,6 +44,9 @@ impl Judge<'_> {
             None if goes_on && prediction == Some(Found::Opposed) && told < limit::REASON => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
+            None if told >= enough - 1e-9 && self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") => {
+                (Status::LookAgain, says(&found.says))
+            }
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
             None if told >= limit::REASON / 3.0 => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
@@ -153,9 +156,13 @@ impl Judge<'_> {
         }
         if let Some(number) = wanted.numbers.first() {
             let first = self.reading.numbers.first();
+            let either = self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge) && self.reading.numbers.len() > 1;
             let same = first.is_some_and(|one| (one.value - number.value).abs() <= 1e-9 * number.value.abs());
             return match (same, first) {
-                (true, Some(one)) => (Status::Found, says(std::slice::from_ref(&one.bytes))),
+                (true, Some(one)) => {
+                    let status = if either { Status::LookAgain } else { Status::Found };
+                    (status, says(std::slice::from_ref(&one.bytes)))
+                }
                 _ => (Status::NotFound, Vec::new()),
             };
         }

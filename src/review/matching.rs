@@ -251,7 +251,8 @@ impl Matcher<'_> {
             });
             let Some((share, mirrored)) = known else { continue };
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            let accord = if claim.hedged { Accord::Unclear } else { wanted.direction.accord(said) };
+            let open = claim.hedged || (alone && self.beside_before(claim));
+            let accord = if open { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
         }
         if hits.is_empty() {
@@ -267,6 +268,15 @@ impl Matcher<'_> {
         }
         hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
+    }
+
+    /// "Lower than in the first series": set beside another series, not along this one.
+    fn beside_before(&self, claim: &Claim) -> bool {
+        let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
+        let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
+        let behind = own.iter().skip_while(|piece| piece.lower != "than");
+        let other = ["first", "before", "previous", "original", "earlier", "last"];
+        behind.into_iter().any(|piece| other.contains(&piece.lower.as_str()))
     }
 
     /// Where one quantity is asked about: a word of direction of its own kind ("brighter" of a brightness), or "it" at the

@@ -55,14 +55,17 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     claims
 }
 
-/// "fast or slow", "more or less light": neither is claimed.
+/// "fast or slow", "from a high to a low concentration": neither is claimed.
 fn both_ways(claims: &mut [Claim], pieces: &[Piece]) {
     let ends: Vec<(usize, Direction)> = claims.iter().map(|claim| (claim.at, claim.direction)).collect();
     for (place, pair) in ends.windows(2).enumerate() {
         let [(one, up), (other, down)] = pair else { continue };
         let between = pieces.get(one + 1..*other).unwrap_or_default();
         let joined = matches!(between, [piece] if matches!(piece.lower.as_str(), "or" | "and"));
-        if joined && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
+        let before = pieces.get(one.saturating_sub(3)..*one).unwrap_or_default();
+        let word = |pieces: &[Piece], word: &str| pieces.iter().any(|piece| piece.lower == word);
+        let way = word(before, "from") && between.len() <= 4 && word(between, "to");
+        if (joined || way) && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
             claims.iter_mut().skip(place).take(2).for_each(|claim| claim.aside = true);
         }
     }
@@ -115,7 +118,11 @@ impl Reader<'_> {
         let acts = self.clause.pieces.clone().skip(1).any(|place| {
             self.pieces.get(place).is_some_and(|piece| piece.verb || piece.acts || matches!(piece.role, Role::Turn(_)))
         });
-        if first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts {
+        // "Pairing affects …": it is not said which way.
+        let open = self.clause.pieces.clone().any(|place| {
+            matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
+        });
+        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts {
             return None;
         }
         let (about, end) = self.right(start);

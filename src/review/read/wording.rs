@@ -31,6 +31,8 @@ impl Reader<'_> {
         // "falls faster than": one claim, made by the verb.
         let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
         let manner = turn.about == "rate" && moving;
+        // "has a big effect on": not which way.
+        let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
         // "less slowed": one claim, made by the verb.
         let lessens = piece.lower == "less"
             && matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Either, .. })))
@@ -38,7 +40,7 @@ impl Reader<'_> {
         // "less charge builds up": one claim, made by the first word.
         let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
             && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
-        ones || lessens || as_before || toward || done || manner || gathers || self.kept_alike(at, turn)
+        ones || size || lessens || as_before || toward || done || manner || gathers || self.kept_alike(at, turn)
     }
 
     /// "The liquid is darker": it is coloured more strongly.

@@ -32,6 +32,12 @@ impl Judge<'_> {
         asks || self.question.points.iter().any(accepts)
     }
 
+    /// Keys of the quantity that a question about a relation asks for: what "it" is.
+    pub(super) fn outcome(&self) -> Option<Vec<(String, f64)>> {
+        let (_, outcome) = self.asked();
+        outcome.filter(|_| self.question.command_term == "describe").map(|outcome| outcome.about)
+    }
+
     /// The quantities that the question sets out from and asks about. The first is taken to rise where the guide leaves it
     /// open.
     fn asked(&self) -> (Option<Wanted>, Option<Wanted>) {

@@ -110,6 +110,8 @@ impl Course {
 
     /// Gives each claim to the quantities that it speaks of most plainly.
     fn assign(&mut self, matcher: &Matcher<'_>) {
+        // "Rises with …" tells of one step which it is.
+        let single = self.nodes.iter().all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| !claim.aside) {
             let likeness = |node: &Node| {
                 let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
@@ -136,8 +138,9 @@ impl Course {
                 }
                 let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
-                let whole = claim.level.is_some() && !known.cause;
-                let wanted = self.at_level(known.wanted.direction, claim.level.filter(|_| whole));
+                let level = claim.level.or(Some(Direction::Up).filter(|_| claim.relates && single));
+                let whole = level.is_some() && !known.cause;
+                let wanted = self.at_level(known.wanted.direction, level.filter(|_| whole));
                 let accord = if claim.hedged { Accord::Unclear } else { wanted.accord(said) };
                 let blamed = whole && accord == Accord::Oppose;
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });

@@ -116,6 +116,8 @@ impl Reviewer {
             course: course::Course::default(),
             effects: &effects,
         };
+        let outcome = judge.outcome();
+        judge.topic = outcome.as_deref().unwrap_or(judge.topic);
         judge.follow();
         // The question told again earns nothing, whatever it names.
         let names = question.command_term == "identify";

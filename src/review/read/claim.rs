@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::clause::Clause;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Direction, Grammar, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Turn};
 
 /// A direction tied to what it speaks of.
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
@@ -35,13 +35,17 @@ pub(crate) struct Claim {
     pub(crate) compares: bool,
     /// The end of the treatment that it is told of: of more, or of less.
     pub(crate) level: Option<Direction>,
+    /// It tells a relation by itself: "rises with the dose", "proportional".
+    pub(crate) relates: bool,
 }
 
 /// All claims of a text in order.
 pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) -> Vec<Claim> {
     let mut claims: Vec<Claim> = Vec::new();
     for (number, clause) in clauses.iter().enumerate() {
-        claims.extend(Reader { pieces, clause, dictionary }.doing(number));
+        let reader = Reader { pieces, clause, dictionary };
+        claims.extend(reader.doing(number));
+        claims.extend(reader.likewise(number, claims.last()));
         for at in clause.pieces.clone() {
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
@@ -143,7 +147,20 @@ impl Reader<'_> {
             attributive: true,
             compares: false,
             level: None,
+            relates: false,
         })
+    }
+
+    /// "… so does the rate": the direction is that of what was told before.
+    fn likewise(&self, number: usize, before: Option<&Claim>) -> Option<Claim> {
+        let start = self.clause.pieces.start;
+        let turns = self.clause.pieces.clone().any(|at| matches!(self.role(Some(at)), Some(Role::Turn(_) | Role::Negator)));
+        let does = ["do", "does", "is", "are", "will", "did"].contains(&self.word(Some(start)));
+        let before = before.filter(|_| does && !turns && self.clause.link == Some(Link::So))?;
+        let (about, end) = self.right(start + 1);
+        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        let pieces = start..end.max(start + 1);
+        (!about.is_empty()).then(|| Claim { about, class, clause: number, at: start, pieces, attributive: false, ..before.clone() })
     }
 
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
@@ -171,7 +188,7 @@ impl Reader<'_> {
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
-        self.combine(&mut about, &mut class);
+        self.combine(at, &mut about, &mut class);
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
@@ -193,6 +210,7 @@ impl Reader<'_> {
             attributive,
             compares,
             level: None,
+            relates: self.relates(at, turn),
         })
     }
 

@@ -60,7 +60,8 @@ impl Judge<'_> {
             for key in &piece.keys {
                 let light = self.dictionary.is_light(key);
                 let term = piece.term.and_then(|term| self.dictionary.term(term));
-                let weight = match (light, term.is_some_and(|term| term.quantity && term.id == *key)) {
+                let thing = key.starts_with("t:") && !term.is_some_and(|term| term.id == *key);
+                let weight = match (light || thing, term.is_some_and(|term| term.quantity && term.id == *key)) {
                     (_, true) => 2.0,
                     (true, _) => 0.2,
                     (false, false) if about.iter().all(|(_, weight)| *weight < 0.5 || *weight >= 2.0) => 1.0,

@@ -175,12 +175,13 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
         let whole = matches!(meaning, Some(Meaning::Sense(_))) && length > 1;
         let words = rest.iter().take(if whole { 0 } else { length }).filter(|stem| !dictionary.is_little(stem));
         for stem in words {
-            piece.keys.push(dictionary.canonical(stem));
-            piece.also.extend(dictionary.further(stem).cloned());
             // "the radius of the pouchlets" names the pouchlets too.
-            if let Some((1, Meaning::Term(term))) = dictionary.longest(&[stem]).filter(|_| length > 1) {
-                piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
-            }
+            let thing = match dictionary.longest(&[stem]).filter(|_| length > 1) {
+                Some((1, Meaning::Term(term))) => dictionary.term(term).filter(|term| !term.quantity),
+                _ => None,
+            };
+            piece.keys.push(thing.map_or_else(|| dictionary.canonical(stem), |term| term.id.clone()));
+            piece.also.extend(dictionary.further(stem).cloned());
         }
         let known = piece.term.and_then(|term| dictionary.term(term)).map(|term| term.words.as_slice());
         for key in known.unwrap_or_default() {

@@ -112,7 +112,8 @@ impl Course {
     fn assign(&mut self, matcher: &Matcher<'_>) {
         // "Rises with …" tells of one step which it is.
         let single = self.nodes.iter().all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
-        for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| !claim.aside) {
+        let told = |claim: &Claim| !claim.aside || claim.presence;
+        for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
             let likeness = |node: &Node| {
                 let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
                 let own = matcher.same_quantity(&node.wanted, claim, false);
@@ -128,6 +129,9 @@ impl Course {
             }
             for (node, share) in shares.iter().enumerate() {
                 let Some((share, mirrored)) = share else { continue };
+                if claim.presence && (node > 0 || *mirrored) {
+                    continue;
+                }
                 // "just as fast" denies nothing of an amount.
                 let wanted = self.nodes.get(node).map_or(&[][..], |node| node.wanted.class.as_slice());
                 let of_kind = claim.class.is_empty()
@@ -145,6 +149,14 @@ impl Course {
                 let blamed = whole && accord == Accord::Oppose;
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
+        }
+        // That a thing is there tells how much only where nothing else does, and only of what the question sets out from.
+        let claims = &matcher.reading.claims;
+        let there = |told: &Told| claims.get(told.claim).is_some_and(|claim| claim.presence);
+        let sets_out = self.nodes.first().is_some_and(|first| first.cause);
+        let said = self.told.iter().any(|told| told.node == 0 && !there(told));
+        if said || !sets_out {
+            self.told.retain(|told| !there(told));
         }
     }
 

@@ -37,6 +37,8 @@ pub(crate) struct Claim {
     pub(crate) level: Option<Direction>,
     /// It tells a relation by itself: "rises with the dose", "proportional".
     pub(crate) relates: bool,
+    /// A thing that does something is there ("Salt lowers …"): more of it, where nothing else is said of how much.
+    pub(crate) presence: bool,
 }
 
 /// All claims of a text in order.
@@ -45,6 +47,7 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     for (number, clause) in clauses.iter().enumerate() {
         let reader = Reader { pieces, clause, dictionary };
         claims.extend(reader.doing(number));
+        claims.extend(reader.presence(number));
         claims.extend(reader.likewise(number, claims.last()));
         for at in clause.pieces.clone() {
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
@@ -148,6 +151,38 @@ impl Reader<'_> {
             compares: false,
             level: None,
             relates: false,
+            presence: false,
+        })
+    }
+
+    /// "Salt lowers the melting point": what opens a clause and does something to something.
+    fn presence(&self, number: usize) -> Option<Claim> {
+        let start = self.clause.pieces.start;
+        let named = |place: usize| match self.role(Some(place)) {
+            Some(Role::Content) => self.pieces.get(place).is_some_and(|piece| !piece.negated),
+            role => matches!(role, Some(Role::Article)),
+        };
+        let acts = (start..self.clause.pieces.end).find(|place| !named(*place)).filter(|place| *place > start)?;
+        let turn = matches!(self.role(Some(acts)), Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. })));
+        let object = matches!(self.role(Some(acts + 1)), Some(Role::Article | Role::Content | Role::Pronoun | Role::Turn(_)));
+        let makes = matches!(self.word(Some(acts)), "make" | "makes" | "gives" | "give" | "lets" | "causes");
+        let (about, _) = self.left(acts);
+        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        (object && (turn || makes) && !about.is_empty()).then(|| Claim {
+            direction: Direction::Up,
+            about,
+            carried: false,
+            clause: number,
+            at: start,
+            pieces: start..acts,
+            aside: true,
+            hedged: self.clause.hedged,
+            class,
+            attributive: true,
+            compares: false,
+            level: None,
+            relates: false,
+            presence: true,
         })
     }
 
@@ -211,6 +246,7 @@ impl Reader<'_> {
             compares,
             level: None,
             relates: self.relates(at, turn),
+            presence: false,
         })
     }
 

@@ -26,7 +26,8 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
         let others = quantities.iter().filter(|other| other.id != quantity.id);
         let taken: BTreeSet<String> = others.flat_map(|other| everyday(other)).collect();
         let own = everyday(quantity).into_iter().filter(|name| !taken.contains(name));
-        let mut forms: Vec<String> = [filled(&quantity.the, &names), quantity.name.clone()].into_iter().chain(own).collect();
+        let mut forms: Vec<String> =
+            [filled(&quantity.the, &names), quantity.name.clone()].into_iter().chain(own).collect();
         forms.retain(|form| !form.contains("{{"));
         terms.push(Term { id: quantity.id.clone(), forms, quantity: true });
     }
@@ -99,4 +100,20 @@ fn names(graph: &Graph, front: &Front) -> BTreeMap<String, String> {
 /// A phrase with the names in place of its placeholders.
 fn filled(phrase: &str, names: &BTreeMap<String, String>) -> String {
     names.iter().fold(phrase.to_owned(), |text, (key, name)| text.replace(&format!("{{{{ {key} }}}}"), name))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_quantity_has_everyday_names() {
+        let graph = crate::concepts::load_and_check(&crate::concepts::embedded()).unwrap();
+        let ids: BTreeSet<&str> = graph.quantities().map(|(_, quantity)| quantity.id.as_str()).collect();
+        let rows = EVERYDAY.lines().filter(|line| !line.starts_with(['#', ' ']));
+        let named: BTreeSet<&str> = rows.filter_map(|line| line.split_once(": ")).map(|(id, _)| id).collect();
+        assert_eq!(named, ids);
+        // A name and both forms of the symbol at least.
+        assert!(graph.quantities().all(|(_, quantity)| everyday(quantity).len() >= 3));
+    }
 }

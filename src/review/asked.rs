@@ -60,7 +60,7 @@ impl Judge<'_> {
             for key in &piece.keys {
                 let light = self.dictionary.is_light(key);
                 let term = piece.term.and_then(|term| self.dictionary.term(term));
-                let thing = key.starts_with("t:") && !term.is_some_and(|term| term.id == *key);
+                let thing = key.starts_with("t:") && term.is_none_or(|term| term.id != *key);
                 let weight = match (light || thing, term.is_some_and(|term| term.quantity && term.id == *key)) {
                     (_, true) => 2.0,
                     (true, _) => 0.2,

@@ -111,7 +111,10 @@ impl Course {
     /// Gives each claim to the quantities that it speaks of most plainly.
     fn assign(&mut self, matcher: &Matcher<'_>) {
         // "Rises with …" tells of one step which it is.
-        let single = self.nodes.iter().all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
+        let single = self
+            .nodes
+            .iter()
+            .all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
         let told = |claim: &Claim| !claim.aside || claim.presence;
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
             let likeness = |node: &Node| {

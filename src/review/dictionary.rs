@@ -268,9 +268,9 @@ impl Dictionary {
 
     /// Keys of what the name of a quantity names, up to where it says in what.
     fn words_of(&self, form: &str, own: usize) -> Vec<String> {
-        let name = [" in the ", " in each ", " outside ", " inside ", " toward "].iter().fold(form, |name, mark| {
-            name.split_once(mark).map_or(name, |(name, _)| name)
-        });
+        let name = [" in the ", " in each ", " outside ", " inside ", " toward "]
+            .iter()
+            .fold(form, |name, mark| name.split_once(mark).map_or(name, |(name, _)| name));
         let stems = self.stems.phrase(name);
         let stems: Vec<&str> = stems.iter().map(String::as_str).collect();
         let mut keys = Vec::new();
@@ -278,12 +278,13 @@ impl Dictionary {
         while let Some(stem) = stems.get(at) {
             let found = self.longest(stems.get(at..).unwrap_or_default());
             let (length, key) = match found {
-                Some((length, Meaning::Sense(group))) => {
-                    (length, words::lists().senses.get(group).and_then(|group| group.first()).map(|head| self.key(head)))
+                Some((length, Meaning::Sense(group))) => (
+                    length,
+                    words::lists().senses.get(group).and_then(|group| group.first()).map(|head| self.key(head)),
+                ),
+                Some((length, Meaning::Term(term))) if term != own => {
+                    (length, self.term(term).map(|term| term.id.clone()))
                 }
-                Some((length, Meaning::Term(term))) if term != own => (length, self.term(term).map(|term| term.id.clone())),
-                Some((length, Meaning::Term(_))) if length < stems.len() => (1, Some(self.canonical(stem))),
-                Some((length, Meaning::Term(_))) if length == 1 => (1, Some(self.canonical(stem))),
                 Some((_, Meaning::Term(_))) | None => (1, Some(self.canonical(stem))),
                 Some((length, _)) => (length, None),
             };

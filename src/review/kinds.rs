@@ -40,11 +40,15 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
-            None if self.goes_on(predicted.as_ref()) && told < limit::REASON => (Status::Contradicted, both(&found.says, &[all])),
+            None if self.goes_on(predicted.as_ref()) && told < limit::REASON => {
+                (Status::Contradicted, both(&found.says, &[all]))
+            }
             None if goes_on && prediction == Some(Found::Opposed) && told < limit::REASON => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
-            None if told >= enough - 1e-9 && self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") => {
+            None if told >= enough - 1e-9
+                && self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") =>
+            {
                 (Status::LookAgain, says(&found.says))
             }
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
@@ -156,7 +160,8 @@ impl Judge<'_> {
         }
         if let Some(number) = wanted.numbers.first() {
             let first = self.reading.numbers.first();
-            let either = self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge) && self.reading.numbers.len() > 1;
+            let either =
+                self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge) && self.reading.numbers.len() > 1;
             let same = first.is_some_and(|one| (one.value - number.value).abs() <= 1e-9 * number.value.abs());
             return match (same, first) {
                 (true, Some(one)) => {

@@ -31,7 +31,9 @@ impl Levels {
         let ends: Vec<Option<bool>> = reading.claims.iter().map(|claim| self.end(reading, claim)).collect();
         for (claim, end) in reading.claims.iter_mut().zip(ends) {
             match end {
-                Some(last) if from_first => claim.direction = if last { claim.direction } else { claim.direction.mirrored() },
+                Some(last) if from_first => {
+                    claim.direction = if last { claim.direction } else { claim.direction.mirrored() }
+                }
                 Some(last) => {
                     let rises = last == (self.last > self.first);
                     claim.level = Some(if rises { Direction::Up } else { Direction::Down });
@@ -50,18 +52,25 @@ impl Levels {
         // "back down from 8.8 towards 7": a way, not a level.
         let way = |place: usize| {
             let before = place.checked_sub(1).and_then(|before| reading.pieces.get(before));
-            before.is_some_and(|piece| matches!(piece.lower.as_str(), "from" | "to" | "towards" | "toward" | "by" | "about"))
+            before.is_some_and(|piece| {
+                matches!(piece.lower.as_str(), "from" | "to" | "towards" | "toward" | "by" | "about")
+            })
         };
         let numbers = |place: &usize| match reading.pieces.get(*place).map(|piece| piece.role) {
-            Some(Role::Number(number)) if !way(*place) => reading.numbers.get(number).map(|number| (*place, number.value)),
+            Some(Role::Number(number)) if !way(*place) => {
+                reading.numbers.get(number).map(|number| (*place, number.value))
+            }
             _ => None,
         };
         let mut told: Vec<(usize, f64)> = clause.pieces.clone().filter_map(|place| numbers(&place)).collect();
         if told.is_empty() {
-            let sentence = |place: &usize| reading.pieces.get(*place).is_some_and(|piece| piece.sentence == clause.sentence);
+            let sentence =
+                |place: &usize| reading.pieces.get(*place).is_some_and(|piece| piece.sentence == clause.sentence);
             told = (0..reading.pieces.len()).filter(sentence).filter_map(|place| numbers(&place)).collect();
         }
-        let here = |(place, _): &&(usize, f64)| clause.aside_from.is_none_or(|from| *place < from || *place >= clause.pieces.end);
+        let here = |(place, _): &&(usize, f64)| {
+            clause.aside_from.is_none_or(|from| *place < from || *place >= clause.pieces.end)
+        };
         let which = |value: f64| match () {
             () if value.total_cmp(&self.last).is_eq() => Some(true),
             () if value.total_cmp(&self.first).is_eq() => Some(false),

@@ -293,7 +293,8 @@ impl Matcher<'_> {
         let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && wanted.class.contains(&kind));
         let first = self.reading.pieces.get(start);
         let opens = claim.clause == 0
-            || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence) != clause.map(|own| own.sentence);
+            || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
+                != clause.map(|own| own.sentence);
         own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 

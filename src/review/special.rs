@@ -103,7 +103,8 @@ impl Judge<'_> {
         let text = self.reading.text.to_lowercase().replace('’', "'");
         let lists = words::lists();
         let told = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| !denied(&text, at)));
-        let taken_back = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| denied(&text, at)));
+        let taken_back =
+            |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| denied(&text, at)));
         let rejects = told(&lists.differing) || taken_back(&lists.agreeing);
         let keeps = told(&lists.agreeing) || taken_back(&lists.differing);
         let result = |number: &&Number| {

@@ -86,9 +86,26 @@ pub(crate) fn alike<'a>(word: &str, sounds: &'a Sounds) -> Option<&'a str> {
 /// How a word sounds: its consonants, and the vowel that it begins with.
 fn sound(word: &str) -> String {
     const RULES: &[(&str, &str)] = &[
-        ("tion", "xn"), ("sion", "xn"), ("shun", "xn"), ("ph", "f"), ("qu", "k"), ("qw", "k"), ("kw", "k"), ("ch", "ċ"),
-        ("sh", "x"), ("ck", "k"), ("wh", "w"), ("wr", "r"), ("kn", "n"), ("igh", "i"), ("ce", "se"), ("ci", "si"),
-        ("cy", "sy"), ("c", "k"), ("q", "k"), ("z", "s"),
+        ("tion", "xn"),
+        ("sion", "xn"),
+        ("shun", "xn"),
+        ("ph", "f"),
+        ("qu", "k"),
+        ("qw", "k"),
+        ("kw", "k"),
+        ("ch", "ċ"),
+        ("sh", "x"),
+        ("ck", "k"),
+        ("wh", "w"),
+        ("wr", "r"),
+        ("kn", "n"),
+        ("igh", "i"),
+        ("ce", "se"),
+        ("ci", "si"),
+        ("cy", "sy"),
+        ("c", "k"),
+        ("q", "k"),
+        ("z", "s"),
     ];
     let plain = RULES.iter().fold(word.to_owned(), |word, (from, to)| word.replace(from, to));
     let mut code = String::new();

@@ -129,7 +129,8 @@ impl Reader<'_> {
         let open = self.clause.pieces.clone().any(|place| {
             matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
         });
-        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts {
+        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts
+        {
             return None;
         }
         let (about, end) = self.right(start);
@@ -163,12 +164,16 @@ impl Reader<'_> {
             role => matches!(role, Some(Role::Article)),
         };
         let acts = (start..self.clause.pieces.end).find(|place| !named(*place)).filter(|place| *place > start)?;
-        let turn = matches!(self.role(Some(acts)), Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. })));
-        let object = matches!(self.role(Some(acts + 1)), Some(Role::Article | Role::Content | Role::Pronoun | Role::Turn(_)));
+        let turn = matches!(
+            self.role(Some(acts)),
+            Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. }))
+        );
+        let object =
+            matches!(self.role(Some(acts + 1)), Some(Role::Article | Role::Content | Role::Pronoun | Role::Turn(_)));
         let makes = matches!(self.word(Some(acts)), "make" | "makes" | "gives" | "give" | "lets" | "causes");
         let (about, _) = self.left(acts);
         let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        (object && (turn || makes) && !about.is_empty()).then(|| Claim {
+        (object && (turn || makes) && !about.is_empty()).then_some(Claim {
             direction: Direction::Up,
             about,
             carried: false,
@@ -189,13 +194,22 @@ impl Reader<'_> {
     /// "… so does the rate": the direction is that of what was told before.
     fn likewise(&self, number: usize, before: Option<&Claim>) -> Option<Claim> {
         let start = self.clause.pieces.start;
-        let turns = self.clause.pieces.clone().any(|at| matches!(self.role(Some(at)), Some(Role::Turn(_) | Role::Negator)));
+        let turns =
+            self.clause.pieces.clone().any(|at| matches!(self.role(Some(at)), Some(Role::Turn(_) | Role::Negator)));
         let does = ["do", "does", "is", "are", "will", "did"].contains(&self.word(Some(start)));
         let before = before.filter(|_| does && !turns && self.clause.link == Some(Link::So))?;
         let (about, end) = self.right(start + 1);
         let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
         let pieces = start..end.max(start + 1);
-        (!about.is_empty()).then(|| Claim { about, class, clause: number, at: start, pieces, attributive: false, ..before.clone() })
+        (!about.is_empty()).then(|| Claim {
+            about,
+            class,
+            clause: number,
+            at: start,
+            pieces,
+            attributive: false,
+            ..before.clone()
+        })
     }
 
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
@@ -230,7 +244,7 @@ impl Reader<'_> {
         let word = piece.lower.as_str();
         let superlative = word.ends_with("est") || word.contains("most") || word.contains("least");
         let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
-        let compares = superlative || (turn.grammar == Grammar::Comparative && than);
+        let beside = superlative || (turn.grammar == Grammar::Comparative && than);
         let clause = number;
         Some(Claim {
             direction,
@@ -243,7 +257,7 @@ impl Reader<'_> {
             hedged,
             class,
             attributive,
-            compares,
+            compares: beside,
             level: None,
             relates: self.relates(at, turn),
             presence: false,

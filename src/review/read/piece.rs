@@ -290,10 +290,13 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
     };
     // "slows it down": part of the verb; "the time is up" says when.
     let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
-    let clause = clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
+    let clause =
+        clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
     let particle = clause.iter().any(|word| {
         let stem = dictionary.stems.of(word);
-        stem == "time" || dictionary.is_verb(&stem) || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+        stem == "time"
+            || dictionary.is_verb(&stem)
+            || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
     });
     (copula || noun) && ended && !particle
 }

@@ -67,15 +67,20 @@ fn symbols(text: &str, tokens: Vec<Token>) -> Vec<Token> {
     while let Some(mut token) = after {
         after = rest.next();
         let next = after.as_ref().map_or("", |next| next.lower.as_str());
-        let moves = ["is", "=", "↑", "↓", "up", "down", "rises", "falls", "goes", "drops", "increases", "decreases", "gets"];
+        let moves =
+            ["is", "=", "↑", "↓", "up", "down", "rises", "falls", "goes", "drops", "increases", "decreases", "gets"];
         let closed = next.chars().any(char::is_alphanumeric) && rest.peek().is_some_and(|last| last.lower == "]");
         if token.lower == "[" && closed {
             if let (Some(inner), Some(last)) = (after.take(), rest.next()) {
-                token = Token { bytes: token.bytes.start..last.bytes.end, lower: format!("[{}]", inner.lower), kind: Kind::Word };
+                token = Token {
+                    bytes: token.bytes.start..last.bytes.end,
+                    lower: format!("[{}]", inner.lower),
+                    kind: Kind::Word,
+                };
             }
             after = rest.next();
         } else if text.get(token.bytes.clone()) == Some("A") && moves.contains(&next) {
-            token.lower = "[a]".to_owned();
+            "[a]".clone_into(&mut token.lower);
         }
         made.push(token);
     }

@@ -68,7 +68,9 @@ impl Reader<'_> {
         // "There is less light", and nothing of where it goes: what is given off.
         let light = self.dictionary.key("light");
         if self.word(Some(at)) != "extra"
-            && about.iter().all(|(key, _)| *key == light || self.dictionary.is_light(key)) && about.iter().any(|(key, _)| *key == light) {
+            && about.iter().all(|(key, _)| *key == light || self.dictionary.is_light(key))
+            && about.iter().any(|(key, _)| *key == light)
+        {
             about.push((self.dictionary.key("bright"), 1.0));
         }
         for (all, result, dropped) in &words::lists().combined {

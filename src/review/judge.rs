@@ -166,7 +166,8 @@ impl Judge<'_> {
             return self.steps(&steps, point, rejected);
         }
         let (fared, found) = self.statement(point, whole);
-        let rejected = rejected.filter(|_| !(fared == Fared::Said && earns_by_direction(point)));
+        let free = fared == Fared::Said && earns_by_direction(point);
+        let rejected = rejected.filter(|_| !free || self.refused_relation(point, whole));
         match (fared, rejected) {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
             (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
@@ -179,6 +180,13 @@ impl Judge<'_> {
             (Fared::Partly, None) => (Status::LookAgain, says(&found.says)),
             (Fared::Missing, None) => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// Whether what is refused is a relation told with its directions, and not a reason beside the right one.
+    fn refused_relation(&self, point: &Point, whole: &Pattern) -> bool {
+        let directed = |text: &&String| !self.pattern(text).wanted.is_empty();
+        let reject = point.reject.iter().filter(directed).cloned().collect();
+        self.rejected(&Point { reject, ..point.clone() }, whole).is_some()
     }
 
     /// How the statement fared, or one of its alternatives.

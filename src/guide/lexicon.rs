@@ -1,10 +1,13 @@
-//! The lexicon of a scenario: what its quantities and things are called, from the concept graph.
+//! The lexicon of a scenario: what its quantities and things are called, from the concept graph and in everyday words.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::concepts::graph::{Entity, Graph};
+use crate::concepts::graph::{Entity, Graph, Quantity};
 use crate::review::{Lexicon, Term};
 use crate::scenario::Front;
+
+/// Everyday names of quantities by their ids.
+const EVERYDAY: &str = include_str!("everyday.txt");
 
 /// Terms of the scenario of this front matter: quantities of its path, things by all their names. Words of all principles
 /// are its glossary. Names that the graph does not have are passed over, since a guide can be read without them.
@@ -18,9 +21,13 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
             quantities.extend([influence.from, influence.to]);
         }
     }
-    for ix in quantities {
-        let quantity = graph.quantity(ix);
-        let mut forms = vec![quantity.name.clone(), filled(&quantity.the, &names)];
+    let quantities: Vec<&Quantity> = quantities.into_iter().map(|ix| graph.quantity(ix)).collect();
+    for quantity in &quantities {
+        let others = quantities.iter().filter(|other| other.id != quantity.id);
+        let taken: BTreeSet<String> = others.flat_map(|other| everyday(other)).collect();
+        let own = everyday(quantity).into_iter().filter(|name| !taken.contains(name));
+        let mut forms: Vec<String> =
+            [filled(&quantity.the, &names), quantity.name.clone()].into_iter().chain(own).collect();
         forms.retain(|form| !form.contains("{{"));
         terms.push(Term { id: quantity.id.clone(), forms, quantity: true });
     }
@@ -35,6 +42,23 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
         glossary.insert(quantity.name.clone());
     }
     Lexicon { terms, glossary: glossary.into_iter().collect() }
+}
+
+/// What students call a quantity: by its everyday names and its symbol, which may stand in square brackets. A name that two
+/// quantities of a path share tells neither.
+fn everyday(quantity: &Quantity) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    let mut own = false;
+    for line in EVERYDAY.lines().filter(|line| !line.starts_with('#')) {
+        let (id, rest) = line.split_once(": ").filter(|(id, _)| !id.starts_with(' ')).unwrap_or(("", line));
+        own = if id.is_empty() { own } else { id == quantity.id };
+        if own {
+            names.extend(rest.split('|').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()));
+        }
+    }
+    let symbol = quantity.symbol.to_lowercase().replace('_', "");
+    names.extend([format!("[{symbol}]"), symbol]);
+    names
 }
 
 /// Nouns that say how much there is of a thing, or what every thing at the bench is: no name of one.
@@ -76,4 +100,20 @@ fn names(graph: &Graph, front: &Front) -> BTreeMap<String, String> {
 /// A phrase with the names in place of its placeholders.
 fn filled(phrase: &str, names: &BTreeMap<String, String>) -> String {
     names.iter().fold(phrase.to_owned(), |text, (key, name)| text.replace(&format!("{{{{ {key} }}}}"), name))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_quantity_has_everyday_names() {
+        let graph = crate::concepts::load_and_check(&crate::concepts::embedded()).unwrap();
+        let ids: BTreeSet<&str> = graph.quantities().map(|(_, quantity)| quantity.id.as_str()).collect();
+        let rows = EVERYDAY.lines().filter(|line| !line.starts_with(['#', ' ']));
+        let named: BTreeSet<&str> = rows.filter_map(|line| line.split_once(": ")).map(|(id, _)| id).collect();
+        assert_eq!(named, ids);
+        // A name and both forms of the symbol at least.
+        assert!(graph.quantities().all(|(_, quantity)| everyday(quantity).len() >= 3));
+    }
 }

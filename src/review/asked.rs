@@ -32,6 +32,12 @@ impl Judge<'_> {
         asks || self.question.points.iter().any(accepts)
     }
 
+    /// Keys of the quantity that a question about a relation asks for: what "it" is.
+    pub(super) fn outcome(&self) -> Option<Vec<(String, f64)>> {
+        let (_, outcome) = self.asked();
+        outcome.filter(|_| self.question.command_term == "describe").map(|outcome| outcome.about)
+    }
+
     /// The quantities that the question sets out from and asks about. The first is taken to rise where the guide leaves it
     /// open.
     fn asked(&self) -> (Option<Wanted>, Option<Wanted>) {
@@ -54,7 +60,8 @@ impl Judge<'_> {
             for key in &piece.keys {
                 let light = self.dictionary.is_light(key);
                 let term = piece.term.and_then(|term| self.dictionary.term(term));
-                let weight = match (light, term.is_some_and(|term| term.quantity && term.id == *key)) {
+                let thing = key.starts_with("t:") && term.is_none_or(|term| term.id != *key);
+                let weight = match (light || thing, term.is_some_and(|term| term.quantity && term.id == *key)) {
                     (_, true) => 2.0,
                     (true, _) => 0.2,
                     (false, false) if about.iter().all(|(_, weight)| *weight < 0.5 || *weight >= 2.0) => 1.0,

@@ -42,6 +42,8 @@ struct Told {
     accord: Accord,
     share: f64,
     blamed: bool,
+    /// It tells a relation by itself ("brightest at 300").
+    whole: bool,
 }
 
 /// The quantities of a question's guide and what the answer tells of them.
@@ -108,7 +110,13 @@ impl Course {
 
     /// Gives each claim to the quantities that it speaks of most plainly.
     fn assign(&mut self, matcher: &Matcher<'_>) {
-        for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| !claim.aside) {
+        // "Rises with …" tells of one step which it is.
+        let single = self
+            .nodes
+            .iter()
+            .all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
+        let told = |claim: &Claim| !claim.aside || claim.presence;
+        for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
             let likeness = |node: &Node| {
                 let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
                 let own = matcher.same_quantity(&node.wanted, claim, false);
@@ -124,6 +132,9 @@ impl Course {
             }
             for (node, share) in shares.iter().enumerate() {
                 let Some((share, mirrored)) = share else { continue };
+                if claim.presence && (node > 0 || *mirrored) {
+                    continue;
+                }
                 // "just as fast" denies nothing of an amount.
                 let wanted = self.nodes.get(node).map_or(&[][..], |node| node.wanted.class.as_slice());
                 let of_kind = claim.class.is_empty()
@@ -134,9 +145,30 @@ impl Course {
                 }
                 let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
-                let accord = if claim.hedged { Accord::Unclear } else { known.wanted.direction.accord(said) };
-                self.told.push(Told { node, claim: number, accord, share: *share, blamed: false });
+                let level = claim.level.or(Some(Direction::Up).filter(|_| claim.relates && single));
+                let whole = level.is_some() && !known.cause;
+                let wanted = self.at_level(known.wanted.direction, level.filter(|_| whole));
+                let accord = if claim.hedged { Accord::Unclear } else { wanted.accord(said) };
+                let blamed = whole && accord == Accord::Oppose;
+                self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
+        }
+        // That a thing is there tells how much only where nothing else does, and only of what the question sets out from.
+        let claims = &matcher.reading.claims;
+        let there = |told: &Told| claims.get(told.claim).is_some_and(|claim| claim.presence);
+        let sets_out = self.nodes.first().is_some_and(|first| first.cause);
+        let said = self.told.iter().any(|told| told.node == 0 && !there(told));
+        if said || !sets_out {
+            self.told.retain(|told| !there(told));
+        }
+    }
+
+    /// Which way a quantity goes at an end of the treatment, which its first cause tells.
+    fn at_level(&self, direction: Direction, level: Option<Direction>) -> Direction {
+        let cause = self.nodes.first().filter(|first| first.cause).map(|first| first.wanted.direction);
+        match (cause, level) {
+            (Some(cause), Some(level)) if cause != level => direction.mirrored(),
+            _ => direction,
         }
     }
 
@@ -146,7 +178,8 @@ impl Course {
         // Claim after claim: the last that was clear, and how it went.
         let mut last: Option<(usize, Accord)> = None;
         let claims: Vec<usize> = {
-            let mut all: Vec<usize> = self.told.iter().map(|told| told.claim).collect();
+            let part = self.told.iter().filter(|told| !told.whole);
+            let mut all: Vec<usize> = part.map(|told| told.claim).collect();
             all.dedup();
             all
         };
@@ -234,7 +267,7 @@ impl Course {
         let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
         if let Some(node) = before {
             let share = self.told.get(at).map_or(0.0, |told| told.share);
-            self.told.push(Told { node, claim, accord, share, blamed: true });
+            self.told.push(Told { node, claim, accord, share, blamed: true, whole: false });
             return;
         }
         for (told, cause) in self.told.iter_mut().zip(causes) {

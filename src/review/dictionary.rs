@@ -55,6 +55,8 @@ pub(crate) struct Dictionary {
     known_stems: BTreeSet<String>,
     /// Words that a slip may be mended to.
     targets: BTreeSet<String>,
+    /// The same by how they sound.
+    sounds: spelling::Sounds,
 }
 
 /// Regular forms of a verb.
@@ -68,6 +70,8 @@ fn forms(word: &str) -> [String; 3] {
 pub(crate) struct TermEntry {
     pub(crate) id: String,
     pub(crate) quantity: bool,
+    /// Keys of the first of its forms, by which it is known whatever it is called.
+    pub(crate) words: Vec<String>,
 }
 
 impl Dictionary {
@@ -89,6 +93,7 @@ impl Dictionary {
             known: BTreeSet::new(),
             known_stems: BTreeSet::new(),
             targets: BTreeSet::new(),
+            sounds: spelling::Sounds::new(),
         };
         dictionary.own_words();
         dictionary.senses();
@@ -102,6 +107,7 @@ impl Dictionary {
                 dictionary.targets.insert(format!("{}s", token.lower.trim_end_matches('s')));
             }
         }
+        dictionary.sounds = spelling::sounds(&dictionary.targets);
         dictionary
     }
 
@@ -230,7 +236,7 @@ impl Dictionary {
     fn lexicon(&mut self, lexicon: &Lexicon) {
         for term in &lexicon.terms {
             let number = self.terms.len();
-            self.terms.push(TermEntry { id: format!("t:{}", term.id), quantity: term.quantity });
+            self.terms.push(TermEntry { id: format!("t:{}", term.id), quantity: term.quantity, words: Vec::new() });
             for form in &term.forms {
                 self.learn(form, true);
                 let stems = self.content(form);
@@ -252,6 +258,40 @@ impl Dictionary {
         for word in &lexicon.glossary {
             self.learn(word, false);
         }
+        for (number, term) in lexicon.terms.iter().enumerate().filter(|(_, term)| term.quantity) {
+            let words = term.forms.first().map(|form| self.words_of(form, number)).unwrap_or_default();
+            if let Some(entry) = self.terms.get_mut(number) {
+                entry.words = words;
+            }
+        }
+    }
+
+    /// Keys of what the name of a quantity names, up to where it says in what.
+    fn words_of(&self, form: &str, own: usize) -> Vec<String> {
+        let name = [" in the ", " in each ", " outside ", " inside ", " toward "]
+            .iter()
+            .fold(form, |name, mark| name.split_once(mark).map_or(name, |(name, _)| name));
+        let stems = self.stems.phrase(name);
+        let stems: Vec<&str> = stems.iter().map(String::as_str).collect();
+        let mut keys = Vec::new();
+        let mut at = 0;
+        while let Some(stem) = stems.get(at) {
+            let found = self.longest(stems.get(at..).unwrap_or_default());
+            let (length, key) = match found {
+                Some((length, Meaning::Sense(group))) => (
+                    length,
+                    words::lists().senses.get(group).and_then(|group| group.first()).map(|head| self.key(head)),
+                ),
+                Some((length, Meaning::Term(term))) if term != own => {
+                    (length, self.term(term).map(|term| term.id.clone()))
+                }
+                Some((_, Meaning::Term(_))) | None => (1, Some(self.canonical(stem))),
+                Some((length, _)) => (length, None),
+            };
+            keys.extend(key.filter(|key| !self.is_little(key)));
+            at += length;
+        }
+        keys
     }
 
     /// Other words that mean the same, by their stems.
@@ -327,10 +367,7 @@ impl Dictionary {
             return lower.to_owned();
         }
         let near = |word: &str| spelling::nearest(word, &self.targets).map(str::to_owned);
-        let by_sound = || {
-            let word = format!("ph{}", lower.strip_prefix('f')?);
-            if self.known.contains(&word) { Some(word) } else { near(&word) }
-        };
+        let by_sound = || spelling::alike(lower, &self.sounds).map(str::to_owned);
         near(lower).or_else(by_sound).unwrap_or_else(|| lower.to_owned())
     }
 

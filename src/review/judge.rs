@@ -7,7 +7,7 @@ use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
 use super::guide::{Point, PointKind, Question};
 use super::matching::{Found, Match, Matcher};
-use super::pattern::{Pattern, Unit};
+use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Piece, Reading};
 use super::verdict::{Status, Stretch};
 
@@ -35,6 +35,9 @@ pub(super) mod limit {
     /// Least share of a twist's reason.
     pub(crate) const REASON: f64 = 0.42;
 
+    /// Least likeness by which a claim speaks plainly of a quantity.
+    pub(crate) const PLAIN: f64 = 0.7;
+
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.7;
 }
@@ -52,6 +55,9 @@ pub(super) struct Judge<'a> {
     pub(super) topic: &'a [(String, f64)],
 
     pub(super) course: Course,
+
+    /// What the steps of the guide's other questions lead to.
+    pub(super) effects: &'a [Wanted],
 }
 
 /// A status and the stretches behind it.
@@ -133,6 +139,7 @@ impl Judge<'_> {
             () if point.kind == PointKind::Balance => self.balance(),
             () if point.kind == PointKind::SecondEffect => self.second_effect(point),
             () if statement.starts_with("The data ") => self.settled(point),
+            () if statement.starts_with("χ²") => self.tested(point),
             () if is_open(point) => self.open(point),
             () if whole.direction_alone => self.prediction(point, &whole),
             () if self.question.command_term == "identify" => {
@@ -159,6 +166,8 @@ impl Judge<'_> {
             return self.steps(&steps, point, rejected);
         }
         let (fared, found) = self.statement(point, whole);
+        let free = fared == Fared::Said && earns_by_direction(point);
+        let rejected = rejected.filter(|_| !free || self.refused_relation(point, whole));
         match (fared, rejected) {
             (Fared::Said, None) => (Status::Found, says(&found.says)),
             (Fared::Said, Some(places)) => (Status::NotFound, both(&found.says, &places)),
@@ -173,6 +182,13 @@ impl Judge<'_> {
         }
     }
 
+    /// Whether what is refused is a relation told with its directions, and not a reason beside the right one.
+    fn refused_relation(&self, point: &Point, whole: &Pattern) -> bool {
+        let directed = |text: &&String| !self.pattern(text).wanted.is_empty();
+        let reject = point.reject.iter().filter(directed).cloned().collect();
+        self.rejected(&Point { reject, ..point.clone() }, whole).is_some()
+    }
+
     /// How the statement fared, or one of its alternatives.
     fn statement(&self, point: &Point, whole: &Pattern) -> (Fared, Match) {
         let found = self.step(whole, point, 0);
@@ -181,11 +197,12 @@ impl Judge<'_> {
         if best.1.turns.contains(&Found::Opposed) {
             best.0 = Fared::Denied;
         }
-        let bare = point.accept.iter().any(|text| accepts_relation(text));
-        if best.0 == Fared::Partly && bare && best.1.effect() == Some(Found::Agrees) {
+        // Where the direction earns by itself, whatever reason stands beside it is not asked for.
+        let bare = point.accept.iter().any(|text| accepts_relation(text)) || earns_by_direction(point);
+        if best.0 < Fared::Denied && bare && best.1.effect() == Some(Found::Agrees) {
             best.0 = Fared::Said;
         }
-        let patterns = point.accept.iter().map(|text| self.pattern(text));
+        let patterns = point.accept.iter().map(|text| self.pattern(text)).filter(|pattern| !pattern.direction_alone);
         for pattern in patterns.filter(|pattern| !pattern.is_empty()) {
             let found = self.matcher().find(&pattern);
             let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
@@ -313,6 +330,11 @@ impl Judge<'_> {
 /// Whether any sound answer earns, also where the guide's example is another.
 pub(super) fn is_open(point: &Point) -> bool {
     point.accept.iter().any(|text| text.starts_with("any ") || text.starts_with("another "))
+}
+
+/// Whether the direction earns by itself, so that a refused reason beside it costs nothing.
+fn earns_by_direction(point: &Point) -> bool {
+    point.accept.iter().any(|text| text.starts_with("the direction alone"))
 }
 
 /// Whether an alternative lets a bare relation earn: a formula, a proportion, or the relation the other way round.

@@ -17,13 +17,16 @@ impl Judge<'_> {
     pub(super) fn reason(&self, point: &Point, whole: &Pattern) -> Verdict {
         let found = self.matcher().find(whole);
         let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
-        let prediction = predicted.and_then(|point| self.matcher().find(&self.pattern(&point.statement)).effect());
+        let predicted = predicted.map(|point| self.pattern(&point.statement));
+        let prediction = predicted.as_ref().and_then(|pattern| self.matcher().find(pattern).effect());
         let text = self.reading.text.to_lowercase();
         let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
         let independent = any(&words::lists().independent);
         let goes_on = any(&words::lists().goes_on);
         let trap = self.trap(point);
-        let asserted = self.asserted(point);
+        // A step that goes the other way is told with both its ends as well, so there the prediction decides.
+        let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
+        let asserted = self.asserted(point).filter(|_| !other_way);
         let wrong = trap.or(asserted).or_else(|| self.governs(point, whole)).or_else(|| self.set_back(point, whole));
         let told = found.named();
         let reversed = point.kind == PointKind::Reversal;
@@ -37,13 +40,35 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
+            None if self.goes_on(predicted.as_ref()) && told < limit::REASON => {
+                (Status::Contradicted, both(&found.says, &[all]))
+            }
             None if goes_on && prediction == Some(Found::Opposed) && told < limit::REASON => {
                 (Status::Contradicted, both(&found.says, &[all]))
+            }
+            None if told >= enough - 1e-9
+                && self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") =>
+            {
+                (Status::LookAgain, says(&found.says))
             }
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
             None if told >= limit::REASON / 3.0 => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// Whether a wrong prediction rests on the chain as it was: an effect of one of its steps is told with a direction, and
+    /// is not the quantity that was to be predicted.
+    fn goes_on(&self, predicted: Option<&Pattern>) -> bool {
+        let Some(predicted) = predicted else { return false };
+        let wrong = matches!(self.matcher().find(predicted).effect(), Some(Found::Opposed | Found::Both));
+        let readout = |claim: &Claim| {
+            predicted.wanted.iter().any(|wanted| self.matcher().same_quantity(wanted, claim, true).is_some())
+        };
+        let told = |wanted: &Wanted| {
+            self.claimed(wanted).iter().any(|(claim, _, share)| *share >= limit::PLAIN && !readout(claim))
+        };
+        wrong && self.effects.iter().any(told)
     }
 
     /// A sentence set against the reason that speaks of it: "But …", "… though", "… still takes …".
@@ -135,9 +160,14 @@ impl Judge<'_> {
         }
         if let Some(number) = wanted.numbers.first() {
             let first = self.reading.numbers.first();
+            let either =
+                self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge) && self.reading.numbers.len() > 1;
             let same = first.is_some_and(|one| (one.value - number.value).abs() <= 1e-9 * number.value.abs());
             return match (same, first) {
-                (true, Some(one)) => (Status::Found, says(std::slice::from_ref(&one.bytes))),
+                (true, Some(one)) => {
+                    let status = if either { Status::LookAgain } else { Status::Found };
+                    (status, says(std::slice::from_ref(&one.bytes)))
+                }
                 _ => (Status::NotFound, Vec::new()),
             };
         }

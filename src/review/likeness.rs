@@ -62,8 +62,10 @@ pub(super) fn likeness(
             && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
     });
     // A rate, a length, a brightness is not told by naming the thing alone.
-    let untold =
-        claim.class.is_empty() && wanted.class.iter().any(|class| words::lists().telling.contains(class)) && !alone;
+    let untold = !claim.about.is_empty()
+        && claim.class.is_empty()
+        && wanted.class.iter().any(|class| words::lists().telling.contains(class))
+        && !alone;
     let share = f64::min((recall * precision).sqrt() + kind, 1.0)
         * if stranger { 0.4 } else { 1.0 }
         * if untold { 0.45 } else { 1.0 }

@@ -11,6 +11,9 @@ use super::read::{Claim, Clause, Piece, Reading, Role};
 /// Sentences in a row within which a pattern must be met.
 const WINDOW: usize = 3;
 
+/// Kinds of quantity whose words of direction speak of nothing else at the bench.
+const OWN_KINDS: &[&str] = &["bright", "colour"];
+
 /// What was found of a pattern.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub(crate) struct Match {
@@ -248,15 +251,51 @@ impl Matcher<'_> {
             });
             let Some((share, mirrored)) = known else { continue };
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            let accord = if claim.hedged { Accord::Unclear } else { wanted.direction.accord(said) };
+            let open = claim.hedged || (alone && self.beside_before(claim));
+            let accord = if open { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
         }
         if hits.is_empty() {
             hits.extend(self.without_turn(wanted));
         }
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
+        if alone {
+            let plainly = |claim: &&Claim| !claim.aside && !claim.hedged && self.of_what_is_asked(wanted, claim);
+            for claim in self.reading.claims.iter().filter(plainly) {
+                let accord = wanted.direction.accord(claim.direction);
+                hits.push((best, accord, self.reading.claim_bytes(claim)));
+            }
+        }
         hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
+    }
+
+    /// "Lower than in the first series": set beside another series, not along this one.
+    fn beside_before(&self, claim: &Claim) -> bool {
+        let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
+        let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
+        let behind = own.iter().skip_while(|piece| piece.lower != "than");
+        let other = ["first", "before", "previous", "original", "earlier", "last"];
+        behind.into_iter().any(|piece| other.contains(&piece.lower.as_str()))
+    }
+
+    /// Where one quantity is asked about: a word of direction of its own kind ("brighter" of a brightness), or "it" at the
+    /// beginning of a sentence.
+    fn of_what_is_asked(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let clause = self.reading.clauses.get(claim.clause);
+        let start = clause.map_or(claim.at, |clause| clause.pieces.start);
+        let before = self.reading.pieces.get(start..claim.at).unwrap_or_default();
+        if before.iter().any(|piece| piece.role == Role::Negator) {
+            return false;
+        }
+        let word = self.reading.pieces.get(claim.at);
+        let kinds = word.into_iter().flat_map(|piece| &piece.keys).filter_map(|key| self.dictionary.class(key));
+        let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && wanted.class.contains(&kind));
+        let first = self.reading.pieces.get(start);
+        let opens = claim.clause == 0
+            || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
+                != clause.map(|own| own.sentence);
+        own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 
     /// Whether two quantities of the guide are one.

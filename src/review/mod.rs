@@ -16,6 +16,7 @@ mod ideas;
 mod json;
 mod judge;
 mod kinds;
+mod levels;
 mod lexicon;
 mod likeness;
 mod list;
@@ -42,6 +43,7 @@ pub use verdict::{Evidence, EvidenceRole, PointReview, Review, Status, Step, Ste
 
 use dictionary::Dictionary;
 use judge::Judge;
+use pattern::{Pattern, Wanted};
 use read::Reading;
 
 /// A guide made ready: reviews any number of responses.
@@ -76,14 +78,35 @@ impl Reviewer {
         labelled.or(only)
     }
 
+    /// What the steps of the other questions lead to, the readout left out: of that, every answer to a prediction speaks.
+    fn effects(&self, question: &Question) -> Vec<Wanted> {
+        let mut effects = Vec::new();
+        if question.points.iter().any(|point| point.kind.is_reason()) {
+            let others = self.guide.questions.iter().filter(|other| other.id != question.id);
+            let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
+            for point in steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement) {
+                let prompt = Reading::of(&question.text, &self.dictionary);
+                for step in Pattern::steps(&point.statement, &prompt, &self.dictionary) {
+                    effects.extend(step.wanted.into_iter().filter(|wanted| !wanted.cause));
+                }
+            }
+            effects.pop();
+        }
+        effects
+    }
+
     /// The review of one response; `None` where the guide has no question for its id.
     pub fn review(&self, response: &Response) -> Option<Review> {
         let question = self.question(&response.id)?;
         let read = |text: &str| Reading::of(text, &self.dictionary);
         let prompt = read(&question.text.replace("**", ""));
         let (kept, given) = list::first(question, &response.text, &self.dictionary);
-        let reading = read(kept);
+        let mut reading = read(kept);
+        if let Some(levels) = levels::Levels::of(&self.guide, read) {
+            levels.tell(&mut reading, &question.text, read);
+        }
         let topic = topic(&prompt);
+        let effects = self.effects(question);
         let mut judge = Judge {
             dictionary: &self.dictionary,
             question,
@@ -91,7 +114,10 @@ impl Reviewer {
             reading: &reading,
             topic: &topic,
             course: course::Course::default(),
+            effects: &effects,
         };
+        let outcome = judge.outcome();
+        judge.topic = outcome.as_deref().unwrap_or(judge.topic);
         judge.follow();
         // The question told again earns nothing, whatever it names.
         let names = question.command_term == "identify";

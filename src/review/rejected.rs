@@ -6,6 +6,7 @@ use super::guide::Point;
 use super::judge::{Judge, limit};
 use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
+use super::read::Claim;
 
 impl Judge<'_> {
     /// Where the response says what the point rejects, judged by what the statement does not say itself.
@@ -51,17 +52,22 @@ impl Judge<'_> {
     /// plainly.
     fn says_so(&self, pattern: &Pattern) -> f64 {
         let matcher = self.matcher();
-        let claimed = |wanted: &&Wanted| {
-            self.reading.claims.iter().enumerate().any(|(number, claim)| {
-                let known = matcher.same_quantity(wanted, claim, false);
-                known.is_some_and(|(share, mirrored)| {
-                    let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-                    let agrees = wanted.direction.accord(said) == Accord::Agree;
-                    !claim.aside && !claim.hedged && agrees && share > self.course.plain(number) - 0.05
-                })
+        let claimed = |wanted: &Wanted, number: usize, claim: &Claim| {
+            let known = matcher.same_quantity(wanted, claim, false);
+            known.is_some_and(|(share, mirrored)| {
+                let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+                let agrees = wanted.direction.accord(said) == Accord::Agree;
+                !claim.aside && !claim.hedged && agrees && share > self.course.plain(number) - 0.05
             })
         };
+        // A claim says one thing: two directions are two claims.
+        let mut used: Vec<usize> = Vec::new();
+        for wanted in &pattern.wanted {
+            let mut claims = self.reading.claims.iter().enumerate();
+            let found = claims.find(|(number, claim)| !used.contains(number) && claimed(wanted, *number, claim));
+            used.extend(found.map(|(number, _)| number));
+        }
         let all = u32::try_from(pattern.wanted.len().max(1)).map_or(1.0, f64::from);
-        u32::try_from(pattern.wanted.iter().filter(claimed).count()).map_or(0.0, f64::from) / all
+        u32::try_from(used.len()).map_or(0.0, f64::from) / all
     }
 }

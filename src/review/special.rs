@@ -8,7 +8,7 @@ use super::judge::{Fared, Judge, Verdict, both, limit, says};
 use super::matching::Found;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Claim, Role};
+use super::read::{Claim, Number, Role};
 use super::verdict::Status;
 use super::words;
 
@@ -16,6 +16,9 @@ use super::words;
 const NEAR: f64 = 0.03;
 /// Words from which on a fault with its effect may be told.
 const SENTENCE: usize = 10;
+
+/// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
+const CRITICAL: f64 = 3.84;
 
 /// Whether a denial stands close before a place of a text in lower case: "nor shows that there is no difference".
 fn denied(text: &str, at: usize) -> bool {
@@ -83,6 +86,8 @@ impl Judge<'_> {
         } else {
             open || alike || (rejects && !supports)
         };
+        let refused = lists.supports.iter().any(|word| text.match_indices(word).any(|(at, _)| denied(&text, at)));
+        let wrong = wrong || (!wants_open && refused && !supports);
         let right = if wants_open { open } else { wants_support && supports };
         let meets = lists.meeting.iter().any(|word| text.contains(word));
         match () {
@@ -90,6 +95,31 @@ impl Judge<'_> {
             () if right && intervals => (Status::Found, says(&[all])),
             () if meets => (Status::LookAgain, says(&[all])),
             () => (Status::NotFound, Vec::new()),
+        }
+    }
+
+    /// A verdict from chi-square: the one that follows from the answer's own value, beside the critical one.
+    pub(super) fn tested(&self, point: &Point) -> Verdict {
+        let text = self.reading.text.to_lowercase().replace('’', "'");
+        let lists = words::lists();
+        let told = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| !denied(&text, at)));
+        let taken_back =
+            |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| denied(&text, at)));
+        let rejects = told(&lists.differing) || taken_back(&lists.agreeing);
+        let keeps = told(&lists.agreeing) || taken_back(&lists.differing);
+        let result = |number: &&Number| {
+            let before = self.reading.text.get(..number.bytes.start).unwrap_or_default().trim_end();
+            before.ends_with('=')
+        };
+        let shown = self.reading.numbers.iter().rev().find(result).map(|number| number.value);
+        let larger = shown.map_or(point.statement.contains("is larger"), |value| value > CRITICAL);
+        let compared = text.contains("3.84") || text.contains("critical");
+        let all = 0..self.reading.text.len();
+        match (if larger { (rejects, keeps) } else { (keeps, rejects) }, compared) {
+            ((_, true), _) => (Status::Contradicted, both(&[], &[all])),
+            ((true, false), true) => (Status::Found, says(&[all])),
+            ((false, false), true) => (Status::LookAgain, says(&[all])),
+            _ => (Status::NotFound, Vec::new()),
         }
     }
 

@@ -1,6 +1,6 @@
 //! Spelling a letter or two off, without turning one term into another.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use strsim::osa_distance;
 
@@ -53,6 +53,70 @@ pub(crate) fn nearest<'a>(word: &str, targets: &'a BTreeSet<String>) -> Option<&
     }
     let (_, target) = best?;
     (!tied && may_be(word, target)).then_some(target)
+}
+
+/// Words by how they sound.
+pub(crate) type Sounds = BTreeMap<String, Vec<String>>;
+
+/// Least letters of a sound by which a word is known.
+const SOUND: usize = 3;
+
+/// Words by how they sound.
+pub(crate) fn sounds(targets: &BTreeSet<String>) -> Sounds {
+    let mut all = Sounds::new();
+    for target in targets.iter().filter(|target| target.chars().count() > 3) {
+        all.entry(sound(target)).or_default().push(target.clone());
+    }
+    all
+}
+
+/// The one word that sounds like this one ("qwencher", "membrain"). `None` where there is none, or several.
+pub(crate) fn alike<'a>(word: &str, sounds: &'a Sounds) -> Option<&'a str> {
+    let code = sound(word);
+    if word.chars().count() < 4 || code.chars().count() < SOUND {
+        return None;
+    }
+    let words = sounds.get(&code)?;
+    let near = |target: &String| osa_distance(word, target);
+    let best = words.iter().min_by_key(|target| near(target))?;
+    let tied = words.iter().any(|other| near(other) == near(best) && !same_family(other, best));
+    (!tied && may_be(word, best)).then_some(best)
+}
+
+/// How a word sounds: its consonants, and the vowel that it begins with.
+fn sound(word: &str) -> String {
+    const RULES: &[(&str, &str)] = &[
+        ("tion", "xn"),
+        ("sion", "xn"),
+        ("shun", "xn"),
+        ("ph", "f"),
+        ("qu", "k"),
+        ("qw", "k"),
+        ("kw", "k"),
+        ("ch", "ċ"),
+        ("sh", "x"),
+        ("ck", "k"),
+        ("wh", "w"),
+        ("wr", "r"),
+        ("kn", "n"),
+        ("igh", "i"),
+        ("ce", "se"),
+        ("ci", "si"),
+        ("cy", "sy"),
+        ("c", "k"),
+        ("q", "k"),
+        ("z", "s"),
+    ];
+    let plain = RULES.iter().fold(word.to_owned(), |word, (from, to)| word.replace(from, to));
+    let mut code = String::new();
+    for (place, letter) in plain.chars().enumerate() {
+        let vowel = "aeiouy".contains(letter);
+        if (vowel && place > 0) || code.ends_with(letter) {
+            continue;
+        }
+        code.push(if vowel { 'a' } else { letter });
+    }
+    code
 }
 
 /// Forms of one word ("enters", "entered") are no tie.

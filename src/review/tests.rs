@@ -209,3 +209,83 @@ fn no_text_panics() {
         review(&one, text);
     }
 }
+
+/// A question whose guide lets the direction earn by itself, with levels in a later part.
+fn dose() -> Reviewer {
+    let point = Point {
+        id: "p".to_owned(),
+        statement: "More enzyme puts more active sites to work, so the substrate is split faster.".to_owned(),
+        accept: vec!["the direction alone, for this change or the opposite one".to_owned()],
+        ..Point::default()
+    };
+    let text =
+        "**Describe** how the rate at which the substrate is split depends on the concentration of enzyme in the mix.";
+    let relation = Question {
+        id: "a".to_owned(),
+        text: text.to_owned(),
+        command_term: "describe".to_owned(),
+        points: vec![point],
+        ..Question::default()
+    };
+    let later = Question {
+        id: "b".to_owned(),
+        text: "**Predict** how the rate then changes from 5 nmol/L to 80 nmol/L.".to_owned(),
+        ..Question::default()
+    };
+    let term = |id: &str, forms: &[&str]| Term {
+        id: id.to_owned(),
+        forms: forms.iter().map(|form| (*form).to_owned()).collect(),
+        quantity: true,
+    };
+    let terms = vec![
+        term("dose", &["the concentration of enzyme in the mix", "dose", "[e]"]),
+        term("rate", &["the rate at which the substrate is split", "speed of reaction", "v"]),
+    ];
+    Reviewer::new(&Guide { questions: vec![relation, later] }, &Lexicon { terms, glossary: Vec::new() })
+}
+
+#[track_caller]
+fn relation(text: &str, expected: Status) {
+    let review = dose().review(&Response { id: "a".to_owned(), text: text.to_owned() }).unwrap();
+    assert_eq!(review.points[0].status, expected, "{text}: {:?}", review.points[0].evidence);
+}
+
+#[test]
+fn quantities_are_known_by_other_names_and_symbols() {
+    relation("A bigger dose gives a higher speed of reaction.", Status::Found);
+    relation("[E]↑ → v↑", Status::Found);
+    relation("[E] up, v down", Status::Contradicted);
+    relation("v is proportional to the dose.", Status::Found);
+    relation("The rate falls with the dose.", Status::Contradicted);
+    relation("As the dose goes up so does the rate.", Status::Found);
+    relation("Enzyme slows the reaction down.", Status::Contradicted);
+}
+
+#[test]
+fn an_end_of_the_treatment_tells_a_relation() {
+    relation("The substrate is split fastest at 80 nmol/L.", Status::Found);
+    relation("The substrate is split fastest at 5 nmol/L.", Status::Contradicted);
+    relation("At 80 it is split faster than at 5.", Status::Found);
+    relation("More enzyme makes it faster. At 80 it is split more slowly than at 5.", Status::Contradicted);
+}
+
+#[test]
+fn words_are_known_by_their_sound() {
+    relation("mor enzime makes teh reacshun quiker", Status::Found);
+}
+
+#[test]
+fn chi_square_decides_by_the_value_that_the_answer_has() {
+    let claim = reviewer(
+        "Evaluate the claim that the share is the same at both.",
+        "evaluate",
+        "χ² is larger than 3.84 (1 degree of freedom), so the claim is rejected: the shares differ.",
+        &["a verdict that follows from a wrong value"],
+        &[],
+    );
+    case(&claim, "χ² = 5.7, above 3.84, so reject the claim.", Status::Found);
+    case(&claim, "χ² = 2.7, below 3.84, so the claim is not rejected.", Status::Found);
+    case(&claim, "χ² = 5.7, above 3.84, so we accept the claim.", Status::Contradicted);
+    case(&claim, "The critical value is 3.84.", Status::LookAgain);
+    case(&claim, "They differ.", Status::NotFound);
+}

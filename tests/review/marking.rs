@@ -80,7 +80,7 @@ fn judge(half: &str, status: &mut Confusion, habits: &mut Confusion) {
         }
     }
     println!("{half}: {n} answers");
-    assert!(n > 400, "{n}");
+    assert!(n > 700, "{n}");
 }
 
 /// What was reached when this was last measured, less a little, so that no change makes it worse unnoticed. What is wanted of
@@ -125,18 +125,16 @@ fn figures_of_the_whole_set() {
     judge("tune", &mut status, &mut habits);
     judge("held", &mut status, &mut habits);
     status.show("all", STATUSES);
-    for (what, (hits, all), wanted) in [
-        ("precision of found", status.precision("found"), 0.92),
-        ("recall of found", status.recall("found"), 0.80),
-        ("contradictions caught", status.recall("contradicted"), 0.85),
+    for (what, (hits, all), reached, wanted) in [
+        ("precision of found", status.precision("found"), 0.88, 0.92),
+        ("recall of found", status.recall("found"), 0.74, 0.80),
+        ("contradictions caught", status.recall("contradicted"), 0.745, 0.85),
     ] {
         let (low, _) = wilson(hits, all);
-        println!(
-            "{what}: lower end {low:.3}, wanted {wanted}: {}",
-            if low >= wanted { "reached" } else { "not reached" }
-        );
+        println!("{what}: lower end {low:.3}, wanted {wanted}");
+        assert!(low >= reached, "{what}: lower end {low:.3}, and {reached} was reached");
     }
 }
 
-const TUNE: Reached = Reached { precision: 0.94, recall: 0.85, caught: 0.84 };
-const HELD: Reached = Reached { precision: 0.89, recall: 0.67, caught: 0.56 };
+const TUNE: Reached = Reached { precision: 0.92, recall: 0.84, caught: 0.865 };
+const HELD: Reached = Reached { precision: 0.875, recall: 0.685, caught: 0.7 };

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::clause::Clause;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Direction, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Turn};
 
 /// A direction tied to what it speaks of.
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
@@ -31,13 +31,24 @@ pub(crate) struct Claim {
     pub(crate) class: Vec<&'static str>,
     /// The direction stands before what it speaks of ("more sugar").
     pub(crate) attributive: bool,
+    /// It sets one case beside others ("more", "brightest").
+    pub(crate) compares: bool,
+    /// The end of the treatment that it is told of: of more, or of less.
+    pub(crate) level: Option<Direction>,
+    /// It tells a relation by itself: "rises with the dose", "proportional".
+    pub(crate) relates: bool,
+    /// A thing that does something is there ("Salt lowers …"): more of it, where nothing else is said of how much.
+    pub(crate) presence: bool,
 }
 
 /// All claims of a text in order.
 pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) -> Vec<Claim> {
     let mut claims: Vec<Claim> = Vec::new();
     for (number, clause) in clauses.iter().enumerate() {
-        claims.extend(Reader { pieces, clause, dictionary }.doing(number));
+        let reader = Reader { pieces, clause, dictionary };
+        claims.extend(reader.doing(number));
+        claims.extend(reader.presence(number));
+        claims.extend(reader.likewise(number, claims.last()));
         for at in clause.pieces.clone() {
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
@@ -51,14 +62,17 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     claims
 }
 
-/// "fast or slow", "more or less light": neither is claimed.
+/// "fast or slow", "from a high to a low concentration": neither is claimed.
 fn both_ways(claims: &mut [Claim], pieces: &[Piece]) {
     let ends: Vec<(usize, Direction)> = claims.iter().map(|claim| (claim.at, claim.direction)).collect();
     for (place, pair) in ends.windows(2).enumerate() {
         let [(one, up), (other, down)] = pair else { continue };
         let between = pieces.get(one + 1..*other).unwrap_or_default();
         let joined = matches!(between, [piece] if matches!(piece.lower.as_str(), "or" | "and"));
-        if joined && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
+        let before = pieces.get(one.saturating_sub(3)..*one).unwrap_or_default();
+        let word = |pieces: &[Piece], word: &str| pieces.iter().any(|piece| piece.lower == word);
+        let way = word(before, "from") && between.len() <= 4 && word(between, "to");
+        if (joined || way) && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
             claims.iter_mut().skip(place).take(2).for_each(|claim| claim.aside = true);
         }
     }
@@ -111,7 +125,12 @@ impl Reader<'_> {
         let acts = self.clause.pieces.clone().skip(1).any(|place| {
             self.pieces.get(place).is_some_and(|piece| piece.verb || piece.acts || matches!(piece.role, Role::Turn(_)))
         });
-        if first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts {
+        // "Pairing affects …": it is not said which way.
+        let open = self.clause.pieces.clone().any(|place| {
+            matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
+        });
+        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts
+        {
             return None;
         }
         let (about, end) = self.right(start);
@@ -130,6 +149,66 @@ impl Reader<'_> {
             hedged,
             class,
             attributive: true,
+            compares: false,
+            level: None,
+            relates: false,
+            presence: false,
+        })
+    }
+
+    /// "Salt lowers the melting point": what opens a clause and does something to something.
+    fn presence(&self, number: usize) -> Option<Claim> {
+        let start = self.clause.pieces.start;
+        let named = |place: usize| match self.role(Some(place)) {
+            Some(Role::Content) => self.pieces.get(place).is_some_and(|piece| !piece.negated),
+            role => matches!(role, Some(Role::Article)),
+        };
+        let acts = (start..self.clause.pieces.end).find(|place| !named(*place)).filter(|place| *place > start)?;
+        let turn = matches!(
+            self.role(Some(acts)),
+            Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. }))
+        );
+        let object =
+            matches!(self.role(Some(acts + 1)), Some(Role::Article | Role::Content | Role::Pronoun | Role::Turn(_)));
+        let makes = matches!(self.word(Some(acts)), "make" | "makes" | "gives" | "give" | "lets" | "causes");
+        let (about, _) = self.left(acts);
+        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        (object && (turn || makes) && !about.is_empty()).then_some(Claim {
+            direction: Direction::Up,
+            about,
+            carried: false,
+            clause: number,
+            at: start,
+            pieces: start..acts,
+            aside: true,
+            hedged: self.clause.hedged,
+            class,
+            attributive: true,
+            compares: false,
+            level: None,
+            relates: false,
+            presence: true,
+        })
+    }
+
+    /// "… so does the rate": the direction is that of what was told before.
+    fn likewise(&self, number: usize, before: Option<&Claim>) -> Option<Claim> {
+        let start = self.clause.pieces.start;
+        let turns =
+            self.clause.pieces.clone().any(|at| matches!(self.role(Some(at)), Some(Role::Turn(_) | Role::Negator)));
+        let does = ["do", "does", "is", "are", "will", "did"].contains(&self.word(Some(start)));
+        let before = before.filter(|_| does && !turns && self.clause.link == Some(Link::So))?;
+        let (about, end) = self.right(start + 1);
+        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        let pieces = start..end.max(start + 1);
+        (!about.is_empty()).then(|| Claim {
+            about,
+            class,
+            clause: number,
+            at: start,
+            pieces,
+            attributive: false,
+            ..before.clone()
         })
     }
 
@@ -145,7 +224,12 @@ impl Reader<'_> {
         }
         // "not as fast" is slower; "not faster" is only not faster.
         let compared = matches!(self.word(at.checked_sub(1)), "as" | "so" | "that");
-        let direction = match (piece.negated, compared) {
+        // "less slowed" is faster.
+        let lessened = turn.grammar == Grammar::Either
+            && piece.lower.ends_with("ed")
+            && matches!(self.word(at.checked_sub(1)), "less");
+        let compared = compared || lessened;
+        let direction = match (piece.negated || lessened, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,
@@ -153,11 +237,31 @@ impl Reader<'_> {
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
-        self.combine(&mut about, &mut class);
+        self.combine(at, &mut about, &mut class);
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
-        Some(Claim { direction, about, carried, clause: number, at, pieces, aside, hedged, class, attributive })
+        let word = piece.lower.as_str();
+        let superlative = word.ends_with("est") || word.contains("most") || word.contains("least");
+        let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
+        let beside = superlative || (turn.grammar == Grammar::Comparative && than);
+        let clause = number;
+        Some(Claim {
+            direction,
+            about,
+            carried,
+            clause,
+            at,
+            pieces,
+            aside,
+            hedged,
+            class,
+            attributive,
+            compares: beside,
+            level: None,
+            relates: self.relates(at, turn),
+            presence: false,
+        })
     }
 
     /// Takes in what stands elsewhere: the subject of a measure, what a pronoun stands for, the verb that rules the phrase.

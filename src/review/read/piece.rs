@@ -81,10 +81,20 @@ impl Words<'_> {
 
 fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionary: &Dictionary, into: &mut Vec<Piece>) {
     let mut mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
+    for word in &mut mended {
+        // "[dye]" is the dye, where it is no symbol of its own.
+        if word.starts_with('[') && word.len() > 2 && dictionary.longest(&[word.as_str()]).is_none() {
+            *word = dictionary.mended(word.trim_matches(['[', ']']));
+        }
+    }
     for at in 1..mended.len() {
         // "the leaves" are leaves; "it leaves" goes.
         if mended.get(at).is_some_and(|word| word == "leaves") && into_is_noun(at, &mended) {
             mended.splice(at..=at, ["leaf".to_owned()]);
+        }
+        // "the die" is the dye.
+        if mended.get(at).is_some_and(|word| word == "die" || word == "dies") && into_is_noun(at, &mended) {
+            mended.splice(at..=at, ["dye".to_owned()]);
         }
     }
     let stems: Vec<String> = mended.iter().map(|word| dictionary.stems.of(word)).collect();
@@ -165,11 +175,18 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
         let whole = matches!(meaning, Some(Meaning::Sense(_))) && length > 1;
         let words = rest.iter().take(if whole { 0 } else { length }).filter(|stem| !dictionary.is_little(stem));
         for stem in words {
-            piece.keys.push(dictionary.canonical(stem));
-            piece.also.extend(dictionary.further(stem).cloned());
             // "the radius of the pouchlets" names the pouchlets too.
-            if let Some((1, Meaning::Term(term))) = dictionary.longest(&[stem]).filter(|_| length > 1) {
-                piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
+            let thing = match dictionary.longest(&[stem]).filter(|_| length > 1) {
+                Some((1, Meaning::Term(term))) => dictionary.term(term).filter(|term| !term.quantity),
+                _ => None,
+            };
+            piece.keys.push(thing.map_or_else(|| dictionary.canonical(stem), |term| term.id.clone()));
+            piece.also.extend(dictionary.further(stem).cloned());
+        }
+        let known = piece.term.and_then(|term| dictionary.term(term)).map(|term| term.words.as_slice());
+        for key in known.unwrap_or_default() {
+            if !piece.keys.contains(key) {
+                piece.keys.push(key.clone());
             }
         }
     }
@@ -221,6 +238,21 @@ fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
         Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
     };
+    // "stays tighter": a state, not what is left.
+    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && turns(1) {
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
+    }
+    let direction = match word.as_str() {
+        "up" => Some(Direction::Up),
+        "down" => Some(Direction::Down),
+        _ => None,
+    };
+    if let Some(direction) = direction.filter(|_| ends_so(all, at)) {
+        let turn = Turn { direction, grammar: Grammar::Predicate, about: "" };
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }));
+    }
     match meaning {
         Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
             let about = if turn.about.is_empty() { "amount" } else { turn.about };
@@ -241,6 +273,32 @@ fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         }
         _ => None,
     }
+}
+
+/// "Rate up", "brightness is down": a quantity stands before, and nothing of its clause behind.
+fn ends_so(all: &Words<'_>, at: usize) -> bool {
+    let Words { own, mended, dictionary, .. } = *all;
+    let Some(before) = at.checked_sub(1) else { return false };
+    let last = all.stems.get(before).copied().unwrap_or_default();
+    let copula = mended.get(before).is_some_and(|word| ["is", "are", "was"].contains(&word.as_str()));
+    let noun = own.get(before).is_some_and(|token| token.kind == Kind::Word)
+        && !dictionary.is_verb(last)
+        && !dictionary.is_little(last);
+    let ended = match dictionary.longest(all.rest(at + 1)) {
+        Some((_, meaning)) => matches!(meaning, Meaning::Link(_)),
+        None => own.get(at + 1).is_none_or(|token| token.kind == Kind::Mark),
+    };
+    // "slows it down": part of the verb; "the time is up" says when.
+    let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
+    let clause =
+        clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
+    let particle = clause.iter().any(|word| {
+        let stem = dictionary.stems.of(word);
+        stem == "time"
+            || dictionary.is_verb(&stem)
+            || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+    });
+    (copula || noun) && ended && !particle
 }
 
 /// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".
@@ -274,7 +332,10 @@ fn role(meaning: Meaning) -> Role {
 fn is_background(at: usize, words: &[String]) -> bool {
     let back = |n: usize| at.checked_sub(n).and_then(|before| words.get(before)).map_or("", String::as_str);
     let before = if back(1) == "the" { back(2) } else { back(1) };
+    let next = words.get(at + 1).map_or("", String::as_str);
     match back(0) {
+        // "half-saturated".
+        "half" => next == "-" || next == "life",
         "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
         "same" => ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before),
         _ => false,

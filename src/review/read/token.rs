@@ -56,7 +56,35 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
             _ => apart(bytes, &lower, kind, &mut tokens),
         }
     }
-    tokens
+    symbols(text, tokens)
+}
+
+/// Makes one token of a symbol: "[S]" with its brackets, and a capital "A" where no noun can follow it.
+fn symbols(text: &str, tokens: Vec<Token>) -> Vec<Token> {
+    let mut made: Vec<Token> = Vec::new();
+    let mut rest = tokens.into_iter().peekable();
+    let mut after: Option<Token> = rest.next();
+    while let Some(mut token) = after {
+        after = rest.next();
+        let next = after.as_ref().map_or("", |next| next.lower.as_str());
+        let moves =
+            ["is", "=", "↑", "↓", "up", "down", "rises", "falls", "goes", "drops", "increases", "decreases", "gets"];
+        let closed = next.chars().any(char::is_alphanumeric) && rest.peek().is_some_and(|last| last.lower == "]");
+        if token.lower == "[" && closed {
+            if let (Some(inner), Some(last)) = (after.take(), rest.next()) {
+                token = Token {
+                    bytes: token.bytes.start..last.bytes.end,
+                    lower: format!("[{}]", inner.lower),
+                    kind: Kind::Word,
+                };
+            }
+            after = rest.next();
+        } else if text.get(token.bytes.clone()) == Some("A") && moves.contains(&next) {
+            "[a]".clone_into(&mut token.lower);
+        }
+        made.push(token);
+    }
+    made
 }
 
 /// Adds a token; one that ends in "n't" as two.

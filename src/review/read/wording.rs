@@ -20,7 +20,7 @@ impl Reader<'_> {
         let Some(piece) = self.pieces.get(at) else { return true };
         let before = self.role(at.checked_sub(1));
         // "the large ones" names things and says nothing of them.
-        let ones = matches!(self.word(Some(at + 1)), "ones" | "one");
+        let ones = matches!(self.word(Some(at + 1)), "ones" | "one") && (turn.about.is_empty() || !self.opens(at));
         // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
         let as_before =
             self.word(at.checked_sub(1)) == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
@@ -31,10 +31,16 @@ impl Reader<'_> {
         // "falls faster than": one claim, made by the verb.
         let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
         let manner = turn.about == "rate" && moving;
+        // "has a big effect on": not which way.
+        let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
+        // "less slowed": one claim, made by the verb.
+        let lessens = piece.lower == "less"
+            && matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Either, .. })))
+            && self.word(Some(at + 1)).ends_with("ed");
         // "less charge builds up": one claim, made by the first word.
         let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
             && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
-        ones || as_before || toward || done || manner || gathers || self.kept_alike(at, turn)
+        ones || size || lessens || as_before || toward || done || manner || gathers || self.kept_alike(at, turn)
     }
 
     /// "The liquid is darker": it is coloured more strongly.
@@ -58,7 +64,15 @@ impl Reader<'_> {
     }
 
     /// Words that together name one thing: light that is stopped is absorbed.
-    pub(super) fn combine(&self, about: &mut About, class: &mut Vec<&'static str>) {
+    pub(super) fn combine(&self, at: usize, about: &mut About, class: &mut Vec<&'static str>) {
+        // "There is less light", and nothing of where it goes: what is given off.
+        let light = self.dictionary.key("light");
+        if self.word(Some(at)) != "extra"
+            && about.iter().all(|(key, _)| *key == light || self.dictionary.is_light(key))
+            && about.iter().any(|(key, _)| *key == light)
+        {
+            about.push((self.dictionary.key("bright"), 1.0));
+        }
         for (all, result, dropped) in &words::lists().combined {
             let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
             let result = self.dictionary.key(result);
@@ -75,6 +89,15 @@ impl Reader<'_> {
                 }
             }
         }
+    }
+
+    /// "Rises with the dose", "is proportional": a relation in one claim.
+    pub(super) fn relates(&self, at: usize, turn: Turn) -> bool {
+        let word = self.word(Some(at));
+        let named = ["proportion", "correlat", "relation", "∝"].iter().any(|mark| word.contains(mark));
+        let verb = matches!(turn.grammar, Grammar::Intransitive | Grammar::Either);
+        let more = (at + 1..self.clause.pieces.end).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
+        named || (verb && !more && self.word(Some(at + 1)) == "with")
     }
 
     /// Whether a phrase names a kind of quantity and not of what.

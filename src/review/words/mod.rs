@@ -73,6 +73,9 @@ pub(super) struct Lists {
     pub(super) supports: Words,
     pub(super) rejects: Words,
     pub(super) no_difference: Words,
+    /// Verdicts from a test of the claim that two shares are the same.
+    pub(super) differing: Words,
+    pub(super) agreeing: Words,
     pub(super) intervals: Words,
     pub(super) meeting: Words,
     /// Faults that are none: "human error".
@@ -177,6 +180,8 @@ impl Lists {
             "supports" => &mut self.supports,
             "rejects" => &mut self.rejects,
             "no-difference" => &mut self.no_difference,
+            "differing" => &mut self.differing,
+            "agreeing" => &mut self.agreeing,
             "intervals" => &mut self.intervals,
             "meeting" => &mut self.meeting,
             "vague" => &mut self.vague,

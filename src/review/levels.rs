@@ -1,0 +1,87 @@
+//! The ends of a treatment: "brightest at 300" tells a relation where 300 is the last level.
+
+use super::guide::Guide;
+use super::meaning::Direction;
+use super::read::{Claim, Reading, Role};
+
+/// The first and the last level of the treatment, as the questions name them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Levels {
+    first: f64,
+    last: f64,
+}
+
+impl Levels {
+    /// From the first question that says "from … to …", each with a number.
+    pub(super) fn of(guide: &Guide, read: impl Fn(&str) -> Reading) -> Option<Self> {
+        guide.questions.iter().find_map(|question| Self::named(&question.text, &read))
+    }
+
+    fn named(text: &str, read: &impl Fn(&str) -> Reading) -> Option<Self> {
+        let (_, rest) = text.rsplit_once(" from ")?;
+        let (from, to) = rest.split_once(" to ")?;
+        let number = |text: &str| read(text).numbers.first().map(|number| number.value);
+        Some(Self { first: number(from)?, last: number(to)? })
+    }
+
+    /// Tells of each claim at which end of the treatment it is made. Where the question itself asks from the first level to
+    /// the last, what is told of the first is turned round, so that every claim is of that change.
+    pub(super) fn tell(self, reading: &mut Reading, asked: &str, read: impl Fn(&str) -> Reading) {
+        let from_first = Self::named(asked, &read).is_some();
+        let ends: Vec<Option<bool>> = reading.claims.iter().map(|claim| self.end(reading, claim)).collect();
+        for (claim, end) in reading.claims.iter_mut().zip(ends) {
+            match end {
+                Some(last) if from_first => {
+                    claim.direction = if last { claim.direction } else { claim.direction.mirrored() }
+                }
+                Some(last) => {
+                    let rises = last == (self.last > self.first);
+                    claim.level = Some(if rises { Direction::Up } else { Direction::Down });
+                }
+                None => {}
+            }
+        }
+    }
+
+    /// Whether a claim is made of the last level; `None` where it is of neither end.
+    fn end(self, reading: &Reading, claim: &Claim) -> Option<bool> {
+        if !claim.compares {
+            return None;
+        }
+        let clause = reading.clauses.get(claim.clause)?;
+        // "back down from 8.8 towards 7": a way, not a level.
+        let way = |place: usize| {
+            let before = place.checked_sub(1).and_then(|before| reading.pieces.get(before));
+            before.is_some_and(|piece| {
+                matches!(piece.lower.as_str(), "from" | "to" | "towards" | "toward" | "by" | "about")
+            })
+        };
+        let numbers = |place: &usize| match reading.pieces.get(*place).map(|piece| piece.role) {
+            Some(Role::Number(number)) if !way(*place) => {
+                reading.numbers.get(number).map(|number| (*place, number.value))
+            }
+            _ => None,
+        };
+        let mut told: Vec<(usize, f64)> = clause.pieces.clone().filter_map(|place| numbers(&place)).collect();
+        if told.is_empty() {
+            let sentence =
+                |place: &usize| reading.pieces.get(*place).is_some_and(|piece| piece.sentence == clause.sentence);
+            told = (0..reading.pieces.len()).filter(sentence).filter_map(|place| numbers(&place)).collect();
+        }
+        let here = |(place, _): &&(usize, f64)| {
+            clause.aside_from.is_none_or(|from| *place < from || *place >= clause.pieces.end)
+        };
+        let which = |value: f64| match () {
+            () if value.total_cmp(&self.last).is_eq() => Some(true),
+            () if value.total_cmp(&self.first).is_eq() => Some(false),
+            () => None,
+        };
+        match told.iter().find(here) {
+            // "at 40 it splits less than at 20".
+            Some((_, value)) if told.len() <= 2 => which(*value),
+            // "brighter than at 0".
+            None => told.first().and_then(|(_, value)| which(*value)).map(|last| !last),
+            Some(_) => None,
+        }
+    }
+}

@@ -195,7 +195,8 @@ fn counts(graph: &Graph, technique: &Technique, plain: &Run) -> Option<Counts> {
 fn compared(quantity: QuantityIx, at: usize, n: u32, (first, second): (u32, u32)) -> Option<Counts> {
     let expected = f64::from(first + second) / 2.0;
     let other = f64::from(n) - expected;
-    if expected < 5.0 || other < 5.0 {
+    // Two equal counts leave nothing to test.
+    if expected < 5.0 || other < 5.0 || first == second {
         return None;
     }
     let observed = [first, n - first, second, n - second].map(f64::from).to_vec();

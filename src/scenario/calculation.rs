@@ -123,13 +123,23 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         if unit.display().is_empty() { "" } else { ", and the answer with its unit" }
     );
     // A share of a pH means nothing: its scale has no zero.
-    let slack = if unit.code() == "[pH]" { PH_TOLERANCE } else { TOLERANCE * value.abs() };
-    let (low, high) = accepted(value, slack, unit.code() == "[pH]");
+    let is_ph = voice.graph.quantity(influence.to).unit.code() == "[pH]";
+    let slack = if is_ph { PH_TOLERANCE } else { TOLERANCE * value.abs() };
+    let (low, high) = accepted(value, slack, is_ph);
     Some(Calculation {
         ask,
         setup: format!("{} = {}", left_side(law.formula), filled(voice, ix, law.setup, &inputs)?),
         answer: with_unit(value),
-        slip: figures(if unit.display().is_empty() { 10.0 * value } else { value }, FIGURES),
+        slip: figures(
+            if is_ph {
+                14.0 - value
+            } else if unit.display().is_empty() {
+                10.0 * value
+            } else {
+                value
+            },
+            FIGURES,
+        ),
         has_unit: !unit.display().is_empty(),
         accepted: format!("{} to {}", figures(low, FIGURES), with_unit(high)),
         influence: Some(ix),

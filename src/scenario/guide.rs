@@ -135,9 +135,13 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
         wrong: capital(&trap),
         statement: format!("{}. {elsewhere}.", capital(&because)),
         accept: vec![format!(
-            "the step from {} to {} named as the one that changes",
+            "the step from {} to {} named as the one that {}",
             voice.the(step.from),
-            voice.the(step.to)
+            voice.the(step.to),
+            match verdicts.twisted_direction {
+                Some(Direction::Unchanged) => "no longer works",
+                _ => "now works the other way round",
+            }
         )],
         reject: vec![trap],
         principle: Some(voice.graph.principle(step.principle).id.clone()),

@@ -44,7 +44,7 @@ fn scaffold_step(
         recall,
         answer,
         role: capital(plain_question(&voice.later(&influence.role.ask, Some(ix)))),
-        role_answer: voice.later(&influence.role.answer, Some(ix)),
+        role_answer: voice.role_answer(ix),
         step: format!("{} {}: {}", capital(&voice.the(influence.from)), goes(cause), voice.the(influence.to)),
         direction: effect.word(),
         told,

@@ -182,6 +182,11 @@ impl<'a> Voice<'a> {
         }
     }
 
+    /// What the cause of a step is here.
+    pub(super) fn role_answer(&self, ix: InfluenceIx) -> String {
+        self.later(self.on_side(ix, &self.graph.influence(ix).role.answer), Some(ix))
+    }
+
     /// Of a clause with two halves, for below and above a turning point, the half that holds here.
     fn on_side<'t>(&self, ix: InfluenceIx, clause: &'t str) -> &'t str {
         match (clause.split_once(" // "), self.technique.settings.sides.get(&ix)) {

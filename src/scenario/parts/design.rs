@@ -1,6 +1,7 @@
 //! Questions on the design: a further control, what an estimate cannot tell, a reading that nobody expected.
 
 use super::super::text::capital;
+use super::super::write::lower;
 use super::super::{PartKind, Point};
 use super::{Draft, Paper, empty};
 
@@ -77,7 +78,7 @@ impl Paper<'_, '_> {
         );
         let says = super::super::mention::tidy(&voice.filled_later(fault, *step, Some(twist)));
         let point = Point {
-            statement: format!("A fault that breaks one link of the chain, for example: {says}"),
+            statement: format!("A fault that breaks one link of the chain, for example: {}", lower(&says)),
             model: says,
             accept: vec![
                 "any one step named that has failed, with a reason why the later ones then do not follow".into(),

@@ -23,6 +23,9 @@ pub(super) fn earns(voice: &Voice<'_>, ix: InfluenceIx, cause: Direction) -> Poi
     let belief =
         principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()).or(principle.misconceptions.first());
     if let Some(wrong) = belief {
+        // What the misconception says need not stand there twice.
+        let held = wrong.belief.to_lowercase();
+        reject.retain(|one| !held.contains(&one.to_lowercase()));
         reject.push(format!(
             "“{}” (a misconception: {})",
             wrong.belief.trim_end_matches('.'),

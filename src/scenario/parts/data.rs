@@ -139,7 +139,7 @@ impl Paper<'_, '_> {
         let sample = voice.unknown_sample();
         let text = format!(
             "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}. \
-             **Estimate**, from that reading, {} this sample.",
+             **Estimate**, from that reading, {} the sample as tested.",
             voice.sought()
         );
         let (low, high) = accepted_levels(voice, on_the_line);
@@ -266,7 +266,7 @@ fn chi_square_value(counts: Counts) -> Point {
         accept: vec![format!("{low} to {high}")],
         reject: vec!["percentages in place of counts".into()],
         model: format!("{says}."),
-        wrong: "The two percentages are not the same.".into(),
+        wrong: "The two shares are not far apart.".into(),
         ..empty()
     }
 }

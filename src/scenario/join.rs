@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn whole_clauses_are_joined_by_what_they_hold() {
-        case("A lamp lights the sacs.", "The sacs shine.", Some("A lamp lights the sacs, and the sacs shine."));
+        case("A lamp lights tubes.", "The tubes shine.", Some("A lamp lights tubes, and the tubes shine."));
         case("Water and salt fill them.", "The water flows.", Some("Water and salt fill them; the water flows."));
         case("The tubes are dark.", "After it, tubes are cold.", Some("The tubes are dark; after it, tubes are cold."));
     }

@@ -251,7 +251,7 @@ impl Paper<'_, '_> {
             String::new()
         };
         let text = format!(
-            "{}{scale} **Predict and justify** how {readout} then changes {}.",
+            "{}{scale} **Predict and justify** how, if at all, {readout} then changes {}.",
             voice.agent(),
             voice.span(0, last)
         );

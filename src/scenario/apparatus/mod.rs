@@ -277,7 +277,7 @@ impl Bench<'_, '_> {
     fn brought(&self, before: Option<Stage>) -> Option<Item> {
         let label = match before? {
             Stage::Sample => self.noun("filtrate", true),
-            Stage::Rinse if self.holds("salt-washed-out") => format!("{}, in common buffer", self.noun("enzyme", true)),
+            Stage::Rinse if self.holds("salt-washed-out") => format!("{}, in fresh buffer", self.noun("enzyme", true)),
             Stage::Rinse if self.holds("test-rinse") => "liquid drained off".to_owned(),
             Stage::Rinse => "beads with what they hold".to_owned(),
             Stage::Cut if self.holds("enzyme-ends") => {

@@ -1,5 +1,6 @@
 //! The reviewer: on the marking set, on every relation of the graph, beside outside sets, from the command line, and as WebAssembly.
 
+mod everyday;
 mod figures;
 mod marking;
 mod outside;

@@ -54,6 +54,8 @@ impl Judge<'_> {
 
     /// A quantity by its name, taken to rise.
     pub(super) fn quantity(&self, name: &str) -> Option<Wanted> {
+        // "the speed toward the positive electrode": which way is not what.
+        let name = name.split_once(" toward ").map_or(name, |(name, _)| name);
         let reading = Reading::of(name, self.dictionary);
         let mut about: Vec<(String, f64)> = Vec::new();
         for piece in reading.pieces.iter().filter(|piece| piece.role == Role::Content) {

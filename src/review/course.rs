@@ -7,6 +7,7 @@
 
 use std::ops::Range;
 
+use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
@@ -14,6 +15,8 @@ use super::read::Claim;
 
 /// How much less plainly than the best one a quantity may be spoken of.
 const AS_PLAIN: f64 = 0.1;
+/// From here on a quantity is spoken of plainly enough, wherever the claim stands.
+const PLAINLY: f64 = 0.5;
 
 /// A quantity of the guide with its direction.
 #[derive(Debug, Clone)]
@@ -90,6 +93,13 @@ impl Course {
         let first = nodes.first().map(|node| (node.place.point, node.place.step));
         let several = nodes.iter().filter(|node| Some((node.place.point, node.place.step)) == first).count() >= 2;
         let plain = points.iter().flatten().next().is_some_and(|step| !step.text.contains("toward"));
+        // What moves toward a lower potential comes in where that outside is higher.
+        let osmosis = points.iter().flatten().next().filter(|step| step.text.contains("toward lower water potential"));
+        let lead = match (lead, osmosis.and_then(|step| step.wanted.last())) {
+            (Some(lead), Some(last)) => Some(Wanted { direction: last.direction, ..lead }),
+            (lead, _) => lead,
+        };
+        let plain = plain || osmosis.is_some();
         let open = (several || plain) && lead.as_ref().is_some_and(|lead| !told(lead));
         match (lead, nodes.first_mut().filter(|first| first.cause)) {
             (Some(lead), Some(first)) if !matcher.are_opposite(&lead, &first.wanted) => first.named = Some(lead),
@@ -125,7 +135,16 @@ impl Course {
                     (own, by_name) => own.or(by_name),
                 }
             };
-            let shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
+            let mut shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
+            if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
+                shares.fill(None);
+                if let Some(first) = shares.first_mut() {
+                    *first = Some((SAME_QUANTITY, mirrored));
+                }
+            }
+            if single {
+                self.after_the_cause(claim, number, &mut shares, matcher);
+            }
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
             if let Some(plain) = self.plain.get_mut(number) {
                 *plain = best;
@@ -163,6 +182,60 @@ impl Course {
         }
     }
 
+    /// A claim that leads ("The bigger they are, …", "If … , …") and that no quantity is known by is of what the question sets
+    /// out from, where it names nothing else. Says whether it is of its opposite.
+    fn by_its_place(&self, claim: &Claim, shares: &[Option<Likeness>], matcher: &Matcher<'_>) -> Option<bool> {
+        let first = self.nodes.first().filter(|first| first.cause && !claim.presence)?;
+        let known = [Some(&first.wanted), first.named.as_ref()];
+        let of_kind = known.iter().flatten().any(|known| kinds(&known.class, &claim.class).is_some());
+        let weak = shares.iter().flatten().all(|(share, _)| *share < PLAINLY);
+        let unnamed = claim.about.is_empty() || claim.carried && claim.about.iter().all(|(_, weight)| *weight < 0.5);
+        if !of_kind || !matcher.reading.leads(claim) || !(unnamed || weak) {
+            return None;
+        }
+        let own = known.into_iter().flatten().flat_map(|known| &known.about);
+        // "As they get longer": a measure alone.
+        let mut meets = unnamed || claim.about.iter().all(|(key, _)| matcher.dictionary.class(key).is_some());
+        for (key, _) in own {
+            meets = meets || claim.about.iter().any(|(said, _)| said == key);
+            if claim.about.iter().any(|(said, _)| matcher.dictionary.opposed(said, key)) {
+                return Some(true);
+            }
+        }
+        meets.then_some(false)
+    }
+
+    /// In an answer on one relation, what is claimed behind the cause, in the same sentence, is of what follows from it: not of
+    /// the cause again, and of the outcome where it shares a word with it and no other quantity is plainer.
+    fn after_the_cause(&self, claim: &Claim, number: usize, shares: &mut [Option<Likeness>], matcher: &Matcher<'_>) {
+        let sentence = |claim: &Claim| matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let causes = self.told.iter().filter(|told| told.node == 0 && told.claim < number);
+        let mut causes = causes.filter_map(|told| matcher.reading.claims.get(told.claim));
+        let said = causes.any(|cause| sentence(cause) == sentence(claim) && cause.about != claim.about);
+        let (Some(first), Some(last)) = (self.nodes.first(), self.nodes.last()) else { return };
+        let said = said || matcher.reading.heads(claim);
+        if !said || !first.cause || last.cause || matcher.reading.leads(claim) {
+            return;
+        }
+        let later = shares.iter().skip(1).flatten().map(|(share, _)| *share).fold(0.0, f64::max);
+        let known = [Some(&last.wanted), last.named.as_ref()];
+        let of_kind = known.iter().flatten().any(|known| kinds(&known.class, &claim.class).is_some());
+        let has = |key: &str| known.iter().flatten().any(|known| known.about.iter().any(|(one, _)| one == key));
+        let names = claim.about.iter().any(|(key, weight)| *weight >= 0.2 && has(key));
+        let opposed =
+            claim.about.iter().any(|(key, weight)| *weight >= PLAINLY && matcher.dictionary.opposites(key).any(has));
+        if later <= 0.0 && of_kind && (names || opposed) {
+            shares.fill(None);
+            if let Some(outcome) = shares.last_mut() {
+                *outcome = Some((SAME_QUANTITY, opposed));
+            }
+        } else if later > 0.0
+            && let Some(cause) = shares.first_mut()
+        {
+            *cause = None;
+        }
+    }
+
     /// Which way a quantity goes at an end of the treatment, which its first cause tells.
     fn at_level(&self, direction: Direction, level: Option<Direction>) -> Direction {
         let cause = self.nodes.first().filter(|first| first.cause).map(|first| first.wanted.direction);
@@ -197,6 +270,11 @@ impl Course {
                 (Some(at), Some(other), Some((_, accord))) => {
                     Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
                 }
+                (Some(at), Some(other), None)
+                    if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
+                {
+                    Some((other, Accord::Oppose))
+                }
                 (Some(at), _, _) => Some((at, Accord::Agree)),
                 (None, Some(at), _) => Some((at, Accord::Oppose)),
                 (None, None, _) => None,
@@ -217,7 +295,7 @@ impl Course {
                 let earlier = node_of(before);
                 if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
                     let clause = reading.clauses.get(claim.clause);
-                    let reason = clause.and_then(|clause| clause.link) == Some(Link::Because);
+                    let reason = matches!(clause.and_then(|clause| clause.link), Some(Link::Because | Link::If));
                     let wrong = if reason && earlier > node && !denies { before } else { at };
                     self.blame_claim(wrong);
                 }
@@ -229,6 +307,18 @@ impl Course {
                 last = Some((at, accord));
             }
         }
+    }
+
+    /// Whether something told is of what a step leads to.
+    fn is_effect(&self, told: usize) -> bool {
+        self.told.get(told).and_then(|told| self.nodes.get(told.node)).is_some_and(|node| !node.cause)
+    }
+
+    /// Whether a claim told of a cause is of another quantity than the question names for it.
+    fn is_other(&self, told: usize, claim: &Claim, matcher: &Matcher<'_>) -> bool {
+        let node = self.told.get(told).and_then(|told| self.nodes.get(told.node));
+        let named = node.and_then(|node| node.named.as_ref());
+        named.is_some_and(|named| matcher.same_quantity(named, claim, false).is_none())
     }
 
     /// Where the question names no change of its own, one quantity told the other way round is told wrongly; two make a

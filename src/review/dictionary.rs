@@ -202,6 +202,7 @@ impl Dictionary {
                 if let [stem] = stems.as_slice() {
                     self.senses.entry(stem.clone()).or_default().push(head.clone());
                 } else {
+                    self.senses.entry(stems.join(" ")).or_default().push(head.clone());
                     self.add(stems, Meaning::Sense(number));
                 }
             }

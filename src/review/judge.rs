@@ -230,6 +230,7 @@ impl Judge<'_> {
         let mut said = 0.0;
         let mut turned = false;
         let mut last = false;
+        let mut begun_by_last = false;
         for (place, one) in found.iter().enumerate() {
             turned = turned || one.turns.contains(&Found::Opposed);
             // What the next step sets out from is what this one leads to.
@@ -247,7 +248,9 @@ impl Judge<'_> {
                 && others.get(place).is_some_and(|pattern| {
                     Self::fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });
-            let begun = !told && !otherwise && one.turns.contains(&Found::Agrees);
+            // What the step sets out from was what the step before leads to: it counts once.
+            let begun = !told && !otherwise && !begun_by_last && one.turns.contains(&Found::Agrees);
+            begun_by_last = onward;
             said += match (told || otherwise, begun) {
                 (true, _) => 1.0,
                 (false, true) => 0.6,

@@ -8,6 +8,9 @@ use super::words;
 /// Least likeness by which a quantity is known again.
 pub(super) const SAME_QUANTITY: f64 = 0.42;
 
+/// Weight of what a claim only leans on: it does not turn a quantity into its opposite.
+const IN_PASSING: f64 = 0.41;
+
 /// Keys of what is read, whatever it is.
 const READINGS: &[&str] =
     &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
@@ -40,6 +43,7 @@ pub(super) fn likeness(
     let (direct, opposed, mut met) = shared(&wanted.about, about, dictionary);
     // "more stays inside" speaks of what leaks out; a word in passing does not turn a quantity into its opposite.
     let mirrored = opposed > 0.0 && opposed >= 0.22 * direct;
+    let below = below_zero(wanted, claim, dictionary);
     let hit = if mirrored { direct + opposed } else { direct };
     let total: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
     let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
@@ -72,7 +76,17 @@ pub(super) fn likeness(
         * if mirrored { 0.85 } else { 1.0 }
         * of_kind;
     let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
-    (share >= least).then_some((share, mirrored))
+    (share >= least).then_some((share, mirrored != below))
+}
+
+/// "More negative" is less of a potential or a charge, where the other side does not tell it so.
+fn below_zero(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let (negative, positive) = (dictionary.key("negative"), dictionary.key("positive"));
+    let has = |about: &About, key: &String| about.iter().any(|(known, weight)| known == key && *weight >= IN_PASSING);
+    let signed = |about: &About| has(about, &negative) || has(about, &positive);
+    let measured = |class: &[&str]| class.contains(&"potential") || class.contains(&"charge");
+    (has(&claim.about, &negative) && !signed(&wanted.about) && measured(&wanted.class))
+        || (has(&wanted.about, &negative) && !signed(&claim.about) && measured(&claim.class))
 }
 
 /// What one telling kind ("how far", "how bright") adds: of that kind, one shared word is enough.
@@ -95,7 +109,9 @@ fn shared(wanted: &About, about: &About, dictionary: &Dictionary) -> (f64, f64, 
             let kind = dictionary.class(key).is_some();
             direct += if *said < 0.5 && *weight >= 0.5 && !kind { said } else { weight };
             met += said;
-        } else if let Some((_, said)) = about.iter().find(|(known, _)| dictionary.opposed(key, known)) {
+        } else if let Some((_, said)) =
+            about.iter().find(|(known, said)| *said >= IN_PASSING && dictionary.opposed(key, known))
+        {
             opposed += weight;
             met += said;
         }
@@ -104,7 +120,7 @@ fn shared(wanted: &About, about: &About, dictionary: &Dictionary) -> (f64, f64, 
 }
 
 /// How well two kinds of quantity go together; `None` where they do not.
-fn kinds(wanted: &[&str], said: &[&str]) -> Option<f64> {
+pub(super) fn kinds(wanted: &[&str], said: &[&str]) -> Option<f64> {
     if wanted.is_empty() || said.is_empty() || wanted.iter().any(|class| said.contains(class)) {
         return Some(1.0);
     }
@@ -116,7 +132,9 @@ fn kinds(wanted: &[&str], said: &[&str]) -> Option<f64> {
         () if pair("size", &["length", "volume", "amount"]) => Some(1.0),
         () if pair("length", &["time"]) => Some(0.9),
         // How fast it happens and how much has happened go together.
-        () if pair("rate", &["amount"]) => Some(0.85),
+        () if pair("rate", &["amount", "time"]) => Some(0.85),
+        // How much gets through tells how permeable it is.
+        () if pair("permeability", &["amount", "rate"]) => Some(0.85),
         () => None,
     }
 }

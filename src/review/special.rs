@@ -25,7 +25,7 @@ fn denied(text: &str, at: usize) -> bool {
     let before = text.get(..at).unwrap_or_default();
     let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
     let words: Vec<&str> = clause.split_whitespace().rev().take(6).collect();
-    words.iter().any(|word| matches!(*word, "nor" | "not" | "never" | "neither") || word.ends_with("n't"))
+    words.iter().any(|word| matches!(*word, "nor" | "not" | "cannot" | "never" | "neither") || word.ends_with("n't"))
 }
 
 impl Judge<'_> {

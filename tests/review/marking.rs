@@ -126,9 +126,9 @@ fn figures_of_the_whole_set() {
     judge("held", &mut status, &mut habits);
     status.show("all", STATUSES);
     for (what, (hits, all), reached, wanted) in [
-        ("precision of found", status.precision("found"), 0.88, 0.92),
+        ("precision of found", status.precision("found"), 0.885, 0.92),
         ("recall of found", status.recall("found"), 0.74, 0.80),
-        ("contradictions caught", status.recall("contradicted"), 0.745, 0.85),
+        ("contradictions caught", status.recall("contradicted"), 0.765, 0.85),
     ] {
         let (low, _) = wilson(hits, all);
         println!("{what}: lower end {low:.3}, wanted {wanted}");
@@ -136,5 +136,5 @@ fn figures_of_the_whole_set() {
     }
 }
 
-const TUNE: Reached = Reached { precision: 0.92, recall: 0.84, caught: 0.865 };
-const HELD: Reached = Reached { precision: 0.875, recall: 0.685, caught: 0.7 };
+const TUNE: Reached = Reached { precision: 0.92, recall: 0.84, caught: 0.875 };
+const HELD: Reached = Reached { precision: 0.88, recall: 0.685, caught: 0.725 };

@@ -6,6 +6,7 @@ use super::clause::Clause;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Grammar, Link, Turn};
+use crate::review::words;
 
 /// A direction tied to what it speaks of.
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about the wording")]
@@ -91,6 +92,14 @@ fn topic(
             (clauses.get(number).map_or(0, |c| c.sentence), clauses.get(clause).map_or(0, |c| c.sentence));
         own <= other + 1
     };
+    // "It rises when there is more of it": of something else.
+    let occasion = clauses.get(number).is_some_and(|own| {
+        let before = number.checked_sub(1).and_then(|before| clauses.get(before));
+        own.link == Some(Link::If) && before.is_some_and(|before| before.sentence == own.sentence)
+    });
+    if occasion {
+        return Vec::new();
+    }
     let claim = claims.last().filter(|claim| near(claim.clause));
     let before = number.checked_sub(1).filter(|before| near(*before));
     let since = before.filter(|before| claim.is_none_or(|claim| claim.clause < *before));
@@ -116,6 +125,26 @@ const RULING: f64 = 0.6;
 const OWN: f64 = 0.3;
 /// Weight of what a pronoun stands for, beside what is named.
 const LEANING: f64 = 0.4;
+
+/// Words that tell how much there is.
+const COUNTS: &[&str] = &[
+    "more",
+    "less",
+    "fewer",
+    "few",
+    "little",
+    "plenty of",
+    "a lot of",
+    "much",
+    "most of",
+    "nearly all of",
+    "almost all of",
+    "hardly any",
+    "half as much",
+    "half as many",
+    "twice as much",
+    "twice as many",
+];
 
 impl Reader<'_> {
     /// "Adding salt …", "Cutting …": more of it, as the cause of what follows.
@@ -163,7 +192,13 @@ impl Reader<'_> {
             Some(Role::Content) => self.pieces.get(place).is_some_and(|piece| !piece.negated),
             role => matches!(role, Some(Role::Article)),
         };
-        let acts = (start..self.clause.pieces.end).find(|place| !named(*place)).filter(|place| *place > start)?;
+        let end = self.clause.pieces.end;
+        // "Detergent | makes …": the verb is what joins the clauses.
+        let acts = (start..end).find(|place| !named(*place)).unwrap_or(end);
+        let joins = acts == end && matches!(self.pieces.get(end).map(|piece| piece.role), Some(Role::Link(Link::So)));
+        if acts == start {
+            return None;
+        }
         let turn = matches!(
             self.role(Some(acts)),
             Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. }))
@@ -173,7 +208,7 @@ impl Reader<'_> {
         let makes = matches!(self.word(Some(acts)), "make" | "makes" | "gives" | "give" | "lets" | "causes");
         let (about, _) = self.left(acts);
         let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        (object && (turn || makes) && !about.is_empty()).then_some(Claim {
+        (((object && (turn || makes)) || joins) && !about.is_empty()).then_some(Claim {
             direction: Direction::Up,
             about,
             carried: false,
@@ -269,13 +304,20 @@ impl Reader<'_> {
     fn complete(&self, at: usize, pieces: &Range<usize>, attributive: bool, about: &mut About, topic: About) -> bool {
         let own = self.pieces.get(at).and_then(|piece| piece.keys.iter().find_map(|key| self.dictionary.class(key)));
         // "lasts a shorter time", "at a higher rate": of what stands before.
-        if attributive && self.measure(about) {
+        let none_on =
+            ["effect", "difference", "influence", "impact"].iter().any(|word| self.word(Some(at)).ends_with(word));
+        if attributive && !none_on && self.measure(about) {
             self.left(at).0.into_iter().for_each(|(key, weight)| add(about, &key, weight));
         }
         let carried = about.is_empty();
         if carried {
             // "and get further": the kind of quantity is that of the direction word.
-            let kept = topic.into_iter().filter(|(key, _)| own.is_none() || self.dictionary.class(key).is_none());
+            // So is that of "more of it", where it was spoken of how fast.
+            let counts = COUNTS.contains(&self.word(Some(at)));
+            let kept = topic.into_iter().filter(|(key, _)| match self.dictionary.class(key) {
+                Some(class) => own.is_none() && !(counts && words::lists().telling.contains(&class)),
+                None => true,
+            });
             about.extend(kept.map(|(key, weight)| (key, if own.is_some() { weight.min(LEANING) } else { weight })));
         } else if self.leans(pieces)
             || (attributive && self.there_is(at))
@@ -314,8 +356,12 @@ impl Reader<'_> {
         if class.is_empty() {
             class.extend(piece.keys.iter().find_map(|key| self.dictionary.class(key)));
         }
+        // "a shorter time".
+        if class == ["length"] && about.iter().any(|(key, _)| self.dictionary.class(key) == Some("time")) {
+            class = vec!["time"];
+        }
         let word = piece.lower.as_str();
-        let counts = ["more", "less", "fewer", "few", "little", "plenty of", "a lot of", "much"].contains(&word);
+        let counts = COUNTS.contains(&word);
         let quality = about.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
         if counts && attributive && !quality {
             class.push("amount");

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::piece::{Piece, Role};
-use crate::review::meaning::Link;
+use crate::review::meaning::{Grammar, Link, Turn};
 
 /// A stretch of a sentence that makes one statement.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -49,7 +49,7 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::And));
             }
-            Role::Article | Role::Pronoun if fronted(pieces, start, at, link) => {
+            _ if correlates(pieces, start, at) || (begins(pieces, start, at) && fronted(pieces, start, at, link)) => {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at, Some(Link::And));
             }
@@ -100,11 +100,43 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
         _ if within || degree => false,
         Link::Because | Link::So | Link::But => true,
         Link::If => {
-            let compares = lower == "as" && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Turn(_)));
+            // "as fast as", but not "as more is added".
+            let compares = lower == "as"
+                && pieces.get(at + 1).is_some_and(|next| {
+                    let further = next.lower.ends_with("er") || matches!(next.lower.as_str(), "more" | "less");
+                    matches!(next.role, Role::Turn(_)) && !further
+                });
             !compares && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
         }
         Link::And => has_said || says(pieces, at + 1),
-        Link::Which => lower != "that" || has_said,
+        // "less that works".
+        Link::Which => {
+            let counted = said.last().is_some_and(|piece| matches!(piece.role, Role::Turn(_)));
+            (lower != "that" || has_said) && !counted
+        }
+    }
+}
+
+/// "The more there is | the slower it goes": the second half of a comparison.
+fn correlates(pieces: &[Piece], start: usize, at: usize) -> bool {
+    let half = |at: usize| pieces.get(at..).is_some_and(starts_with_the);
+    at > start + 1 && half(start) && half(at)
+}
+
+/// Whether the subject of a sentence may begin here: an article, a pronoun, "more …", or a bare noun before what it does.
+fn begins(pieces: &[Piece], start: usize, at: usize) -> bool {
+    let role = |at: usize| pieces.get(at).map(|piece| piece.role);
+    match role(at) {
+        Some(Role::Article | Role::Pronoun) => true,
+        Some(Role::Turn(turn)) => turn.grammar == Grammar::Comparative && role(at + 1) != Some(Role::Preposition),
+        Some(Role::Content) if !pieces.get(start..).is_some_and(starts_with_the) => {
+            matches!(role(at + 1), Some(Role::Copula))
+                || matches!(
+                    role(at + 1),
+                    Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. }))
+                )
+        }
+        _ => false,
     }
 }
 
@@ -123,9 +155,32 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
     }
     let opens = matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
         || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
-    let ended = before.last().is_some_and(|piece| matches!(piece.role, Role::Content | Role::Number(_)) && !piece.verb);
     let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
-    opens && ended && !verb && says(pieces, at)
+    let occasion = link == Some(Link::If) && first != Some(Role::Preposition);
+    // "the less surface they have": which surface.
+    let relative = starts_with_the(before) && pieces.get(at).is_some_and(|piece| piece.role == Role::Pronoun);
+    let ended = !relative
+        && before.last().is_some_and(|piece| match piece.role {
+            // "When less is absorbed |", "if more leaks out |".
+            Role::Content | Role::Number(_) => {
+                let passive = before.iter().rev().nth(1).is_some_and(|piece| piece.role == Role::Copula);
+                let alone = piece.lower.ends_with(" out") || piece.lower.starts_with("escape");
+                !piece.verb || (occasion && (passive || alone))
+            }
+            // "When it is warmer | the lipids move more".
+            Role::Turn(turn) => match turn.grammar {
+                Grammar::Comparative | Grammar::Predicate => verb,
+                // "As the reaction speeds up | the glow …", but not "as we increase the salt".
+                Grammar::Intransitive | Grammar::Either => {
+                    let subject = before.iter().rev().nth(1).map(|piece| piece.role);
+                    occasion && matches!(subject, Some(Role::Content | Role::Pronoun))
+                }
+                Grammar::Transitive => false,
+            },
+            Role::Pronoun => true,
+            _ => false,
+        });
+    (opens || occasion) && ended && (occasion || !verb) && says(pieces, at)
 }
 
 /// "The more dye": half of a comparison.

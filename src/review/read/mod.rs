@@ -22,6 +22,7 @@ pub(crate) use piece::{Piece, Role};
 pub use view::{ReadClaim, ReadLink, ReadNumber, ReadSpan, ReadTerm, View};
 
 use super::dictionary::Dictionary;
+use super::meaning::Link;
 
 /// A text as read.
 #[derive(Debug, Clone)]
@@ -48,6 +49,28 @@ impl Reading {
     /// The pieces of a clause.
     pub(crate) fn within(&self, clause: &Clause) -> &[Piece] {
         self.pieces.get(clause.pieces.clone()).unwrap_or_default()
+    }
+
+    /// Whether a claim tells what the rest of its sentence follows from: with "if", in the first half of a comparison ("the
+    /// more …, the …"), or before "so".
+    pub(crate) fn leads(&self, claim: &Claim) -> bool {
+        let Some(own) = self.clauses.get(claim.clause) else { return false };
+        let next = self.clauses.get(claim.clause + 1).filter(|next| next.sentence == own.sentence);
+        let half = |clause: &Clause| {
+            let first = self.within(clause);
+            matches!(first, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
+        };
+        let opens = claim.clause.checked_sub(1).and_then(|before| self.clauses.get(before)).map(|one| one.sentence)
+            != Some(own.sentence);
+        own.link == Some(Link::If)
+            || next.is_some_and(|next| (half(own) && half(next)) || (opens && next.link == Some(Link::So)))
+    }
+
+    /// Whether the occasion of a claim follows in its sentence: "… when there is more".
+    pub(crate) fn heads(&self, claim: &Claim) -> bool {
+        let sentence = self.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let later = self.clauses.iter().skip(claim.clause + 1);
+        later.take_while(|clause| Some(clause.sentence) == sentence).any(|clause| clause.link == Some(Link::If))
     }
 
     /// The words of a range of bytes.

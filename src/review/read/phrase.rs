@@ -37,7 +37,8 @@ impl Reader<'_> {
         let ahead = (is_noun && !predicate || none_on && predicate)
             .then(|| right(at + 2))
             .flatten()
-            .or_else(|| subject.then(|| right(at + 1)).flatten());
+            .or_else(|| subject.then(|| right(at + 1)).flatten())
+            .or_else(|| self.that_does(at, grammar).then(|| right(at + 2)).flatten());
         if let Some(ahead) = ahead {
             return ahead;
         }
@@ -46,13 +47,21 @@ impl Reader<'_> {
             return left();
         }
         let Some(ahead) = right(at + 1 + usize::from(self.the_they(at))) else { return left() };
-        // "becomes more permeable": what becomes so is spoken of as well.
-        if grammar == Grammar::Comparative && passive {
+        // "becomes more permeable", "makes it less permeable": what becomes so is spoken of as well.
+        let quality = ahead.0.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
+        if grammar == Grammar::Comparative && (passive || quality) {
             let (mut about, start) = self.left(at);
             about.extend(ahead.0);
             return (about, start..ahead.1.end, false);
         }
         ahead
+    }
+
+    /// "There is less that works".
+    fn that_does(&self, at: usize, grammar: Grammar) -> bool {
+        grammar == Grammar::Comparative
+            && self.role(Some(at + 1)) == Some(Role::Link(Link::Which))
+            && (self.verb(at + 2) || self.role(Some(at + 2)) == Some(Role::Copula))
     }
 
     /// Whether a form of "be" rules the word.
@@ -78,7 +87,8 @@ impl Reader<'_> {
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
             Grammar::Comparative => match next {
                 Some(Role::Content) => true,
-                Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing"),
+                Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing") || self.describes(at + 1),
+                Some(Role::Article | Role::Pronoun) if lower.ends_with(" of") => true,
                 Some(Role::Article) => the || matches!(lower, "half" | "twice" | "double"),
                 Some(Role::Preposition) => self.is_of(at + 1) && !passive,
                 _ => self.the_they(at),
@@ -112,7 +122,7 @@ impl Reader<'_> {
     pub(super) fn right(&self, from: usize) -> (About, usize) {
         let mut places: Vec<usize> = Vec::new();
         let mut end = from;
-        let mut predicate = false;
+        let (mut predicate, mut relative) = (false, false);
         for place in from..self.clause.pieces.end {
             // "stays inside | to be set free": what follows is for another sentence.
             let to = self.pieces.get(place).is_some_and(|piece| piece.lower == "to");
@@ -130,6 +140,9 @@ impl Reader<'_> {
                     end = place + 1;
                 }
                 Some(Role::Pronoun) if place > from && self.is_of(place - 1) => {}
+                // "less surface they have for …", "more dye it pulls in".
+                Some(Role::Pronoun) if !places.is_empty() && self.rules(place + 1) => relative = true,
+                Some(Role::Copula) if relative => relative = false,
                 // "less surface | lets …": another statement begins.
                 Some(Role::Plain) if !places.is_empty() && self.pieces.get(place).is_some_and(|piece| piece.acts) => {
                     break;
@@ -162,6 +175,9 @@ impl Reader<'_> {
         let mut about: About = Vec::new();
         let mut tail = false;
         let mut before: Option<usize> = None;
+        // "the more negative the potential": what is so weighs as much.
+        let first = places.first().and_then(|place| self.pieces.get(*place)).and_then(|piece| piece.keys.first());
+        let quality = forward && first.is_some_and(|key| self.dictionary.is_adjective(key));
         for (rank, place) in places.iter().enumerate() {
             let does = forward && rank > 0 && self.pieces.get(*place).is_some_and(|piece| piece.verb && piece.acts);
             tail = tail || rank >= 3 || does;
@@ -170,7 +186,7 @@ impl Reader<'_> {
                 tail = tail
                     || (before + 1..*place).any(|between| match self.role(Some(between)) {
                         Some(Role::Preposition) => !self.is_of(between),
-                        Some(Role::Article) => !after_of,
+                        Some(Role::Article) => !(after_of || quality && rank == 1),
                         _ => false,
                     });
             }
@@ -243,10 +259,15 @@ impl Reader<'_> {
         self.pieces.get(at).is_some_and(|piece| piece.lower == "of")
     }
 
-    /// "the short stems": a word that says which.
-    fn describes(&self, at: usize) -> bool {
+    /// Whether a verb or a form of "have" follows a pronoun here.
+    fn rules(&self, at: usize) -> bool {
+        self.verb(at) || matches!(self.word(Some(at)), "have" | "has" | "had")
+    }
+
+    /// "the short stems", "more short RNA": a word that says which.
+    pub(super) fn describes(&self, at: usize) -> bool {
         let word = |at: Option<usize>| at.and_then(|at| self.pieces.get(at)).map_or("", |piece| piece.lower.as_str());
-        word(at.checked_sub(1)) == "the"
+        matches!(word(at.checked_sub(1)), "the" | "more" | "less")
             && matches!(word(Some(at)), "short" | "long" | "small" | "large" | "high" | "low")
             && self.role(Some(at + 1)) == Some(Role::Content)
     }

@@ -143,6 +143,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
         return (length, piece);
     }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
+    let found = found.map(|found| of_one_thing(dictionary, rest, found));
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
     let start = own.get(at).map_or(0, |token| token.bytes.start);
@@ -160,6 +161,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
         Some(Meaning::Sense(group)) => {
             let head = words::lists().senses.get(group).and_then(|group| group.first());
             piece.keys.extend(head.map(|head| dictionary.key(head)));
+            piece.also.extend(dictionary.further(&rest.get(..length).unwrap_or_default().join(" ")).cloned());
         }
         Some(Meaning::Term(term)) => {
             piece.term = Some(term);
@@ -169,7 +171,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     }
     piece.acts = piece.role == Role::Plain && length == 1 && rest.first().is_some_and(|stem| dictionary.acts(stem));
     if piece.role == Role::Content {
-        let noun = into_is_noun(at, mended);
+        let noun = into_is_noun(at, mended) || is_nominal(&lower);
         piece.acts = !noun && rest.first().is_some_and(|stem| dictionary.acts(stem));
         piece.verb = !noun && rest.iter().take(length).any(|stem| dictionary.is_verb(stem));
         let whole = matches!(meaning, Some(Meaning::Sense(_))) && length > 1;
@@ -193,6 +195,15 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     (length, piece)
 }
 
+/// "less coloured compound": a phrase of direction ends before what is one thing with its last word.
+fn of_one_thing(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usize, Meaning)) -> (usize, Meaning) {
+    let last = length.checked_sub(1).filter(|last| *last > 0 && matches!(meaning, Meaning::Turn(_)));
+    let thing = last.and_then(|last| rest.get(last..)).and_then(|tail| dictionary.longest(tail));
+    let named = matches!(thing, Some((2.., Meaning::Sense(_) | Meaning::Term(_))));
+    let short = last.filter(|_| named).and_then(|last| rest.get(..last)).and_then(|head| dictionary.longest(head));
+    short.unwrap_or((length, meaning))
+}
+
 /// "leaves the bonds alone", "leaves the loops open".
 fn left_so(behind: &[String]) -> bool {
     behind.iter().take(9).any(|word| {
@@ -203,20 +214,22 @@ fn left_so(behind: &[String]) -> bool {
     })
 }
 
-/// "not so negative", "not as dark": less of it, where no word of direction follows.
+/// "not so negative", "not as dark": less of it, and "just as permeable" the same, where no word of direction follows.
 fn not_so(all: &Words<'_>, at: usize) -> Option<Piece> {
     let Words { own, mended, sentence, dictionary, .. } = *all;
     let rest = all.rest(at);
     let pair = mended.get(at..at + 2)?;
     let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
+    let alike = matches!(pair, [just, so] if matches!(just.as_str(), "just" | "exactly") && so == "as");
     let follows = dictionary.longest(rest.get(2..)?);
     let plain =
         !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
     let longer = dictionary.longest(rest).is_some_and(|(length, _)| length > 1);
-    if !is_pair || !plain || longer || rest.len() < 3 {
+    if !(is_pair || alike) || !plain || longer || rest.len() < 3 {
         return None;
     }
-    let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "" };
+    let direction = if alike { Direction::Same } else { Direction::Down };
+    let turn = Turn { direction, grammar: Grammar::Comparative, about: "" };
     let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
     Some(Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "not so") })
 }
@@ -238,8 +251,12 @@ fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
         Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
     };
-    // "stays tighter": a state, not what is left.
-    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && turns(1) {
+    // "stays tighter", "stays paired": a state, not what is left.
+    let state = rest.get(1).is_some_and(|stem| {
+        let key = dictionary.canonical(stem);
+        dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
+    });
+    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns(1) || state) {
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
@@ -311,6 +328,11 @@ fn into_is_noun(at: usize, words: &[String]) -> bool {
     .contains(&before.as_str())
 }
 
+/// "absorbance", "leakage": what is done, as a thing.
+fn is_nominal(word: &str) -> bool {
+    ["ance", "ence", "tion", "ment", "ness", "ity", "age"].iter().any(|ending| word.ends_with(ending))
+}
+
 /// What a word with this meaning does.
 fn role(meaning: Meaning) -> Role {
     match meaning {
@@ -335,9 +357,14 @@ fn is_background(at: usize, words: &[String]) -> bool {
     let next = words.get(at + 1).map_or("", String::as_str);
     match back(0) {
         // "half-saturated".
-        "half" => next == "-" || next == "life",
+        "half" => matches!(next, "saturated" | "full" | "empty" | "life"),
         "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
-        "same" => ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before),
+        // "At the same rate whatever …" denies; "in the same time" says what is kept alike.
+        "same" => {
+            let rest = words.get(at + 1..).unwrap_or_default();
+            let denies = rest.iter().any(|word| matches!(word.as_str(), "whatever" | "however" | "regardless"));
+            !denies && ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before)
+        }
         _ => false,
     }
 }

@@ -56,7 +56,26 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
             _ => apart(bytes, &lower, kind, &mut tokens),
         }
     }
-    symbols(text, tokens)
+    symbols(text, without_hyphens(tokens))
+}
+
+/// "half-life" as "half life".
+fn without_hyphens(tokens: Vec<Token>) -> Vec<Token> {
+    let word = |token: Option<&Token>| token.is_some_and(|token| token.lower.chars().all(char::is_alphabetic));
+    let hyphen = |at: usize| {
+        let (before, own) = (at.checked_sub(1).and_then(|before| tokens.get(before)), tokens.get(at));
+        let after = tokens.get(at + 1);
+        let touch = |one: Option<&Token>, other: Option<&Token>| {
+            one.zip(other).is_some_and(|(one, other)| one.bytes.end == other.bytes.start)
+        };
+        own.is_some_and(|own| own.lower == "-")
+            && word(before)
+            && word(after)
+            && touch(before, own)
+            && touch(own, after)
+    };
+    let kept: Vec<bool> = (0..tokens.len()).map(|at| !hyphen(at)).collect();
+    tokens.into_iter().zip(kept).filter_map(|(token, kept)| kept.then_some(token)).collect()
 }
 
 /// Makes one token of a symbol: "[S]" with its brackets, and a capital "A" where no noun can follow it.

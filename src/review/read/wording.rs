@@ -38,9 +38,23 @@ impl Reader<'_> {
             && matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Either, .. })))
             && self.word(Some(at + 1)).ends_with("ed");
         // "less charge builds up": one claim, made by the first word.
-        let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
-            && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
-        ones || size || lessens || as_before || toward || done || manner || gathers || self.kept_alike(at, turn)
+        // "picks up more protons": what it does to something else.
+        let object = matches!(piece.lower.as_str(), "pick up" | "picks up" | "picked up")
+            && matches!(self.role(Some(at + 1)), Some(Role::Article | Role::Content | Role::Turn(_)));
+        let gathers = object
+            || matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
+                && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
+        // "more short RNA": which one, and more of it.
+        let which = matches!(self.word(at.checked_sub(1)), "more" | "less") && self.describes(at);
+        ones || size
+            || which
+            || lessens
+            || as_before
+            || toward
+            || done
+            || manner
+            || gathers
+            || self.kept_alike(at, turn)
     }
 
     /// "The liquid is darker": it is coloured more strongly.

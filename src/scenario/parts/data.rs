@@ -137,9 +137,11 @@ impl Paper<'_, '_> {
         let places = readout_decimals(voice);
         let reading = shown_reading(voice, unknown.reading, places);
         let sample = voice.unknown_sample();
+        // A concentration may be that of a dilution; a temperature is that of where the sample stood.
+        let of_sample = if voice.dial().unit.code().contains("mol") { "the sample as tested" } else { "this sample" };
         let text = format!(
             "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}. \
-             **Estimate**, from that reading, {} the sample as tested.",
+             **Estimate**, from that reading, {} {of_sample}.",
             voice.sought()
         );
         let (low, high) = accepted_levels(voice, on_the_line);

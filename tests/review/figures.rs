@@ -30,6 +30,13 @@ impl Confusion {
         *self.counts.entry((right.to_owned(), said.to_owned())).or_default() += 1;
     }
 
+    /// The counts of both.
+    pub(crate) fn join(&mut self, other: &Self) {
+        for (key, n) in &other.counts {
+            *self.counts.entry(key.clone()).or_default() += n;
+        }
+    }
+
     fn sum(&self, test: impl Fn(&str, &str) -> bool) -> u32 {
         self.counts.iter().filter(|((right, said), _)| test(right, said)).map(|(_, n)| n).sum()
     }

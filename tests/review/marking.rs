@@ -20,9 +20,14 @@ pub(super) struct Marked {
     pub(super) scenario: String,
     pub(super) part: String,
     pub(super) text: String,
+    /// 1 or 2: the second was added later, by other writers, on other guides.
+    batch: usize,
     labels: BTreeMap<String, String>,
     habits: Vec<String>,
 }
+
+/// The last answer of the first batch.
+const END_OF_FIRST: &str = "m833";
 
 /// The answers of both halves, and the names of the files of each half.
 pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
@@ -32,10 +37,14 @@ pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
         split[half].as_array().unwrap().iter().map(|name| name.as_str().unwrap().to_owned()).collect()
     };
     let lines = fs::read_to_string(folder.join("responses.jsonl")).unwrap();
+    let mut batch = 1;
     let answers = lines.lines().map(|line| {
         let value: Value = serde_json::from_str(line).unwrap();
         let text = |key: &str| value[key].as_str().unwrap().to_owned();
+        let own = batch;
+        batch += usize::from(text("id") == END_OF_FIRST);
         Marked {
+            batch: own,
             scenario: text("scenario"),
             part: text("part"),
             text: text("text"),
@@ -55,9 +64,20 @@ pub(super) fn guide_of(graph: &Graph, name: &str) -> (Guide, Lexicon) {
     (guide::scenario(&text).unwrap(), guide::lexicon(graph, &front))
 }
 
-fn judge(half: &str, status: &mut Confusion, habits: &mut Confusion) {
+const HABITS: &[&str] = &["restates", "bullets", "over-count", "no-reason", "no-setup", "unit-missing"];
+
+/// What became of the answers of a half.
+#[derive(Default)]
+struct Judged {
+    /// Statuses of the first and of the second batch.
+    batches: [Confusion; 2],
+    habits: Confusion,
+}
+
+fn judge(half: &str) -> Judged {
     let graph = concepts::load_and_check(&concepts::embedded()).unwrap();
     let (answers, halves) = set();
+    let mut judged = Judged::default();
     let mut n = 0;
     for name in &halves[half] {
         let (guide, lexicon) = guide_of(&graph, name);
@@ -69,61 +89,68 @@ fn judge(half: &str, status: &mut Confusion, habits: &mut Confusion) {
             for (point, label) in &answer.labels {
                 let found = review.points.iter().find(|found| found.id == *point).unwrap();
                 let said = serde_json::to_value(found.status).unwrap();
-                status.add(label, said.as_str().unwrap());
+                judged.batches[answer.batch - 1].add(label, said.as_str().unwrap());
             }
-            for kind in ["restates", "bullets", "over-count", "no-reason", "no-setup", "unit-missing"] {
+            for kind in HABITS {
                 let is = |has: bool| if has { kind } else { "none" };
-                let named = review.habits.iter().any(|habit| serde_json::to_value(habit).unwrap()["kind"] == kind);
-                habits.add(is(answer.habits.iter().any(|habit| habit == kind)), is(named));
+                let named = review.habits.iter().any(|habit| serde_json::to_value(habit).unwrap()["kind"] == *kind);
+                judged.habits.add(is(answer.habits.iter().any(|habit| habit == kind)), is(named));
             }
             n += 1;
         }
     }
     println!("{half}: {n} answers");
     assert!(n > 700, "{n}");
+    judged
 }
 
 /// What was reached when this was last measured, less a little, so that no change makes it worse unnoticed. What is wanted of
 /// the whole set is more: lower ends of the intervals of 0.92 (precision of found), 0.80 (its recall), 0.85 (contradictions caught).
+/// Each batch has its own, so that a harder one does not hide what becomes of the other.
 struct Reached {
     precision: f64,
     recall: f64,
     caught: f64,
 }
 
-fn holds(half: &str, status: &Confusion, reached: &Reached) {
-    let share = |(hits, all): (u32, u32)| f64::from(hits) / f64::from(all.max(1));
-    let precision = share(status.precision("found"));
-    let recall = share(status.recall("found"));
-    let caught = share(status.recall("contradicted"));
-    assert!(precision >= reached.precision, "{half}: precision of found {precision}");
-    assert!(recall >= reached.recall, "{half}: recall of found {recall}");
-    assert!(caught >= reached.caught, "{half}: contradictions caught {caught}");
+const TUNE: [Reached; 2] =
+    [Reached { precision: 0.94, recall: 0.85, caught: 0.84 }, Reached { precision: 0.90, recall: 0.80, caught: 0.85 }];
+const HELD: [Reached; 2] =
+    [Reached { precision: 0.89, recall: 0.67, caught: 0.56 }, Reached { precision: 0.85, recall: 0.67, caught: 0.80 }];
+
+fn holds(half: &str, reached: &[Reached; 2]) {
+    let judged = judge(half);
+    judged.habits.show(half, HABITS);
+    for (batch, (status, reached)) in judged.batches.iter().zip(reached).enumerate() {
+        let name = format!("{half}, batch {}", batch + 1);
+        status.show(&name, STATUSES);
+        let share = |(hits, all): (u32, u32)| f64::from(hits) / f64::from(all.max(1));
+        let precision = share(status.precision("found"));
+        let recall = share(status.recall("found"));
+        let caught = share(status.recall("contradicted"));
+        assert!(precision >= reached.precision, "{name}: precision of found {precision}");
+        assert!(recall >= reached.recall, "{name}: recall of found {recall}");
+        assert!(caught >= reached.caught, "{name}: contradictions caught {caught}");
+    }
 }
 
 #[test]
 fn figures_of_the_half_that_was_tuned_on() {
-    let (mut status, mut habits) = (Confusion::default(), Confusion::default());
-    judge("tune", &mut status, &mut habits);
-    status.show("tune", STATUSES);
-    habits.show("tune", &["restates", "bullets", "over-count", "no-reason", "no-setup", "unit-missing"]);
-    holds("tune", &status, &TUNE);
+    holds("tune", &TUNE);
 }
 
 #[test]
 fn figures_of_the_half_that_was_never_looked_at() {
-    let (mut status, mut habits) = (Confusion::default(), Confusion::default());
-    judge("held", &mut status, &mut habits);
-    status.show("held", STATUSES);
-    habits.show("held", &["restates", "bullets", "over-count", "no-reason", "no-setup", "unit-missing"]);
-    holds("held", &status, &HELD);
+    holds("held", &HELD);
 }
 
 #[test]
 fn figures_of_the_whole_set() {
-    let (mut status, mut habits) = (Confusion::default(), Confusion::default());
-    judge("tune", &mut status, &mut habits);
-    judge("held", &mut status, &mut habits);
+    let mut status = Confusion::default();
+    for half in ["tune", "held"] {
+        let judged = judge(half);
+        judged.batches.iter().for_each(|batch| status.join(batch));
+    }
     status.show("all", STATUSES);
     for (what, (hits, all), reached, wanted) in [
         ("precision of found", status.precision("found"), 0.885, 0.92),
@@ -135,6 +162,3 @@ fn figures_of_the_whole_set() {
         assert!(low >= reached, "{what}: lower end {low:.3}, and {reached} was reached");
     }
 }
-
-const TUNE: Reached = Reached { precision: 0.92, recall: 0.84, caught: 0.875 };
-const HELD: Reached = Reached { precision: 0.88, recall: 0.685, caught: 0.725 };

@@ -149,11 +149,15 @@ pub fn simulate(graph: &Graph, technique: &Technique) -> Result<Data, Refusal> {
     Ok(Data { plain, twisted: Some(twisted), unknown, counts, standard })
 }
 
-/// Whether a twist that should limit a step holds it above what it is somewhere in the plain run.
+/// A twist that should limit a step holds it at most at one part in this of what it is anywhere in the plain run: nearer to it,
+/// what it limits would still follow the step.
+const LIMIT_MARGIN: f64 = 1.5;
+
+/// Whether a twist that should limit a step does not stay well below what it is somewhere in the plain run.
 fn is_overtaken(graph: &Graph, at: TwistAt, plain: &Run) -> bool {
     let Some(held) = at.get(graph).filter(|twist| twist.limiting).and_then(|twist| twist.held_at) else { return false };
     let to = graph.influence(at.influence).to;
-    plain.values.iter().flatten().any(|(quantity, value)| *quantity == to && *value <= held)
+    plain.values.iter().flatten().any(|(quantity, value)| *quantity == to && *value <= LIMIT_MARGIN * held)
 }
 
 /// What the members of the readout's standard read beside the samples of the first level.

@@ -6,6 +6,7 @@ use super::course::Course;
 use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
 use super::guide::{Point, PointKind, Question};
+use super::kinds::against;
 use super::matching::{Found, Match, Matcher};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Piece, Reading};
@@ -116,15 +117,10 @@ impl Judge<'_> {
             pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone).collect();
         for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
             let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            let first = own.first().map_or("", |piece| piece.lower.as_str());
-            let against = matches!(first, "but" | "however" | "yet" | "though" | "although" | "nevertheless")
-                || own
-                    .iter()
-                    .any(|piece| matches!(piece.lower.as_str(), "though" | "however" | "still" | "in spite" | "spite"));
             let speaks = own
                 .iter()
                 .any(|piece| telling.iter().any(|unit| unit.keys.first().is_some_and(|key| piece.keys.contains(key))));
-            if against && speaks {
+            if against(&own, false) && speaks {
                 return Some(sentence.bytes.clone());
             }
         }
@@ -140,7 +136,7 @@ impl Judge<'_> {
             () if point.kind == PointKind::SecondEffect => self.second_effect(point),
             () if statement.starts_with("The data ") => self.settled(point),
             () if statement.starts_with("χ²") => self.tested(point),
-            () if is_open(point) => self.open(point),
+            () if is_open(point) => self.open(),
             () if whole.direction_alone => self.prediction(point, &whole),
             () if self.question.command_term == "identify" => {
                 // "The brightness of the dye" where another quantity is asked for, whatever words the two share.

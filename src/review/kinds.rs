@@ -9,6 +9,7 @@ use super::meaning::{Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
 use super::special::join;
+use super::told::Told;
 use super::verdict::Status;
 use super::words;
 
@@ -19,10 +20,9 @@ impl Judge<'_> {
         let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
         let predicted = predicted.map(|point| self.pattern(&point.statement));
         let prediction = predicted.as_ref().and_then(|pattern| self.matcher().find(pattern).effect());
-        let text = self.reading.text.to_lowercase();
-        let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
-        let independent = any(&words::lists().independent);
-        let goes_on = any(&words::lists().goes_on);
+        let text = Told::of(&self.reading.text);
+        let independent = text.has(&words::lists().independent);
+        let goes_on = text.has(&words::lists().goes_on) && prediction == Some(Found::Opposed);
         let trap = self.trap(point);
         // A step that goes the other way is told with both its ends as well, so there the prediction decides.
         let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
@@ -40,10 +40,7 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
-            None if self.goes_on(predicted.as_ref()) && told < limit::REASON => {
-                (Status::Contradicted, both(&found.says, &[all]))
-            }
-            None if goes_on && prediction == Some(Found::Opposed) && told < limit::REASON => {
+            None if told < limit::REASON && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
             None if told >= enough - 1e-9
@@ -59,9 +56,9 @@ impl Judge<'_> {
 
     /// Whether a wrong prediction rests on the chain as it was: an effect of one of its steps is told with a direction, and
     /// is not the quantity that was to be predicted.
-    fn goes_on(&self, predicted: Option<&Pattern>) -> bool {
+    fn rests_on_old_chain(&self, predicted: Option<&Pattern>, prediction: Option<Found>) -> bool {
         let Some(predicted) = predicted else { return false };
-        let wrong = matches!(self.matcher().find(predicted).effect(), Some(Found::Opposed | Found::Both));
+        let wrong = matches!(prediction, Some(Found::Opposed | Found::Both));
         let readout = |claim: &Claim| {
             predicted.wanted.iter().any(|wanted| self.matcher().same_quantity(wanted, claim, true).is_some())
         };
@@ -137,10 +134,9 @@ impl Judge<'_> {
 
     /// Two effects, told as acting against each other, and which of them is the larger.
     pub(super) fn balance(&self) -> Verdict {
-        let text = self.reading.text.to_lowercase();
-        let any = |words: &[&str]| words.iter().any(|word| text.contains(word));
+        let text = Told::of(&self.reading.text);
         let lists = words::lists();
-        let (against, larger, denied) = (any(&lists.against), any(&lists.larger), any(&lists.one_way));
+        let (against, larger, denied) = (text.has(&lists.against), text.has(&lists.larger), text.has(&lists.one_way));
         let whole = 0..self.reading.text.len();
         match (against, larger, denied) {
             (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
@@ -234,7 +230,7 @@ impl Judge<'_> {
 
 /// Whether a sentence sets itself against what was said. In the first one there is nothing yet to be set against: it must say
 /// itself that things go on, and which way.
-fn against(own: &[&Piece], first: bool) -> bool {
+pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     let word = own.first().map_or("", |piece| piece.lower.as_str());
     let opens = matches!(word, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
     // "is still inside" tells where, "still takes" what goes on.

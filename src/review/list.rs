@@ -1,12 +1,10 @@
 //! Lists: how many things an answer names, and the part of it that is read where so many were asked for.
 
-use super::dictionary::Dictionary;
 use super::guide::Question;
 use super::read::token;
 
 /// The part of an answer that holds as many things as were asked for, and how many things there are in all.
-pub(super) fn first<'t>(question: &Question, text: &'t str, dictionary: &Dictionary) -> (&'t str, usize) {
-    let _ = dictionary;
+pub(super) fn first<'t>(question: &Question, text: &'t str) -> (&'t str, usize) {
     let Some(asked) = question.count else { return (text, 0) };
     let starts = items(text, &question.command_term);
     let end = starts.get(asked).copied().unwrap_or(text.len());

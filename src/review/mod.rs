@@ -28,6 +28,7 @@ mod rejected;
 mod sequence;
 mod special;
 mod spelling;
+mod told;
 #[cfg(test)]
 mod tests;
 mod verdict;
@@ -82,10 +83,10 @@ impl Reviewer {
     fn effects(&self, question: &Question) -> Vec<Wanted> {
         let mut effects = Vec::new();
         if question.points.iter().any(|point| point.kind.is_reason()) {
+            let prompt = Reading::of(&question.text, &self.dictionary);
             let others = self.guide.questions.iter().filter(|other| other.id != question.id);
             let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
             for point in steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement) {
-                let prompt = Reading::of(&question.text, &self.dictionary);
                 for step in Pattern::steps(&point.statement, &prompt, &self.dictionary) {
                     effects.extend(step.wanted.into_iter().filter(|wanted| !wanted.cause));
                 }
@@ -100,7 +101,7 @@ impl Reviewer {
         let question = self.question(&response.id)?;
         let read = |text: &str| Reading::of(text, &self.dictionary);
         let prompt = read(&question.text.replace("**", ""));
-        let (kept, given) = list::first(question, &response.text, &self.dictionary);
+        let (kept, given) = list::first(question, &response.text);
         let mut reading = read(kept);
         if let Some(levels) = levels::Levels::of(&self.guide, read) {
             levels.tell(&mut reading, &question.text, read);
@@ -144,14 +145,14 @@ impl Reader {
 
     /// How a text is read.
     pub fn read(&self, text: &str) -> View {
-        Reading::of(text, &self.0).view(&self.0)
+        Reading::of(text, &self.0).view()
     }
 }
 
 /// How a text is read with these terms.
 pub fn read(text: &str, lexicon: &Lexicon) -> View {
     let dictionary = Dictionary::new(lexicon, &[]);
-    Reading::of(text, &dictionary).view(&dictionary)
+    Reading::of(text, &dictionary).view()
 }
 
 /// What a question asks about: the quantity of its last claim, or the last thing that it names.

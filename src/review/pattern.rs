@@ -2,7 +2,7 @@
 
 use super::dictionary::Dictionary;
 use super::meaning::Direction;
-use super::read::{Claim, Reading, Role};
+use super::read::{Claim, Reading, Role, says_which};
 
 /// One thing named, and how much it tells.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,12 +70,7 @@ impl Pattern {
         }
         let mut wanted: Vec<Wanted> = Vec::new();
         let described = |claim: &&Claim| {
-            // "the short stems" says which stems, not that they become short.
-            let word = |at: usize| reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
-            let before = claim.at.checked_sub(1).map_or("", word);
-            claim.attributive
-                && before == "the"
-                && matches!(word(claim.at), "short" | "long" | "small" | "large" | "high" | "low")
+            claim.attributive && says_which(&reading.pieces, claim.at)
         };
         for claim in reading.claims.iter().filter(|claim| !claim.aside && !described(claim)) {
             let cause = claim.attributive && wanted.is_empty();

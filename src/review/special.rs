@@ -9,6 +9,7 @@ use super::matching::Found;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
 use super::read::{Claim, Number, Role};
+use super::told::Told;
 use super::verdict::Status;
 use super::words;
 
@@ -19,14 +20,6 @@ const SENTENCE: usize = 10;
 
 /// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
 const CRITICAL: f64 = 3.84;
-
-/// Whether a denial stands close before a place of a text in lower case: "nor shows that there is no difference".
-fn denied(text: &str, at: usize) -> bool {
-    let before = text.get(..at).unwrap_or_default();
-    let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
-    let words: Vec<&str> = clause.split_whitespace().rev().take(6).collect();
-    words.iter().any(|word| matches!(*word, "nor" | "not" | "cannot" | "never" | "neither") || word.ends_with("n't"))
-}
 
 impl Judge<'_> {
     /// A prediction that earns by its direction alone.
@@ -71,25 +64,25 @@ impl Judge<'_> {
     /// A verdict on a claim from intervals: which one, and whether it rests on them.
     pub(super) fn settled(&self, point: &Point) -> Verdict {
         let lists = words::lists();
-        let verdict = |text: &str| {
-            let has = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| !denied(text, at)));
+        let verdict = |text: &Told| {
+            let has = |list: &[&str]| text.affirms(list);
             (has(&lists.unsettled), has(&lists.supports), has(&lists.rejects), has(&lists.no_difference))
         };
-        let text = self.reading.text.to_lowercase().replace('’', "'");
+        let text = Told::of(&self.reading.text);
         let (open, supports, rejects, alike) = verdict(&text);
-        let (wants_open, wants_support, ..) = verdict(&point.statement.to_lowercase());
+        let (wants_open, wants_support, ..) = verdict(&Told::of(&point.statement));
         let numbers = self.reading.numbers.len() >= 2;
-        let intervals = numbers || lists.intervals.iter().any(|word| text.contains(word));
+        let intervals = numbers || text.has(&lists.intervals);
         let all = 0..self.reading.text.len();
         let wrong = if wants_open {
             alike || (!open && (supports || rejects))
         } else {
             open || alike || (rejects && !supports)
         };
-        let refused = lists.supports.iter().any(|word| text.match_indices(word).any(|(at, _)| denied(&text, at)));
+        let refused = text.denies(&lists.supports);
         let wrong = wrong || (!wants_open && refused && !supports);
         let right = if wants_open { open } else { wants_support && supports };
-        let meets = lists.meeting.iter().any(|word| text.contains(word));
+        let meets = text.has(&lists.meeting);
         match () {
             () if wrong => (Status::Contradicted, both(&[], &[all])),
             () if right && intervals => (Status::Found, says(&[all])),
@@ -100,24 +93,23 @@ impl Judge<'_> {
 
     /// A verdict from chi-square: the one that follows from the answer's own value, beside the critical one.
     pub(super) fn tested(&self, point: &Point) -> Verdict {
-        let text = self.reading.text.to_lowercase().replace('’', "'");
+        let text = Told::of(&self.reading.text);
         let lists = words::lists();
-        let told = |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| !denied(&text, at)));
-        let taken_back =
-            |list: &[&str]| list.iter().any(|word| text.match_indices(word).any(|(at, _)| denied(&text, at)));
-        let rejects = told(&lists.differing) || taken_back(&lists.agreeing);
-        let keeps = told(&lists.agreeing) || taken_back(&lists.differing);
+        let rejects = text.affirms(&lists.differing) || text.denies(&lists.agreeing);
+        let keeps = text.affirms(&lists.agreeing) || text.denies(&lists.differing);
         let result = |number: &&Number| {
             let before = self.reading.text.get(..number.bytes.start).unwrap_or_default().trim_end();
             before.ends_with('=')
         };
         let shown = self.reading.numbers.iter().rev().find(result).map(|number| number.value);
         let larger = shown.map_or(point.statement.contains("is larger"), |value| value > CRITICAL);
-        let compared = text.contains("3.84") || text.contains("critical");
+        let compared = text.has(&["3.84", "critical"]);
+        // No test proves a claim.
+        let proves = text.affirms(&lists.proves);
         let all = 0..self.reading.text.len();
         match (if larger { (rejects, keeps) } else { (keeps, rejects) }, compared) {
             ((_, true), _) => (Status::Contradicted, both(&[], &[all])),
-            ((true, false), true) => (Status::Found, says(&[all])),
+            ((true, false), true) if !proves => (Status::Found, says(&[all])),
             ((false, false), true) => (Status::LookAgain, says(&[all])),
             _ => (Status::NotFound, Vec::new()),
         }
@@ -150,10 +142,9 @@ impl Judge<'_> {
     }
 
     /// Any sound fault, limitation or control: things of this investigation named, with an effect.
-    pub(super) fn open(&self, point: &Point) -> Verdict {
-        let text = self.reading.text.to_lowercase();
-        let lists = words::lists();
-        let vague = lists.vague.iter().any(|word| text.contains(word));
+    pub(super) fn open(&self) -> Verdict {
+        let text = Told::of(&self.reading.text);
+        let vague = text.has(&words::lists().vague);
         let known = |key: &String| {
             let named = |reading: &super::read::Reading| {
                 reading.pieces.iter().any(|piece| piece.role == Role::Content && piece.keys.contains(key))
@@ -175,9 +166,8 @@ impl Judge<'_> {
             Role::Link(link) => matches!(link, Link::Because | Link::So | Link::If),
             _ => false,
         };
-        let effect = self.reading.pieces.iter().any(|piece| moves(piece.role)) || text.contains("would");
+        let effect = self.reading.pieces.iter().any(|piece| moves(piece.role)) || text.has(&["would"]);
         let words = self.reading.pieces.iter().filter(|piece| !matches!(piece.role, Role::Mark(_))).count();
-        let _ = point;
         match (things.len(), effect && words >= SENTENCE, vague) {
             (2.., true, false) => (Status::Found, says(&places)),
             (1.., _, false) => (Status::LookAgain, says(&places)),

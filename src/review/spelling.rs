@@ -159,6 +159,18 @@ mod tests {
     }
 
     #[test]
+    fn knows_words_by_their_sound() {
+        let targets: BTreeSet<String> = ["quencher", "membrane", "sight", "site"].map(str::to_owned).into();
+        let all = sounds(&targets);
+        assert_eq!(alike("qwencher", &all), Some("quencher"));
+        assert_eq!(alike("membrain", &all), Some("membrane"));
+        // Too little of a sound to tell.
+        assert_eq!(alike("sait", &all), None);
+        let twins: BTreeSet<String> = ["ligase", "lyguse"].map(str::to_owned).into();
+        assert_eq!(alike("ligose", &sounds(&twins)).is_some(), false, "two that sound alike and are as near");
+    }
+
+    #[test]
     fn never_turns_one_term_into_another() {
         case("hypotonic", &["hypertonic"], None);
         case("hyprtonic", &["hypertonic", "hypotonic"], None);

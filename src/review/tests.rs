@@ -288,4 +288,16 @@ fn chi_square_decides_by_the_value_that_the_answer_has() {
     case(&claim, "χ² = 5.7, above 3.84, so we accept the claim.", Status::Contradicted);
     case(&claim, "The critical value is 3.84.", Status::LookAgain);
     case(&claim, "They differ.", Status::NotFound);
+    for right in [
+        "χ² = 1.2, below 3.84, so there is no significant difference.",
+        "χ² = 1.2, below 3.84, so the difference is not significant.",
+        "χ² = 1.2, below 3.84, so any difference is by chance.",
+        "χ² = 1.2, below 3.84, so we fail to reject the claim.",
+        "χ² = 9.5, above 3.84: significant and unlikely to be by chance.",
+        "χ² = 9.5, above 3.84, so the claim that the shares are the same is rejected.",
+    ] {
+        case(&claim, right, Status::Found);
+    }
+    case(&claim, "χ² = 1.2, below 3.84, so there is a significant difference.", Status::Contradicted);
+    case(&claim, "χ² = 1.2, below 3.84, so the claim is accepted and proved for certain.", Status::NotFound);
 }

@@ -32,7 +32,7 @@ pub(crate) struct Claim {
     pub(crate) class: Vec<&'static str>,
     /// The direction stands before what it speaks of ("more sugar").
     pub(crate) attributive: bool,
-    /// It sets one case beside others ("more", "brightest").
+    /// It sets one case beside others ("more … than", "brightest").
     pub(crate) compares: bool,
     /// The end of the treatment that it is told of: of more, or of less.
     pub(crate) level: Option<Direction>,
@@ -276,8 +276,7 @@ impl Reader<'_> {
         let aside = self.clause.aside_from.is_some_and(|from| from < at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
-        let word = piece.lower.as_str();
-        let superlative = word.ends_with("est") || word.contains("most") || word.contains("least");
+        let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
         let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
         let beside = superlative || (turn.grammar == Grammar::Comparative && than);
         let clause = number;

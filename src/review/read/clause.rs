@@ -184,7 +184,7 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
 }
 
 /// "The more dye": half of a comparison.
-fn starts_with_the(pieces: &[Piece]) -> bool {
+pub(super) fn starts_with_the(pieces: &[Piece]) -> bool {
     matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
 }
 

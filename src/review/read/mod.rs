@@ -18,6 +18,7 @@ use std::ops::Range;
 pub(crate) use claim::Claim;
 pub(crate) use clause::Clause;
 pub(crate) use number::Number;
+pub(crate) use phrase::says_which;
 pub(crate) use piece::{Piece, Role};
 pub use view::{ReadClaim, ReadLink, ReadNumber, ReadSpan, ReadTerm, View};
 
@@ -56,10 +57,7 @@ impl Reading {
     pub(crate) fn leads(&self, claim: &Claim) -> bool {
         let Some(own) = self.clauses.get(claim.clause) else { return false };
         let next = self.clauses.get(claim.clause + 1).filter(|next| next.sentence == own.sentence);
-        let half = |clause: &Clause| {
-            let first = self.within(clause);
-            matches!(first, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
-        };
+        let half = |clause: &Clause| clause::starts_with_the(self.within(clause));
         let opens = claim.clause.checked_sub(1).and_then(|before| self.clauses.get(before)).map(|one| one.sentence)
             != Some(own.sentence);
         own.link == Some(Link::If)

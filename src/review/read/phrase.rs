@@ -266,9 +266,14 @@ impl Reader<'_> {
 
     /// "the short stems", "more short RNA": a word that says which.
     pub(super) fn describes(&self, at: usize) -> bool {
-        let word = |at: Option<usize>| at.and_then(|at| self.pieces.get(at)).map_or("", |piece| piece.lower.as_str());
-        matches!(word(at.checked_sub(1)), "the" | "more" | "less")
-            && matches!(word(Some(at)), "short" | "long" | "small" | "large" | "high" | "low")
-            && self.role(Some(at + 1)) == Some(Role::Content)
+        says_which(self.pieces, at) && self.role(Some(at + 1)) == Some(Role::Content)
     }
+}
+
+/// "the short stems", "more short RNA": a size that says which, and not that they become so.
+pub(crate) fn says_which(pieces: &[Piece], at: usize) -> bool {
+    let word = |at: usize| pieces.get(at).map_or("", |piece| piece.lower.as_str());
+    let before = at.checked_sub(1).map_or("", word);
+    matches!(before, "the" | "more" | "less")
+        && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
 }

@@ -91,8 +91,7 @@ pub(super) fn unit(text: &str) -> Option<(usize, Unit)> {
         return None;
     }
     let body = text.get(lead..)?;
-    if let Some(rest) = body.strip_prefix('%') {
-        let _ = rest;
+    if body.starts_with('%') {
         return Some((lead + 1, Unit::parse("%").ok()?));
     }
     let mut code = String::new();

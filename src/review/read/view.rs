@@ -6,7 +6,6 @@ use serde::Serialize;
 
 use super::Reading;
 use super::piece::Role;
-use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Link};
 
 /// Version of the shape of [`View`].
@@ -109,9 +108,8 @@ pub struct ReadLink {
 
 impl Reading {
     /// The reading in characters.
-    pub(crate) fn view(&self, dictionary: &Dictionary) -> View {
+    pub(crate) fn view(&self) -> View {
         let named = |role: Role| role == Role::Content;
-        let _ = dictionary;
         View {
             version: VERSION,
             sentences: self.sentences.iter().map(|one| self.span(&one.bytes)).collect(),

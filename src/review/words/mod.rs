@@ -76,6 +76,11 @@ pub(super) struct Lists {
     /// Verdicts from a test of the claim that two shares are the same.
     pub(super) differing: Words,
     pub(super) agreeing: Words,
+    /// Words that tell a verdict, and those that claim more than data can show.
+    pub(super) verdicts: Words,
+    pub(super) proves: Words,
+    /// Words that deny what follows in a text as it stands.
+    pub(super) denials: Words,
     pub(super) intervals: Words,
     pub(super) meeting: Words,
     /// Faults that are none: "human error".
@@ -182,6 +187,9 @@ impl Lists {
             "no-difference" => &mut self.no_difference,
             "differing" => &mut self.differing,
             "agreeing" => &mut self.agreeing,
+            "verdict" => &mut self.verdicts,
+            "proves" => &mut self.proves,
+            "denial" => &mut self.denials,
             "intervals" => &mut self.intervals,
             "meeting" => &mut self.meeting,
             "vague" => &mut self.vague,
@@ -259,6 +267,15 @@ mod tests {
             assert!(!list.is_empty(), "{name}");
         }
         assert_eq!((all.links.len(), all.little.len()), (6, 4));
+        // The first turn that has a phrase holds, and the first sense of a word is its own.
+        let mut met = std::collections::BTreeSet::new();
+        for (phrases, turn) in &all.turns {
+            for phrase in phrases {
+                assert!(met.insert(phrase), "`{phrase}` stands twice, once as {turn:?}");
+            }
+        }
+        let mut heads = std::collections::BTreeSet::new();
+        assert!(all.senses.iter().all(|row| heads.insert(row[0])), "a head stands twice");
         assert!(!all.combined.is_empty() && !all.opposites.is_empty() && !all.irregular.is_empty());
     }
 }

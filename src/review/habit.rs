@@ -56,6 +56,8 @@ pub enum Habit {
 
 /// Shares of an answer's words, in per cent, from which on it restates the question.
 pub(super) const RESTATES: usize = 60;
+/// The same from which on it says nothing else.
+pub(super) const RESTATES_ALL: usize = 90;
 
 /// The habits of one response.
 pub(super) fn habits(

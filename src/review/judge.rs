@@ -30,11 +30,38 @@ pub(super) mod limit {
     /// The same for what is rejected.
     pub(crate) const REJECTED: f64 = 0.7;
 
+    /// The same of what only the rejected sentence says.
+    pub(crate) const REJECTED_OWN: f64 = 0.8;
+
+    /// The same in one sentence: of a short one, of a long one, and in full where the statement is named less than this.
+    pub(crate) const REJECTED_SHORT: f64 = 0.9;
+    pub(crate) const REJECTED_LONG: f64 = 0.75;
+    pub(crate) const IN_FULL: f64 = 0.99;
+    pub(crate) const LESS_PLAINLY: f64 = 0.6;
+
     /// From here on something is worth a second look.
     pub(crate) const LOOK: f64 = 0.3;
 
     /// Least share of a twist's reason.
     pub(crate) const REASON: f64 = 0.42;
+
+    /// The same for a step that goes the other way, where its direction is told, and where it is not.
+    pub(crate) const REASON_DIRECTED: f64 = 0.34;
+    pub(crate) const REASON_REVERSED: f64 = 0.62;
+
+    /// The same where the answer says that one thing no longer depends on another.
+    pub(crate) const REASON_INDEPENDENT: f64 = 0.168;
+
+    /// From here on a reason is worth a second look.
+    pub(crate) const REASON_LOOK: f64 = 0.14;
+
+    /// What a step counts of which only the cause is told, and what two steps need together.
+    pub(crate) const BEGUN: f64 = 0.6;
+    pub(crate) const TWO_STEPS: f64 = 1.6;
+
+    /// From here on half of a thing is named, and most of it.
+    pub(crate) const HALF: f64 = 0.5;
+    pub(crate) const MOST: f64 = 0.7;
 
     /// Least likeness by which a claim speaks plainly of a quantity.
     pub(crate) const PLAIN: f64 = 0.7;
@@ -249,7 +276,7 @@ impl Judge<'_> {
             begun_by_last = onward;
             said += match (told || otherwise, begun) {
                 (true, _) => 1.0,
-                (false, true) => 0.6,
+                (false, true) => limit::BEGUN,
                 (false, false) => 0.0,
             };
             last = told || otherwise;
@@ -257,7 +284,7 @@ impl Judge<'_> {
         let earns: Vec<Range<usize>> = found.iter().flat_map(|one| one.says.clone()).collect();
         let denies: Vec<Range<usize>> = found.iter().flat_map(|one| one.denies.clone()).collect();
         let n = u32::try_from(steps.len()).map_or(1.0, f64::from);
-        let enough = if steps.len() >= 3 { n - 1.0 } else { 1.6 };
+        let enough = if steps.len() >= 3 { n - 1.0 } else { limit::TWO_STEPS };
         let named = found.iter().map(Match::named).sum::<f64>() / n;
         match (said >= enough - 1e-9, turned, rejected) {
             (_, true, places) => {
@@ -266,7 +293,7 @@ impl Judge<'_> {
             }
             (true, false, None) => (Status::Found, says(&earns)),
             (_, false, Some(places)) => (Status::NotFound, both(&earns, &places)),
-            (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= 0.5 => {
+            (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= limit::HALF => {
                 (Status::LookAgain, says(&earns))
             }
             (false, false, None) => (Status::NotFound, Vec::new()),

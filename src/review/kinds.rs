@@ -32,9 +32,9 @@ impl Judge<'_> {
         let reversed = point.kind == PointKind::Reversal;
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
-            () if reversed && directed => limit::REASON - 0.08,
-            () if reversed => limit::REASON + 0.2,
-            () if independent => limit::REASON / 2.5,
+            () if reversed && directed => limit::REASON_DIRECTED,
+            () if reversed => limit::REASON_REVERSED,
+            () if independent => limit::REASON_INDEPENDENT,
             () => limit::REASON,
         };
         let all = 0..self.reading.text.len();
@@ -49,7 +49,7 @@ impl Judge<'_> {
                 (Status::LookAgain, says(&found.says))
             }
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
-            None if told >= limit::REASON / 3.0 => (Status::LookAgain, says(&found.says)),
+            None if told >= limit::REASON_LOOK => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
         }
     }
@@ -151,7 +151,7 @@ impl Judge<'_> {
         let pattern = self.pattern(statement);
         let found = self.matcher().find(&pattern);
         let wanted = Reading::of(statement, self.dictionary);
-        if let (Some(places), true) = (rejected, found.coverage < 0.5) {
+        if let (Some(places), true) = (rejected, found.coverage < limit::HALF) {
             return (Status::NotFound, both(&[], places));
         }
         if let Some(number) = wanted.numbers.first() {
@@ -188,8 +188,8 @@ impl Judge<'_> {
             || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge);
         let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
             (true, false) => Status::Found,
-            (true, true) if found.coverage >= 0.5 => Status::Found,
-            _ if found.coverage >= 0.7 => Status::Found,
+            (true, true) if found.coverage >= limit::HALF => Status::Found,
+            _ if found.coverage >= limit::MOST => Status::Found,
             _ if found.coverage >= limit::LOOK => Status::LookAgain,
             _ => Status::NotFound,
         };

@@ -28,9 +28,9 @@ mod rejected;
 mod sequence;
 mod special;
 mod spelling;
-mod told;
 #[cfg(test)]
 mod tests;
+mod told;
 mod verdict;
 mod words;
 
@@ -122,7 +122,7 @@ impl Reviewer {
         judge.follow();
         // The question told again earns nothing, whatever it names.
         let names = question.command_term == "identify";
-        let restated = !names && habit::restated(&prompt, &reading) >= habit::RESTATES + 30;
+        let restated = !names && habit::restated(&prompt, &reading) >= habit::RESTATES_ALL;
         let points = question.points.iter().map(|point| {
             let (status, stretches) = if restated { (Status::NotFound, Vec::new()) } else { judge.point(point) };
             PointReview { id: point.id.clone(), status, evidence: verdict::evidence(&reading, &stretches) }

@@ -69,9 +69,7 @@ impl Pattern {
             }
         }
         let mut wanted: Vec<Wanted> = Vec::new();
-        let described = |claim: &&Claim| {
-            claim.attributive && says_which(&reading.pieces, claim.at)
-        };
+        let described = |claim: &&Claim| claim.attributive && says_which(&reading.pieces, claim.at);
         for claim in reading.claims.iter().filter(|claim| !claim.aside && !described(claim)) {
             let cause = claim.attributive && wanted.is_empty();
             let new =

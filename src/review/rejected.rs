@@ -26,22 +26,24 @@ impl Judge<'_> {
             let few = pattern.units.len() <= 2;
             // Said in full, and more plainly than anything of the statement.
             let said = pattern.units.len() >= 3
-                && self.matcher().named_together(&pattern) > 0.99
-                && self.matcher().named_together(statement) < 0.6
-                && (pattern.wanted.is_empty() || self.says_so(&pattern) > 0.99);
+                && self.matcher().named_together(&pattern) > limit::IN_FULL
+                && self.matcher().named_together(statement) < limit::LESS_PLAINLY
+                && (pattern.wanted.is_empty() || self.says_so(&pattern) > limit::IN_FULL);
             if said {
                 return Some(whole.says);
             }
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }
-            if self.matcher().named_together(&pattern) < if pattern.units.len() <= 4 { 0.9 } else { 0.75 } {
+            if self.matcher().named_together(&pattern)
+                < if pattern.units.len() <= 4 { limit::REJECTED_SHORT } else { limit::REJECTED_LONG }
+            {
                 continue;
             }
             pattern.units = telling;
             let found = self.matcher().in_one_sentence(&pattern);
             let agrees = pattern.wanted.is_empty() || self.says_so(&pattern) >= limit::AGREEMENT;
-            if found.coverage >= limit::REJECTED + 0.1 && found.denied <= 0.0 && agrees {
+            if found.coverage >= limit::REJECTED_OWN && found.denied <= 0.0 && agrees {
                 return Some(if whole.says.is_empty() { found.says } else { whole.says });
             }
         }

@@ -167,7 +167,7 @@ mod tests {
         // Too little of a sound to tell.
         assert_eq!(alike("sait", &all), None);
         let twins: BTreeSet<String> = ["ligase", "lyguse"].map(str::to_owned).into();
-        assert_eq!(alike("ligose", &sounds(&twins)).is_some(), false, "two that sound alike and are as near");
+        assert!(alike("ligose", &sounds(&twins)).is_none(), "two that sound alike and are as near");
     }
 
     #[test]

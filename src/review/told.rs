@@ -21,7 +21,8 @@ impl Told {
         let all = list.iter().flat_map(|phrase| self.0.match_indices(phrase).map(move |(at, _)| (at, *phrase)));
         all.filter(|(at, phrase)| {
             // "n't matter" ends a word that begins before it.
-            let open = phrase.starts_with("n't") || !self.0.get(..*at).is_some_and(|before| before.ends_with(is_letter));
+            let open =
+                phrase.starts_with("n't") || !self.0.get(..*at).is_some_and(|before| before.ends_with(is_letter));
             let rest = self.0.get(at + phrase.len()..).unwrap_or_default();
             let end = rest.find(|letter| !is_letter(letter)).unwrap_or(rest.len());
             open && ENDINGS.contains(&rest.get(..end).unwrap_or_default())

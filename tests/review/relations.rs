@@ -78,3 +78,17 @@ fn relations_are_known_either_way_round_and_crossed() {
     assert!(share("crossed") > 0.96);
     assert!(share("denied") > 0.97);
 }
+
+#[test]
+fn things_in_the_word_lists_are_things_of_the_concepts() {
+    let graph = concepts::load_and_check(&concepts::embedded()).unwrap();
+    let lists = include_str!("../../src/review/words/lists.txt");
+    let named: Vec<&str> = lists
+        .split(|letter: char| letter.is_whitespace() || letter == '|')
+        .filter_map(|word| word.strip_prefix("t:"))
+        .collect();
+    assert!(!named.is_empty());
+    for id in named {
+        assert!(graph.find_entity(id).is_some(), "`t:{id}` is no entity");
+    }
+}

@@ -16,7 +16,10 @@ const ROOMS: &[(&str, &[&str])] = &[
     ("technique", &["concepts", "reasoning", "seed"]),
     ("plan", &["source", "diagnostic", "concepts", "technique"]),
     ("experiment", &["laws", "concepts", "seed", "technique"]),
-    ("scenario", &["diagnostic", "quantity", "laws", "concepts", "reasoning", "seed", "technique", "experiment"]),
+    (
+        "scenario",
+        &["source", "diagnostic", "quantity", "laws", "concepts", "reasoning", "seed", "technique", "experiment"],
+    ),
     ("render", &["quantity", "technique", "scenario"]),
     ("review", &["quantity"]),
     ("guide", &["quantity", "concepts", "scenario", "render", "review"]),

@@ -12,7 +12,7 @@ use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Technique};
 
 /// The version of the file format that this program writes.
-pub const FORMAT: u32 = 1;
+pub const FORMAT: u32 = crate::source::FILE_FORMAT;
 
 /// The front matter of a scenario file.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]

@@ -20,7 +20,7 @@ const ROOMS: &[(&str, &[&str])] = &[
         "scenario",
         &["source", "diagnostic", "quantity", "laws", "concepts", "reasoning", "seed", "technique", "experiment"],
     ),
-    ("render", &["quantity", "technique", "scenario"]),
+    ("render", &["source", "quantity", "technique", "scenario"]),
     ("review", &["quantity"]),
     ("guide", &["quantity", "concepts", "scenario", "render", "review"]),
     ("proof", &["source", "diagnostic", "quantity", "concepts", "plan", "scenario", "render"]),

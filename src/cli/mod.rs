@@ -7,6 +7,7 @@ mod attempts;
 pub mod check;
 mod columns;
 mod diagram;
+mod disk;
 pub mod explain;
 mod files;
 pub mod generate;

@@ -66,7 +66,14 @@ impl Paper<'_, '_> {
                 "(every mean is plotted with its bar)",
             ),
         ];
-        Draft { kind: PartKind::Construct, term: "construct", skill: "representing data", text, points }
+        Draft {
+            kind: PartKind::Construct,
+            term: "construct",
+            skill: "representing data",
+            text,
+            points,
+            of_twist: false,
+        }
     }
 
     /// Two counts compared: whether the shares of single things differ.
@@ -89,7 +96,7 @@ impl Paper<'_, '_> {
         );
         let skill = "statistical tests and data analysis";
         let points = vec![chi_square_value(counts), chi_square_verdict(counts)];
-        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points })
+        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points, of_twist: false })
     }
 
     pub(super) fn calculate(&mut self) -> Draft {
@@ -126,6 +133,7 @@ impl Paper<'_, '_> {
             skill: "mathematical routines",
             text: calculation.ask,
             points: vec![setup, value],
+            of_twist: false,
         }
     }
 
@@ -168,7 +176,7 @@ impl Paper<'_, '_> {
             ..empty()
         };
         let skill = "representing data";
-        Some(Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point] })
+        Some(Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point], of_twist: false })
     }
 
     pub(super) fn evaluate(&mut self) -> Draft {
@@ -219,7 +227,7 @@ impl Paper<'_, '_> {
             ..empty()
         };
         let skill = "statistical tests and data analysis";
-        Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point] }
+        Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point], of_twist: false }
     }
 }
 

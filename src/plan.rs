@@ -19,9 +19,6 @@ const FORMAT: u32 = 1;
 /// What to write where the field is missing.
 pub const SIGN: &str = "a plan says so with a line `plan: 1` below `toehold: 1`; `toehold new scenario` writes both";
 
-/// Forms of questions, as a plan and front matter name them.
-const FORMS: [(&str, Form); 2] = [("short", Form::Short), ("long", Form::Long)];
-
 /// The front matter of a plan.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -102,8 +99,8 @@ impl Reading<'_> {
         }
         let graph = self.graph;
         if let Some(form) = &plan.form {
-            wish.form =
-                self.one(Some(form), &code::UNKNOWN_CHOICE, "form", FORMS.into_iter().map(|(word, form)| (form, word)));
+            let forms = Form::ALL.into_iter().map(|form| (form, form.word()));
+            wish.form = self.one(Some(form), &code::UNKNOWN_CHOICE, "form", forms);
         }
         let acts = graph.acts().map(|(ix, act)| (ix, act.id.as_str()));
         wish.act = self.one(plan.act.as_ref(), &code::UNKNOWN_ACT, "act", acts);

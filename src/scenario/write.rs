@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::agree::{Disagreement, agree};
 use super::apparatus;
-use super::front::{Front, form_word};
+use super::front::Front;
 use super::gloss::gloss;
 use super::map::map;
 use super::parts::{Asked, parts};
@@ -152,7 +152,7 @@ fn nouns(graph: &Graph, technique: &Technique) -> Vec<NounView> {
 fn identity(technique: &Technique) -> String {
     let letters = technique.title.to_lowercase();
     let words: Vec<&str> = letters.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    format!("{}-{}-{}", words.join("-"), form_word(technique.form), technique.seed.0)
+    format!("{}-{}-{}", words.join("-"), technique.form.word(), technique.seed.0)
 }
 
 /// How a quantity is shown: a relative readout has a name of its own, in per cent.

@@ -379,6 +379,8 @@ pub struct Purpose {
     pub text: String,
     /// One short sentence, where it was written.
     pub brief: Option<String>,
+    /// Words of its shorter form, at least.
+    pub least_words: usize,
     /// The unknown that a calibration would be read for.
     pub unknown: String,
     /// Hazards of what the story names.
@@ -400,13 +402,6 @@ impl Context {
     /// Why they would carry out this act.
     pub fn purpose_for(&self, act: ActIx) -> Option<&Purpose> {
         self.purposes.iter().find(|purpose| purpose.act == act)
-    }
-}
-
-impl Purpose {
-    /// Words of its shorter form.
-    pub fn least_words(&self) -> usize {
-        self.brief.as_ref().unwrap_or(&self.text).split_whitespace().count()
     }
 }
 

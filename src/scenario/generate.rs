@@ -31,7 +31,7 @@ pub struct Generator {
 impl Generator {
     /// Walks the graph once.
     pub fn new(graph: Graph) -> Self {
-        let catalogue = Catalogue::new(&graph).with_room(&graph, |candidate| room_for_purpose(&graph, candidate));
+        let catalogue = Catalogue::new(&graph).with_room(|candidate| room_for_purpose(&graph, candidate));
         Self { graph, catalogue }
     }
 

@@ -116,6 +116,14 @@ pub struct Quantity {
     pub hazards: Vec<String>,
 }
 
+impl Quantity {
+    /// What it is called in running text where these settings hold: its own name there, else the plain one.
+    pub fn the_where(&self, holds: &BTreeSet<SettingIx>) -> &str {
+        let own = self.called.iter().find(|(setting, _)| holds.contains(setting));
+        own.map_or(&self.the, |(_, the)| the)
+    }
+}
+
 /// A recall prompt.
 #[derive(Debug, Clone)]
 pub struct Recall {

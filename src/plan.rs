@@ -4,11 +4,12 @@
 //! matter is that of a plan. **Must not know**: files on disk, scenarios, seeds.
 
 use serde::Deserialize;
+use serde_yaml::Spanned;
 
 use crate::concepts::written::Text;
 use crate::concepts::{Graph, InfluenceIx, TwistAt, is_open, yaml_fault};
 use crate::diagnostic::{Code, Diagnostic, code};
-use crate::source::{FileId, FrontMatter, Span, front_matter};
+use crate::source::{FILE_FORMAT, FileId, FrontMatter, Span, front_matter};
 use crate::technique::{Form, TwistWish, Wish};
 
 /// The field by which front matter says that it is a plan's.
@@ -18,19 +19,16 @@ const FORMAT: u32 = 1;
 /// What to write where the field is missing.
 pub const SIGN: &str = "a plan says so with a line `plan: 1` below `toehold: 1`; `toehold new scenario` writes both";
 
-/// Forms of questions, as a plan and front matter name them.
-const FORMS: [(&str, Form); 2] = [("short", Form::Short), ("long", Form::Long)];
-
 /// The front matter of a plan.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Plan {
     /// Version of the file format.
     #[serde(rename = "toehold")]
-    _format: u32,
+    file_version: Spanned<u32>,
     /// Version of the format of plans.
     #[serde(rename = "plan")]
-    version: u32,
+    version: Spanned<u32>,
     form: Option<Text>,
     act: Option<Text>,
     rig: Option<Text>,
@@ -93,19 +91,16 @@ impl Reading<'_> {
             Ok(plan) => plan,
             Err(error) => return self.faults.push(yaml_fault(self.file, &yaml, &error)),
         };
-        if plan.version > FORMAT {
-            let at = start + yaml.get(start..).and_then(|yaml| yaml.find(KEY)).unwrap_or(0);
-            let span = Span { file: self.file, start: at, end: at + KEY.len() };
-            let message =
-                format!("plans of format {} are newer than {FORMAT}, the newest that this program reads", plan.version);
-            self.faults
-                .push(Diagnostic::error(&code::NEWER_FORMAT, span, message).hint("use a newer version of the program"));
+        self.newer(&plan.file_version, FILE_FORMAT, "files");
+        self.newer(&plan.version, FORMAT, "plans");
+        // A later format may mean something else by the same words.
+        if !self.faults.is_empty() {
             return;
         }
         let graph = self.graph;
         if let Some(form) = &plan.form {
-            wish.form =
-                self.one(Some(form), &code::UNKNOWN_CHOICE, "form", FORMS.into_iter().map(|(word, form)| (form, word)));
+            let forms = Form::ALL.into_iter().map(|form| (form, form.word()));
+            wish.form = self.one(Some(form), &code::UNKNOWN_CHOICE, "form", forms);
         }
         let acts = graph.acts().map(|(ix, act)| (ix, act.id.as_str()));
         wish.act = self.one(plan.act.as_ref(), &code::UNKNOWN_ACT, "act", acts);
@@ -122,6 +117,17 @@ impl Reading<'_> {
         if let Some(twist) = &plan.twist {
             wish.twist = self.twist(twist);
         }
+    }
+
+    /// A version that this program does not read yet is a fault.
+    fn newer(&mut self, version: &Spanned<u32>, newest: u32, what: &str) {
+        if version.value <= newest {
+            return;
+        }
+        let message =
+            format!("{what} of format {} are newer than {newest}, the newest that this program reads", version.value);
+        let fault = Diagnostic::error(&code::NEWER_FORMAT, self.span(version), message);
+        self.faults.push(fault.hint("use a newer version of the program"));
     }
 
     fn influence(&mut self, id: &Text) -> Option<InfluenceIx> {
@@ -159,8 +165,8 @@ impl Reading<'_> {
         self.faults.push(fault);
     }
 
-    fn span(&self, text: &Text) -> Span {
-        let place = text.referenced.span();
+    fn span<T>(&self, written: &Spanned<T>) -> Span {
+        let place = written.referenced.span();
         let at = |offset: Option<u64>| offset.and_then(|offset| usize::try_from(offset).ok()).unwrap_or(0);
         let start = at(place.byte_offset());
         Span { file: self.file, start, end: start + at(place.byte_len()) }

@@ -8,6 +8,9 @@ use std::ops::Range;
 /// The largest author file that is read, in bytes. All concept files together come to a twentieth of it.
 pub const LIMIT: usize = 10 * 1024 * 1024;
 
+/// The newest version of the format of files with front matter that is read and written: their field `toehold`.
+pub const FILE_FORMAT: u32 = 1;
+
 /// One of the files of a [`Sources`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FileId(u32);

@@ -214,10 +214,20 @@ fn plans_that_cannot_be_followed_say_where_and_why() {
     plan("plan: 2", &["error[duplicate-key]"]);
     let folder = tempfile::tempdir().unwrap();
     let here = folder.path();
-    fs::write(here.join("newer.md"), "---\ntoehold: 1\nplan: 2\n---\n").unwrap();
-    let newer = run(here, &["generate", "--from", "DIR/newer.md", "--seed", "1"]);
-    assert!(newer.code == 2 && newer.err.contains("error[newer-format]"), "{}", newer.err);
-    assert!(newer.err.contains("newer.md:3:1"), "{}", newer.err);
+    // The comments of a begun plan speak of plans too; a fault points at the number.
+    for (versions, places) in [
+        ("toehold: 1\nplan: 2", vec!["newer.md:4:7"]),
+        ("toehold: 2\nplan: 1", vec!["newer.md:3:10"]),
+        ("toehold: 2\nplan: 3", vec!["newer.md:3:10", "newer.md:4:7"]),
+    ] {
+        fs::write(here.join("newer.md"), format!("---\n# A plan for a scenario of your own.\n{versions}\n---\n"))
+            .unwrap();
+        let newer = run(here, &["generate", "--from", "DIR/newer.md", "--seed", "1"]);
+        assert_eq!((newer.code, newer.err.matches("error[newer-format]").count()), (2, places.len()), "{}", newer.err);
+        for place in places {
+            assert!(newer.err.contains(place), "{place}\n{}", newer.err);
+        }
+    }
     // What does not say that it is a plan is none, and is told how to say so.
     fs::write(here.join("unsaid.md"), format!("---\ntoehold: 1\npath: {PATH}\n---\n")).unwrap();
     let unsaid = run(here, &["generate", "--from", "DIR/unsaid.md", "--seed", "1"]);

@@ -16,8 +16,11 @@ const ROOMS: &[(&str, &[&str])] = &[
     ("technique", &["concepts", "reasoning", "seed"]),
     ("plan", &["source", "diagnostic", "concepts", "technique"]),
     ("experiment", &["laws", "concepts", "seed", "technique"]),
-    ("scenario", &["diagnostic", "quantity", "laws", "concepts", "reasoning", "seed", "technique", "experiment"]),
-    ("render", &["quantity", "technique", "scenario"]),
+    (
+        "scenario",
+        &["source", "diagnostic", "quantity", "laws", "concepts", "reasoning", "seed", "technique", "experiment"],
+    ),
+    ("render", &["source", "quantity", "technique", "scenario"]),
     ("review", &["quantity"]),
     ("guide", &["quantity", "concepts", "scenario", "render", "review"]),
     ("proof", &["source", "diagnostic", "quantity", "concepts", "plan", "scenario", "render"]),
@@ -80,11 +83,6 @@ fn rooms() -> Vec<(PathBuf, String, String)> {
     files.into_iter().map(|path| (path.clone(), room(&path), fs::read_to_string(&path).unwrap())).collect()
 }
 
-/// `src/room/mod.rs`.
-fn is_root_of_room(path: &Path) -> bool {
-    path.ends_with("mod.rs") && path.parent().and_then(Path::parent).is_some_and(|folder| folder.ends_with("src"))
-}
-
 /// A file without its tests, which may look anywhere, and without comments.
 fn code(text: &str) -> String {
     let mark = "#[cfg(test)]";
@@ -94,13 +92,20 @@ fn code(text: &str) -> String {
     own.lines().map(|line| line.split("//").next().unwrap()).collect::<Vec<_>>().join("\n")
 }
 
-/// Rooms that a file names, each with its line; in the file at the root of a room, `super` is the whole house.
-fn named(text: &str, is_root: bool) -> Vec<(usize, String)> {
+/// How many `super` lead from a file to the whole house: one from the file at the root of a room.
+fn depth(path: &Path) -> usize {
+    let inside = path.strip_prefix(root().join("src")).unwrap();
+    inside.components().count() - usize::from(inside.ends_with("mod.rs"))
+}
+
+/// Rooms that a file names, each with its line; so many `super` are the whole house.
+fn named(text: &str, depth: usize) -> Vec<(usize, String)> {
     let code = code(text);
     let mut found = Vec::new();
-    for way in ["crate::", "super::"].into_iter().take(1 + usize::from(is_root)) {
-        for (at, _) in code.match_indices(way) {
+    for way in ["crate::".to_owned(), "super::".repeat(depth)] {
+        for (at, _) in code.match_indices(&way) {
             let (before, after) = (&code[..at], &code[at + way.len()..]);
+            // More of them would lead out of the house: what is inside a module of the file's own.
             if before.ends_with("super::") {
                 continue;
             }
@@ -120,10 +125,16 @@ fn named(text: &str, is_root: bool) -> Vec<(usize, String)> {
 fn every_way_to_name_a_room_is_seen() {
     let text = "use crate::laws;\n// crate::cli\nuse crate::{\n    graph,\n    seed::Seed,\n};\nuse super::proof;\n#[cfg(test)]\nmod \
                 tests;\nfn x() { crate::paper::y() }\n#[cfg(test)]\nmod tests {\n    use crate::atlas;\n}\n";
-    let rooms = |is_root| named(text, is_root).into_iter().map(|(_, room)| room).collect::<Vec<_>>();
-    assert_eq!(rooms(false), ["laws", "graph", "seed", "", "paper"]);
-    assert_eq!(rooms(true), ["laws", "graph", "seed", "", "paper", "proof"]);
-    assert_eq!(named(text, false)[4], (10, "paper".to_owned()));
+    let rooms = |text: &str, depth| named(text, depth).into_iter().map(|(_, room)| room).collect::<Vec<_>>();
+    assert_eq!(rooms(text, 2), ["laws", "graph", "seed", "", "paper"]);
+    assert_eq!(rooms(text, 1), ["laws", "graph", "seed", "", "paper", "proof"]);
+    assert_eq!(named(text, 2)[4], (10, "paper".to_owned()));
+    let upwards = "use super::one;\nuse super::super::{two, three::X};\nuse super::super::super::four;\n";
+    assert_eq!(rooms(upwards, 1), ["one"]);
+    assert_eq!(rooms(upwards, 2), ["two", "three"]);
+    assert_eq!(rooms(upwards, 3), ["four"]);
+    let at = |path: &str| depth(&root().join("src").join(path));
+    assert_eq!([at("plan.rs"), at("laws/mod.rs"), at("laws/row.rs"), at("cli/laws/show.rs")], [1, 1, 2, 3]);
 }
 
 #[test]
@@ -135,8 +146,7 @@ fn every_room_knows_what_the_plan_says_and_no_more() {
             continue;
         }
         assert!(order.contains(&room.as_str()), "`{room}` is not in the plan: add it to ROOMS");
-        let is_root = path.parent().is_some_and(|folder| folder.ends_with("src")) || is_root_of_room(&path);
-        for (line, other) in named(&text, is_root) {
+        for (line, other) in named(&text, depth(&path)) {
             if other != room && order.contains(&other.as_str()) {
                 met.insert((room.clone(), other), format!("{}:{line}", path.display()));
             }

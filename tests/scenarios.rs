@@ -119,7 +119,7 @@ fn what_is_not_there_changes_nothing() {
     }
     // Second strains with another repressor, and not the same strain with another agent.
     for strain in ["partner-of-repressor", "bent-repressor"] {
-        differing.remove(strain);
+        assert!(differing.remove(strain), "`{strain}` was not met: it needs no exemption");
     }
     assert!(differing.is_empty(), "{differing:?} show where there is nothing of the agent");
     println!("{n} twists");

@@ -6,6 +6,7 @@
 use serde_json::{Map, Value, json};
 
 use crate::laws;
+use crate::technique::Form;
 
 /// The dialect.
 const DIALECT: &str = "https://json-schema.org/draft/2020-12/schema";
@@ -53,7 +54,7 @@ pub fn scenario() -> Value {
         ("seed", whole(0), true),
         ("attempt", whole(0), true),
         ("title", text(), true),
-        ("form", one_of(&["short", "long"]), true),
+        ("form", one_of(&Form::ALL.map(Form::word)), true),
         ("act", id(), true),
         ("levels", list(json!({ "type": "number" })), true),
         ("rig", id(), true),
@@ -85,7 +86,7 @@ pub fn plan() -> Value {
         ("toehold", with(whole(1), "Version of the file format"), true),
         ("plan", with(whole(1), "Version of the format of plans: what says that this is one"), true),
         ("path", with(list(id()), "Influences in order"), false),
-        ("form", one_of(&["short", "long"]), false),
+        ("form", one_of(&Form::ALL.map(Form::word)), false),
         ("act", id(), false),
         ("rig", id(), false),
         ("context", id(), false),

@@ -1,6 +1,7 @@
 //! Text for people fitted to the width of their terminal: long lines go on below, indented to their last column.
 
 use super::{Failure, World};
+use crate::diagnostic::folded;
 
 /// A narrower terminal than this is not fitted to.
 const NARROWEST: usize = 30;
@@ -27,31 +28,7 @@ pub(super) fn fitted(text: &str, width: usize) -> String {
     if width < NARROWEST {
         return text.to_owned();
     }
-    text.split('\n').map(|line| folded(line, width)).collect::<Vec<_>>().join("\n")
-}
-
-fn folded(line: &str, width: usize) -> String {
-    let indent = " ".repeat(hang(line, width));
-    let mut folded = String::new();
-    let mut rest = line.to_owned();
-    while let Some((before, after)) = break_at(&rest, width) {
-        folded.push_str(before.trim_end());
-        folded.push('\n');
-        rest = format!("{indent}{}", after.trim_start());
-    }
-    folded + &rest
-}
-
-/// What fits and what goes on below; none where all fits, or where no word ends.
-fn break_at(line: &str, width: usize) -> Option<(&str, &str)> {
-    let (edge, _) = line.char_indices().nth(width)?;
-    let lead = line.len() - line.trim_start().len();
-    let ends = line.match_indices(' ').map(|(at, _)| at).filter(|at| *at > lead);
-    let (mut before, mut after) = (None, None);
-    for end in ends {
-        if end <= edge { before = Some(end) } else { after = after.or(Some(end)) }
-    }
-    line.split_at_checked(before.or(after)?)
+    text.split('\n').flat_map(|line| folded(line, width, hang(line, width))).collect::<Vec<_>>().join("\n")
 }
 
 /// Where the last column begins: after the last two spaces in a row of the first half, else a little further in than the

@@ -4,6 +4,7 @@ use std::fs;
 use std::io::{self, Read as _};
 use std::path::Path;
 
+use super::disk::{Doing, told};
 use super::{Failure, World};
 use crate::concepts::{self, Graph};
 use crate::diagnostic::{self, Diagnostic};
@@ -257,13 +258,6 @@ pub(super) fn input() -> Result<String, Failure> {
 
 /// A file that cannot be read, in plain words.
 pub(super) fn unreadable(path: &Path, error: &io::Error) -> Failure {
-    let why = match error.kind() {
-        io::ErrorKind::NotFound => "it is not there".to_owned(),
-        io::ErrorKind::PermissionDenied => "it may not be read by you".to_owned(),
-        io::ErrorKind::NotADirectory => "a part of the path is not a folder".to_owned(),
-        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        io::ErrorKind::InvalidFilename => "its name is too long, or none that this disk takes".to_owned(),
-        kind => format!("the system says “{kind}”"),
-    };
-    Failure::new(format!("`{}` could not be read: {why}", path.display())).hint("check the path and its permissions")
+    let (why, hint) = told(error.kind(), Doing::Reading);
+    Failure::new(format!("`{}` could not be read: {why}", path.display())).hint(hint)
 }

@@ -7,6 +7,7 @@ mod attempts;
 pub mod check;
 mod columns;
 mod diagram;
+mod disk;
 pub mod explain;
 mod files;
 pub mod generate;
@@ -68,6 +69,21 @@ impl Failure {
     pub fn hint(mut self, hint: impl Into<String>) -> Self {
         self.hint = Some(hint.into());
         self
+    }
+
+    /// Says it on standard error, fitted to the width of a terminal.
+    ///
+    /// # Errors
+    /// It cannot be written.
+    fn tell(&self, world: &mut World<'_>) -> io::Result<()> {
+        let hint = self.hint.iter().map(|hint| format!("hint: {hint}"));
+        for text in std::iter::once(format!("error: {}", self.message)).chain(hint) {
+            match world.err_width {
+                Some(width) => writeln!(world.err, "{}", columns::fitted(&text, width))?,
+                None => writeln!(world.err, "{text}")?,
+            }
+        }
+        Ok(())
     }
 }
 
@@ -174,18 +190,8 @@ where
         Ok(exit) => exit,
         Err(failure) if failure.quiet => Exit::Done,
         Err(failure) => {
-            let fitted = |text: String| match world.err_width {
-                Some(width) => columns::fitted(&text, width),
-                None => text,
-            };
-            let (message, hint) = (
-                fitted(format!("error: {}", failure.message)),
-                failure.hint.map(|hint| fitted(format!("hint: {hint}"))),
-            );
-            let _ = writeln!(world.err, "{message}");
-            if let Some(hint) = hint {
-                let _ = writeln!(world.err, "{hint}");
-            }
+            // Where standard error cannot be written, nobody is left to tell.
+            let _ = failure.tell(world);
             Exit::Bad
         }
     }

@@ -7,6 +7,7 @@ use std::path::Path;
 use tempfile::NamedTempFile;
 
 use super::Failure;
+use super::disk::{Doing, told};
 
 /// Makes sure that a folder is there to write into.
 ///
@@ -14,7 +15,7 @@ use super::Failure;
 /// A path that is no folder or cannot be made.
 pub(super) fn folder(path: &Path) -> Result<(), Failure> {
     fs::create_dir_all(path).map_err(|error| {
-        let (why, hint) = told(error.kind());
+        let (why, hint) = told(error.kind(), Doing::Writing);
         Failure::new(format!("`{}` cannot be used as a folder: {why}", path.display())).hint(hint)
     })
 }
@@ -45,32 +46,10 @@ pub(super) fn write_bytes(path: &Path, bytes: &[u8], force: bool) -> Result<(), 
         Ok(()) => Ok(()),
         Err(error) if error.kind() == ErrorKind::AlreadyExists => Err(exists(path)),
         Err(error) => {
-            let (why, hint) = told(error.kind());
+            let (why, hint) = told(error.kind(), Doing::Writing);
             Err(Failure::new(format!("`{}` could not be written: {why}", path.display())).hint(hint))
         }
     }
-}
-
-/// Why nothing was written, in plain words, and what to do about it.
-fn told(kind: ErrorKind) -> (String, &'static str) {
-    let (why, hint) = match kind {
-        ErrorKind::NotFound => ("its folder is not there", "make the folder first, or check the path"),
-        ErrorKind::PermissionDenied => {
-            ("you may not write there", "name another place with --out, or change the permissions of the folder")
-        }
-        ErrorKind::ReadOnlyFilesystem => ("what it stands on can only be read", "name another place with --out"),
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
-            ("there is no room left", "make room and try again; nothing was half-written")
-        }
-        ErrorKind::NotADirectory => ("a part of the path is not a folder", "check the path"),
-        ErrorKind::AlreadyExists => ("it is there and is no folder", "name another folder"),
-        ErrorKind::IsADirectory => ("it is a folder", "name a file in it"),
-        ErrorKind::InvalidFilename => {
-            ("its name is too long, or none that this disk takes", "take a shorter, plainer name")
-        }
-        kind => return (format!("the system says “{kind}”"), "check the path; nothing was half-written"),
-    };
-    (why.to_owned(), hint)
 }
 
 fn exists(path: &Path) -> Failure {
@@ -109,14 +88,6 @@ mod tests {
 
     #[test]
     fn what_the_system_says_is_put_into_plain_words() {
-        let cases = [
-            (ErrorKind::PermissionDenied, "you may not write there"),
-            (ErrorKind::ReadOnlyFilesystem, "what it stands on can only be read"),
-            (ErrorKind::StorageFull, "there is no room left"),
-        ];
-        for (kind, why) in cases {
-            assert_eq!(told(kind).0, why);
-        }
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("file");
         write(&file, "text", false).unwrap();

@@ -47,12 +47,7 @@ pub(super) fn watch(
         match look(world) {
             Ok(_) => {}
             Err(failure) if failure.quiet => return Err(failure),
-            Err(failure) => {
-                writeln!(world.err, "error: {}", failure.message)?;
-                if let Some(hint) = failure.hint {
-                    writeln!(world.err, "hint: {hint}")?;
-                }
-            }
+            Err(failure) => failure.tell(world)?,
         }
         world.out.flush()?;
         before = now;

@@ -116,6 +116,14 @@ pub struct Quantity {
     pub hazards: Vec<String>,
 }
 
+impl Quantity {
+    /// What it is called in running text where these settings hold: its own name there, else the plain one.
+    pub fn the_where(&self, holds: &BTreeSet<SettingIx>) -> &str {
+        let own = self.called.iter().find(|(setting, _)| holds.contains(setting));
+        own.map_or(&self.the, |(_, the)| the)
+    }
+}
+
 /// A recall prompt.
 #[derive(Debug, Clone)]
 pub struct Recall {
@@ -379,6 +387,8 @@ pub struct Purpose {
     pub text: String,
     /// One short sentence, where it was written.
     pub brief: Option<String>,
+    /// Words of its shorter form, at least.
+    pub least_words: usize,
     /// The unknown that a calibration would be read for.
     pub unknown: String,
     /// Hazards of what the story names.
@@ -400,13 +410,6 @@ impl Context {
     /// Why they would carry out this act.
     pub fn purpose_for(&self, act: ActIx) -> Option<&Purpose> {
         self.purposes.iter().find(|purpose| purpose.act == act)
-    }
-}
-
-impl Purpose {
-    /// Words of its shorter form.
-    pub fn least_words(&self) -> usize {
-        self.brief.as_ref().unwrap_or(&self.text).split_whitespace().count()
     }
 }
 

@@ -7,6 +7,7 @@ mod check;
 mod embedded;
 pub mod graph;
 mod ids;
+mod length;
 mod load;
 mod path;
 pub mod written;
@@ -15,5 +16,6 @@ pub use check::{check, draft, finite_difference, is_open, is_unfinished, load_an
 pub use embedded::{embedded, is_concept_file};
 pub use graph::Graph;
 pub use ids::{ActIx, ContextIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, RigIx, SettingIx};
+pub use length::least_words;
 pub use load::{Written, load, unreadable, yaml_fault};
 pub use path::{Path, Settings, Side, TwistAt, sides};

@@ -4,10 +4,12 @@
 //! **Must not know**: biology; where a file came from.
 
 pub mod code;
+mod fold;
 mod json;
 mod terminal;
 
 pub use code::Code;
+pub use fold::folded;
 pub use json::json;
 pub use terminal::terminal;
 

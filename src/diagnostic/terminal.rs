@@ -5,7 +5,7 @@ use std::ops::Range;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet};
 
-use super::{Diagnostic, Severity};
+use super::{Diagnostic, Severity, folded};
 use crate::source::{Sources, Span};
 
 /// Longest line that is quoted, in bytes.
@@ -45,29 +45,9 @@ pub fn terminal(sources: &Sources, diagnostic: &Diagnostic, colour: bool) -> Str
 }
 
 fn hints<'a>(group: Group<'a>, diagnostic: &'a Diagnostic) -> Group<'a> {
-    diagnostic
-        .hints
-        .iter()
-        .fold(group, |group, hint| group.element(Level::HELP.with_name("hint").message(folded(hint))))
-}
-
-/// A long hint, such as a list of ids, on several lines.
-fn folded(hint: &str) -> String {
-    let mut folded = String::new();
-    let mut length = 0;
-    for word in hint.split(' ') {
-        let letters = word.chars().count();
-        if length > 0 && length + 1 + letters > LONGEST_HINT {
-            folded.push('\n');
-            length = 0;
-        } else if length > 0 {
-            folded.push(' ');
-            length += 1;
-        }
-        folded.push_str(word);
-        length += letters;
-    }
-    folded
+    // A long hint, such as a list of ids, stands on several lines.
+    let lines = |hint| folded(hint, LONGEST_HINT, 0).join("\n");
+    diagnostic.hints.iter().fold(group, |group, hint| group.element(Level::HELP.with_name("hint").message(lines(hint))))
 }
 
 /// The line that holds the start of the span, marked; only the place where the line is too long to quote.
@@ -118,9 +98,9 @@ mod tests {
         }
         let ids: Vec<String> = (0..40).map(|n| format!("`a-long-id-{n}`")).collect();
         let list = ids.join(", ");
-        let folded = terminal(&sources, &fault.clone().hint(list.clone()), false);
+        let folded = terminal(&sources, &fault.clone().hint(list), false);
         assert!(folded.lines().all(|line| line.chars().count() <= LONGEST_HINT + 20), "{folded}");
-        assert_eq!(super::folded(&list).replace('\n', " "), list);
+        assert!(ids.iter().all(|id| folded.contains(id)), "{folded}");
         assert!(!plain.contains('\u{1b}'));
         assert!(terminal(&sources, &fault, true).contains('\u{1b}'));
     }

@@ -19,10 +19,11 @@ const VISIBLE_SHARE: f64 = 0.1;
 /// Every reading lies this many of the instrument's standard deviations above nothing: below, bars reach past zero and
 /// the cut at zero would bend the means.
 const FLOOR_SDS: f64 = 2.0;
-/// A printed mean lies no further than this many of its true standard errors from the model: one mean in two hundred would
-/// by chance (both tails beyond 2.8; normal distribution), and would show a bend that the key denies.
+/// A printed mean lies no further than this many of its true standard errors from the model, and a step of the instrument:
+/// at most one mean in two hundred would by chance (both tails beyond 2.8; normal distribution), and would show a bend that
+/// the key denies.
 const FURTHEST_SEM: f64 = 2.8;
-/// ... and no further than this many of the printed bars, which may be short by chance.
+/// ... and no further than this many of the printed bars, which may be short by chance, and that step.
 const FURTHEST_BARS: f64 = 2.0;
 /// "Unchanged" means a noiseless change below this many standard errors.
 const FLAT_SEM: f64 = 0.5;
@@ -45,7 +46,8 @@ pub struct Row {
     pub level: f64,
     /// Mean of the readings, in the unit shown.
     pub mean: f64,
-    /// Twice the standard error of the mean.
+    /// Twice the standard error of the mean, in the unit shown; at least twice what rounding to the instrument's step leaves
+    /// open, 2·step/√12.
     pub two_sem: f64,
     /// Readings.
     pub n: u32,
@@ -271,8 +273,9 @@ fn run(
         let readings = Replicates::draw(*value, reading, technique.replicates, &mut stream);
         let sem = spread(*value, reading) / libm::sqrt(f64::from(technique.replicates));
         let furthest = (FURTHEST_SEM * sem).min(FURTHEST_BARS * readings.two_sem(reading.resolution));
+        // Rounding alone moves a mean by up to half a step.
         if (readings.mean() - value).abs() > furthest + reading.resolution {
-            return Err(Refusal::NotVisible);
+            return Err(Refusal::Outlier);
         }
         rows.push(Row {
             level: *level,

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::concepts::SettingIx;
 use crate::concepts::graph::{Entity, Graph, Quantity};
 use crate::review::{Lexicon, Term};
 use crate::scenario::Front;
@@ -21,13 +22,17 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
             quantities.extend([influence.from, influence.to]);
         }
     }
+    let holds: BTreeSet<SettingIx> = front.settings.iter().filter_map(|id| graph.find_setting(id)).collect();
     let quantities: Vec<&Quantity> = quantities.into_iter().map(|ix| graph.quantity(ix)).collect();
     for quantity in &quantities {
         let others = quantities.iter().filter(|other| other.id != quantity.id);
         let taken: BTreeSet<String> = others.flat_map(|other| everyday(other)).collect();
         let own = everyday(quantity).into_iter().filter(|name| !taken.contains(name));
-        let mut forms: Vec<String> =
-            [filled(&quantity.the, &names), quantity.name.clone()].into_iter().chain(own).collect();
+        // Where a setting gives it a name of its own, that comes first, and the plain one may still be used.
+        let mut the = vec![quantity.the_where(&holds), quantity.the.as_str()];
+        the.dedup();
+        let the = the.into_iter().map(|the| filled(the, &names));
+        let mut forms: Vec<String> = the.chain([quantity.name.clone()]).chain(own).collect();
         forms.retain(|form| !form.contains("{{"));
         terms.push(Term { id: quantity.id.clone(), forms, quantity: true });
     }

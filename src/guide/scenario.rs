@@ -5,7 +5,7 @@ use crate::quantity::in_words;
 use crate::render::Document;
 use crate::render::document::{Kind, Section};
 use crate::review::{Guide, Point, PointKind, Question};
-use crate::scenario::Scenario;
+use crate::scenario::{Scenario, phrase};
 
 /// Reads the questions and the scoring guide of a scenario file.
 ///
@@ -87,12 +87,12 @@ pub fn of_scenario(scenario: &Scenario) -> Guide {
 /// What each point asks for: a question on a changed experiment has a point for what happens and one for why.
 fn tell_kinds(question: &mut Question) {
     // Where two effects oppose each other the outcome is told, and both are to be explained.
-    let is_told = question.command_term == "explain" && question.text.contains("The reading is now about");
+    let is_told = question.command_term == "explain" && question.text.contains(phrase::TOLD);
     let predicts = question.command_term == "predict and justify";
-    let stays = question.points.first().is_some_and(|point| point.statement.contains("does not change"));
+    let stays = question.points.first().is_some_and(|point| point.statement.contains(phrase::STAYS));
     for (place, point) in question.points.iter_mut().enumerate() {
         point.kind = match place {
-            _ if point.statement.trim_start().starts_with("The link:") => PointKind::Link,
+            _ if point.statement.trim_start().starts_with(phrase::LINK) => PointKind::Link,
             0 if is_told => PointKind::SecondEffect,
             1 if is_told => PointKind::Balance,
             1 if predicts && stays => PointKind::Reason,

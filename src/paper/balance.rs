@@ -5,7 +5,6 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::form_word;
 use crate::scenario::Scenario;
 use crate::technique::Form;
 
@@ -99,7 +98,7 @@ pub(super) fn choose(
         for found in 0..needed {
             let free = of_form(form).filter(|at| fits(&chosen, *at, None));
             let best = free.min_by_key(|at| (balance(&with(&chosen, *at)), *at));
-            let Some(best) = best else { return Err(Short { form: form_word(form), found, needed }) };
+            let Some(best) = best else { return Err(Short { form: form.word(), found, needed }) };
             chosen.push(best);
         }
     }

@@ -17,7 +17,6 @@ use crate::render::document::DocumentError;
 use crate::render::{RenderError, Sheet};
 use crate::scenario::Scenario;
 use crate::seed::Seed;
-use crate::technique::Form;
 
 pub use assemble::{Written, assemble, read};
 pub use balance::Balance;
@@ -166,14 +165,6 @@ pub enum PaperError {
     /// A template is at fault.
     #[error("a template does not work: {0}")]
     Template(#[from] RenderError),
-}
-
-/// `short` or `long`.
-fn form_word(form: Form) -> &'static str {
-    match form {
-        Form::Short => "short",
-        Form::Long => "long",
-    }
 }
 
 /// Minutes with so many per cent more, in whole minutes, rounded up in the writer's favour.

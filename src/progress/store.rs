@@ -109,7 +109,7 @@ impl StoreError {
             Self::Busy(_) => "end the other one, then try again",
             Self::Full(_) => "make room and try again; what was shown as saved is safe",
             Self::ReadOnly(_) => "check the permissions of the file and its folder, or name another file with --data",
-            Self::Unopened { .. } => "check the path, or name another file with --data",
+            Self::Unopened { .. } => "check the path and its permissions, or name another file with --data",
             Self::Failed { .. } => "what was shown as saved is safe",
             Self::NoAttempt(_) | Self::Several(..) => "`toehold progress list` shows the attempts",
             Self::NoPoint { .. } => "`toehold progress list ATTEMPT` shows its points",
@@ -248,7 +248,9 @@ pub(super) fn fault(path: &Path, error: &rusqlite::Error) -> StoreError {
         Some(ErrorCode::DiskFull) => StoreError::Full(path),
         Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => StoreError::ReadOnly(path),
         Some(ErrorCode::CannotOpen) => {
-            StoreError::Unopened { path, what: "it or its folder may not be opened or written by you".to_owned() }
+            // The path is told already.
+            let what = what.split_once(": ").map_or(what.as_str(), |(what, _)| what).to_owned();
+            StoreError::Unopened { path, what }
         }
         _ => StoreError::Failed { path, what },
     }

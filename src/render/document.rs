@@ -7,6 +7,7 @@ use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd};
 use thiserror::Error;
 
 use crate::scenario::Front;
+use crate::source::{FrontMatter, NoFrontMatter, front_matter};
 
 /// A scenario file, taken apart.
 #[derive(Debug, Clone, PartialEq)]
@@ -112,9 +113,11 @@ impl Document {
     /// # Errors
     /// A file without front matter, or front matter that cannot be read, with its place.
     pub fn read(text: &str) -> Result<Self, DocumentError> {
-        let (front, body, line) = split(text)?;
-        let front = read_front(front)?;
-        let (title, sections) = sections(body, line);
+        let found = found(text)?;
+        let yaml = text.get(found.yaml.clone()).unwrap_or_default();
+        let front = read_front(yaml, line_at(text, found.yaml.start))?;
+        let body = text.get(found.body..).unwrap_or_default();
+        let (title, sections) = sections(body, line_at(text, found.body));
         Ok(Self { title: title.unwrap_or_else(|| front.title.clone()), front, sections })
     }
 
@@ -143,29 +146,28 @@ impl Document {
     }
 }
 
-/// Front matter, body, and the line on which the body begins.
-fn split(text: &str) -> Result<(&str, &str, usize), DocumentError> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let fence = |line: &str| line.trim_end() == "---";
-    let mut lines = text.split_inclusive('\n');
-    let first = lines.next().unwrap_or_default();
-    let fault = |line, message: &str, hint| DocumentError { line, column: 1, message: message.into(), hint };
-    if !fence(first) {
-        let hint = "a scenario file begins with `---`, its front matter, and `---`, as `toehold generate` writes it";
-        return Err(fault(1, "there is no front matter", hint));
-    }
-    let mut at = first.len();
-    for (number, line) in lines.enumerate() {
-        if fence(line) {
-            let front = text.get(first.len()..at).unwrap_or_default();
-            return Ok((front, text.get(at + line.len()..).unwrap_or_default(), number + 3));
-        }
-        at += line.len();
-    }
-    Err(fault(1, "the front matter has no end", "close it with a line `---`"))
+/// Where the front matter of a file stands.
+fn found(text: &str) -> Result<FrontMatter, DocumentError> {
+    front_matter(text).map_err(|why| {
+        let (at, message, hint) = match why {
+            NoFrontMatter::Missing => (
+                0,
+                "there is no front matter",
+                "a scenario file begins with `---`, its front matter, and `---`, as `toehold generate` writes it",
+            ),
+            NoFrontMatter::Open { opening } => (opening, "the front matter has no end", "close it with a line `---`"),
+        };
+        DocumentError { line: line_at(text, at), column: 1, message: message.into(), hint }
+    })
 }
 
-fn read_front(text: &str) -> Result<Front, DocumentError> {
+/// The line of the file on which this byte stands, counted from 1.
+fn line_at(text: &str, at: usize) -> usize {
+    text.get(..at).unwrap_or_default().matches('\n').count() + 1
+}
+
+/// The front matter that begins on this line of its file.
+fn read_front(text: &str, line: usize) -> Result<Front, DocumentError> {
     let hint = "give this line the form that `toehold generate` writes";
     serde_yaml::from_str_with_options::<Front>(text, options_of_front()).map_err(|error| {
         let place = error.location();
@@ -175,7 +177,7 @@ fn read_front(text: &str) -> Result<Front, DocumentError> {
         let message =
             message.split_once("column").and_then(|(_, rest)| rest.split_once(": ")).map_or(message, |(_, m)| m);
         DocumentError {
-            line: place.map_or(1, |place| usize::try_from(place.line()).unwrap_or(1)) + 1,
+            line: line + place.map_or(0, |place| usize::try_from(place.line()).unwrap_or(1).saturating_sub(1)),
             column: place.map_or(1, |place| usize::try_from(place.column()).unwrap_or(1)),
             message: format!("the front matter cannot be read: {message}"),
             hint,

@@ -12,7 +12,7 @@ use crate::seed::{MOST, Seed};
 use crate::technique::{Form, Technique};
 
 /// The version of the file format that this program writes.
-pub const FORMAT: u32 = 1;
+pub const FORMAT: u32 = crate::source::FILE_FORMAT;
 
 /// The front matter of a scenario file.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
@@ -159,7 +159,7 @@ impl Front {
             seed: technique.seed.0,
             attempt: technique.attempt,
             title: technique.title.clone(),
-            form: form_word(technique.form).into(),
+            form: technique.form.word().into(),
             act: graph.act(technique.act).id.clone(),
             levels: technique.levels.clone(),
             rig: graph.rig(technique.rig).id.clone(),
@@ -208,11 +208,7 @@ impl Front {
         if !(2..=20).contains(&self.replicates) || self.seed >= MOST {
             return Err(FrontError::Unfit("`replicates` or `seed` is out of range"));
         }
-        let form = match self.form.as_str() {
-            "short" => Form::Short,
-            "long" => Form::Long,
-            _ => return Err(FrontError::Unfit("`form` is neither `short` nor `long`")),
-        };
+        let form = Form::of_word(&self.form).ok_or(FrontError::Unfit("`form` is neither `short` nor `long`"))?;
         Ok(Technique {
             seed: Seed(self.seed),
             attempt: self.attempt,
@@ -268,14 +264,6 @@ impl Front {
             names.insert(ix, number);
         }
         Ok(names)
-    }
-}
-
-/// `short` or `long`.
-pub(super) fn form_word(form: Form) -> &'static str {
-    match form {
-        Form::Short => "short",
-        Form::Long => "long",
     }
 }
 

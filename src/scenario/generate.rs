@@ -31,7 +31,7 @@ pub struct Generator {
 impl Generator {
     /// Walks the graph once.
     pub fn new(graph: Graph) -> Self {
-        let catalogue = Catalogue::new(&graph).with_room(&graph, |candidate| room_for_purpose(&graph, candidate));
+        let catalogue = Catalogue::new(&graph).with_room(|candidate| room_for_purpose(&graph, candidate));
         Self { graph, catalogue }
     }
 
@@ -71,7 +71,11 @@ impl Generator {
                 }
                 let data = simulate(&self.graph, &technique)?;
                 let stimulus = stimulus_within_load(&self.graph, &technique, &data).ok_or(Refusal::TooLong)?;
-                turns_away(&technique, Some(&stimulus)).map_or_else(|| self.taken(&technique, &data), away)
+                if let Some(why) = turns_away(&technique, Some(&stimulus)) {
+                    return away(why);
+                }
+                let (scenario, key) = self.taken(&technique, &data)?;
+                Ok(Drawn::Written(Box::new(scenario), key))
             });
             match written {
                 Ok(drawn) => return Some(drawn),
@@ -82,25 +86,19 @@ impl Generator {
     }
 
     /// A draft that nothing turned away, written and proofread.
-    fn taken(&self, technique: &Technique, data: &Data) -> Result<Drawn, Refusal> {
+    fn taken(&self, technique: &Technique, data: &Data) -> Result<(Scenario, Key), Refusal> {
         // Thousands of names are looked through: only for drafts that would otherwise be taken.
         if known_name(&self.graph, &technique.title).is_some() {
             return Err(Refusal::KnownName);
         }
         let scenario = self.finish(technique, data)?;
-        match proofread::refusal(&scenario) {
-            Some(refusal) => Err(refusal),
-            None => Ok(Drawn::Written(Box::new(scenario), key(technique))),
-        }
+        proofread::refusal(&scenario).map_or_else(|| Ok((scenario, key(technique))), Err)
     }
 
-    /// A draft that was turned away, after all; `None` where it cannot be written.
-    fn finish_spare(&self, wish: &Wish, spare: &Spare) -> Option<(Scenario, Key)> {
-        let technique = compose(&self.graph, &self.catalogue, wish, spare.seed, spare.attempt).ok()?;
-        match self.taken(&technique, &simulate(&self.graph, &technique).ok()?).ok()? {
-            Drawn::Written(scenario, key) => Some((*scenario, key)),
-            Drawn::TurnedAway(_) => None,
-        }
+    /// A draft that was turned away, after all, or why it cannot be written.
+    fn finish_spare(&self, wish: &Wish, spare: &Spare) -> Result<(Scenario, Key), Refusal> {
+        let technique = compose(&self.graph, &self.catalogue, wish, spare.seed, spare.attempt)?;
+        self.taken(&technique, &simulate(&self.graph, &technique)?)
     }
 
     /// The scenario that front matter names, made again. It was given out once, so it is not proofread here.
@@ -250,7 +248,8 @@ pub fn generate(
     // Where a wish leaves no other, the text least like another may be, or else an answer too many.
     spares.sort_by_key(|spare| (spare.refusal != Refusal::TooAlike, spare.per_cent));
     spares.into_iter().find_map(|spare| {
-        let (scenario, key) = generator.finish_spare(wish, &spare)?;
+        let written = generator.finish_spare(wish, &spare);
+        let (scenario, key) = written.inspect_err(|refusal| refusals.count(*refusal)).ok()?;
         run.limit += usize::from(spare.refusal == Refusal::TooAlike);
         run.join(&scenario, key);
         Some(scenario)

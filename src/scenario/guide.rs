@@ -7,6 +7,16 @@ use super::write::{Verdicts, lower, readout_decimals, shown_reading};
 use crate::concepts::InfluenceIx;
 use crate::reasoning::{Direction, Sign};
 
+/// Words by which a file's reader knows what a point or a question is for: a file holds its guide as a teacher left it.
+pub mod phrase {
+    /// How the point for the link between steps begins.
+    pub const LINK: &str = "The link:";
+    /// A question that holds this tells the outcome of a changed experiment, and asks for both effects.
+    pub const TOLD: &str = "The reading is now about";
+    /// A prediction that holds this is of no change.
+    pub const STAYS: &str = "does not change";
+}
+
 /// A part about two ways that pull apart.
 pub(super) struct RivalPart {
     pub(super) text: String,
@@ -57,7 +67,10 @@ pub(super) fn chain(voice: &Voice<'_>, steps: &[(InfluenceIx, Direction)], n: us
     if with_link {
         let end = steps.last().map(|(ix, _)| voice.the(voice.graph.influence(*ix).to)).unwrap_or_default();
         points.push(Point {
-            statement: format!("The link: the answer joins the steps with “because” or “so”, in order, up to {end}."),
+            statement: format!(
+                "{} the answer joins the steps with “because” or “so”, in order, up to {end}.",
+                phrase::LINK
+            ),
             model: "Each of these follows because of the one before it.".into(),
             accept: vec!["a chain of arrows with a reason at each".into()],
             reject: vec!["the steps listed without a link".into()],
@@ -99,7 +112,7 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let last = curve.last().map_or_else(String::new, |v| shown_reading(voice, *v, places));
     let plain = verdicts.direction;
     let says = match verdicts.twisted_direction {
-        Some(Direction::Unchanged) => format!("{readout} does not change; it stays near {first}"),
+        Some(Direction::Unchanged) => format!("{readout} {}; it stays near {first}", phrase::STAYS),
         Some(direction) => format!("{readout} now {direction}, from about {first} to about {last}"),
         None => String::new(),
     };
@@ -161,9 +174,10 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
     let last_level = voice.technique.levels.len().saturating_sub(1);
     let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
     let text = format!(
-        "{} The reading is now about {} {} and {} {}. **Explain**, from both effects that the treatment now has, why \
+        "{} {} {} {} and {} {}. **Explain**, from both effects that the treatment now has, why \
          {readout} {} this time.",
         voice.agent(),
+        phrase::TOLD,
         shown(curve.first()),
         voice.at(0),
         shown(curve.last()),

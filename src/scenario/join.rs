@@ -4,7 +4,7 @@
 //! Comes in: the purpose, and the sentences of the procedure with the slot of each. Goes out: fewer, longer sentences in
 //! the same order. **Must not know**: what they are about. Only whole clauses are joined, and each pair once.
 
-use super::proofread::{Counts, sentences};
+use super::proofread::{Counts, sentences, stem, words};
 use crate::concepts::written::Slot;
 
 /// Joining stops at this Flesch–Kincaid grade: a little above the lower bound of the lint.
@@ -16,8 +16,8 @@ const MOST_WORDS_LAST: usize = 36;
 
 /// Words that hold a sentence's subject ...
 const SUBJECT: usize = 4;
-/// ... and letters that tell one word from another.
-const STEM: usize = 5;
+/// ... and the fewest letters of a word that names something.
+const LETTERS: usize = 5;
 
 /// One or more sentences of the procedure.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -66,13 +66,9 @@ fn shortest_pair(passages: &[Passage], most: usize, within: bool) -> Option<(usi
 /// Whether the second sentence takes up, in its first words, something that the first has named: else a reader would look
 /// for a link that is not there.
 fn goes_on(first: &str, second: &str) -> bool {
-    let words = |text: &str| -> Vec<String> {
-        text.split(|letter: char| !letter.is_alphabetic()).map(str::to_lowercase).collect()
-    };
-    let named = words(first);
-    let stem = |word: &str| word.chars().take(STEM).collect::<String>();
-    let told: Vec<String> = named.iter().filter(|word| word.len() >= STEM).map(|word| stem(word)).collect();
-    words(second).iter().take(SUBJECT).any(|word| word.len() >= STEM && told.contains(&stem(word)))
+    let names = |word: &&str| word.chars().count() >= LETTERS;
+    let told: Vec<String> = words(first).filter(names).map(stem).collect();
+    words(second).take(SUBJECT).filter(names).any(|word| told.contains(&stem(word)))
 }
 
 /// Two sentences as one; none where either is more than one sentence, holds a stop of its own, or cannot follow a comma.
@@ -113,6 +109,8 @@ mod tests {
     fn whole_clauses_are_joined_by_what_they_hold() {
         case("A lamp lights tubes.", "The tubes shine.", Some("A lamp lights tubes, and the tubes shine."));
         case("Water and salt fill them.", "The water flows.", Some("Water and salt fill them; the water flows."));
+        case("The tubes are dark.", "After it, in water, tubes are cold.", None);
+        case("Water leaks.", "After each leaking, it is cold.", Some("Water leaks; after each leaking, it is cold."));
         case("The tubes are dark.", "After it, tubes are cold.", Some("The tubes are dark; after it, tubes are cold."));
     }
 

@@ -29,6 +29,7 @@ pub use agree::{Disagreement, agree};
 pub use figure::{Figure, FrontPlot, Item, Known, Panel, Readings, Scene, Shape};
 pub use front::{FORMAT, Front, FrontError, FrontParameter, FrontTwist};
 pub use generate::{Generator, Run, generate};
+pub use guide::phrase;
 pub use likeness::{Alike, Texts, too_alike};
 pub use write::write;
 

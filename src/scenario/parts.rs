@@ -19,6 +19,8 @@ struct Draft {
     skill: &'static str,
     text: String,
     points: Vec<Point>,
+    /// Whether it is the question on the changed experiment.
+    of_twist: bool,
 }
 
 /// What a part is made from.
@@ -26,8 +28,6 @@ struct Paper<'a, 'v> {
     voice: &'a Voice<'v>,
     verdicts: &'a Verdicts,
     stream: Stream,
-    /// The question on the changed experiment, once it is written.
-    on_twist: Option<String>,
 }
 
 /// What is asked and what earns.
@@ -43,30 +43,29 @@ pub(super) struct Asked {
 /// The parts of a scenario and the points that they are worth, by label.
 pub(super) fn parts(voice: &Voice<'_>, verdicts: &Verdicts) -> Asked {
     let stream = voice.technique.seed.stream(&format!("parts/{}", voice.technique.attempt));
-    let mut paper = Paper { voice, verdicts, stream, on_twist: None };
+    let mut paper = Paper { voice, verdicts, stream };
     let drafts = match (voice.technique.form, voice.technique.twist) {
         (Form::Short, None) => paper.short(),
         (Form::Short, Some(_)) => paper.short_twisted(),
         (Form::Long, twist) => paper.long(twist.is_some()),
     };
-    let (parts, guide) = labelled(drafts);
-    let of_twist = parts.iter().find(|part| Some(&part.text) == paper.on_twist.as_ref());
-    let of_twist = of_twist.map(|part| part.label.clone());
-    Asked { parts, guide, of_twist }
+    labelled(drafts)
 }
 
-fn labelled(drafts: Vec<Draft>) -> (Vec<Part>, Vec<Point>) {
-    let mut parts = Vec::new();
-    let mut guide = Vec::new();
+fn labelled(drafts: Vec<Draft>) -> Asked {
+    let mut asked = Asked { parts: Vec::new(), guide: Vec::new(), of_twist: None };
     for (draft, label) in drafts.into_iter().zip('a'..='z') {
         let several = draft.points.len() > 1;
         let n = u32::try_from(draft.points.len()).unwrap_or(0);
         for (mut point, number) in draft.points.into_iter().zip(1..) {
             point.part = label.into();
             point.point = if several { format!("{label}{number}") } else { label.into() };
-            guide.push(point);
+            asked.guide.push(point);
         }
-        parts.push(Part {
+        if draft.of_twist {
+            asked.of_twist = Some(label.into());
+        }
+        asked.parts.push(Part {
             label: label.into(),
             kind: draft.kind,
             command_term: draft.term.into(),
@@ -75,7 +74,7 @@ fn labelled(drafts: Vec<Draft>) -> (Vec<Part>, Vec<Point>) {
             skill: draft.skill,
         });
     }
-    (parts, guide)
+    asked
 }
 
 impl Paper<'_, '_> {
@@ -166,7 +165,14 @@ impl Paper<'_, '_> {
         };
         let mut point = earns(self.voice, ix, cause);
         point.accept.push("the direction alone, for this change or the opposite one".into());
-        Draft { kind: PartKind::Describe, term: "describe", skill: "explaining concepts", text, points: vec![point] }
+        Draft {
+            kind: PartKind::Describe,
+            term: "describe",
+            skill: "explaining concepts",
+            text,
+            points: vec![point],
+            of_twist: false,
+        }
     }
 
     fn explain(&mut self, steps: &[(InfluenceIx, Direction)], n: usize) -> Draft {
@@ -187,7 +193,7 @@ impl Paper<'_, '_> {
         for point in &mut points {
             point.accept.push("the same argued from the opposite change".into());
         }
-        Draft { kind: PartKind::Explain, term: "explain", skill: "explaining concepts", text, points }
+        Draft { kind: PartKind::Explain, term: "explain", skill: "explaining concepts", text, points, of_twist: false }
     }
 
     fn identify(&mut self) -> Draft {
@@ -228,15 +234,20 @@ impl Paper<'_, '_> {
             _ => "The control.".to_owned(),
         };
         let point = Point { model: statement.clone(), wrong, statement, accept, reject, ..empty() };
-        Draft { kind: PartKind::Identify, term: "identify", skill: "analysing methods", text, points: vec![point] }
+        Draft {
+            kind: PartKind::Identify,
+            term: "identify",
+            skill: "analysing methods",
+            text,
+            points: vec![point],
+            of_twist: false,
+        }
     }
 
     fn twist(&mut self) -> Draft {
         let rival =
             matches!(self.verdicts.twisted.as_ref().map(crate::reasoning::Derivation::verdict), Some(Verdict::Rival));
-        let draft = if rival { super::guide::rival_part(self.voice, self.verdicts).into() } else { self.predict() };
-        self.on_twist = Some(draft.text.clone());
-        draft
+        if rival { super::guide::rival_part(self.voice, self.verdicts).into() } else { self.predict() }
     }
 
     fn predict(&mut self) -> Draft {
@@ -257,13 +268,20 @@ impl Paper<'_, '_> {
         );
         let points = super::guide::twist_points(voice, self.verdicts);
         let skill = "argumentation";
-        Draft { kind: PartKind::PredictAndJustify, term: "predict and justify", skill, text, points }
+        Draft { kind: PartKind::PredictAndJustify, term: "predict and justify", skill, text, points, of_twist: true }
     }
 }
 
 impl From<super::guide::RivalPart> for Draft {
     fn from(part: super::guide::RivalPart) -> Self {
-        Self { kind: PartKind::Explain, term: "explain", skill: "argumentation", text: part.text, points: part.points }
+        Self {
+            kind: PartKind::Explain,
+            term: "explain",
+            skill: "argumentation",
+            text: part.text,
+            points: part.points,
+            of_twist: true,
+        }
     }
 }
 

@@ -11,7 +11,7 @@ use super::proofread::{self, Manuscript};
 use super::text::Voice;
 use crate::concepts::graph::{Fragment, Graph, Purpose};
 use crate::concepts::written::Slot;
-use crate::concepts::{InfluenceIx, SettingIx};
+use crate::concepts::{InfluenceIx, SettingIx, least_words};
 use crate::experiment::Data;
 use crate::seed::Stream;
 use crate::technique::{Candidate, Form, SHORT_STEPS, Technique};
@@ -195,23 +195,6 @@ pub(super) fn room_for_purpose(graph: &Graph, candidate: &Candidate) -> usize {
     });
     let n_words: usize = said.iter().map(|text| least_words(text)).chain(introduced).sum();
     proofread::MOST_SHORT.saturating_sub(n_words)
-}
-
-/// Words of a fragment, at least: of its placeholders the levels are five with "and" and a unit, and a law's number has a
-/// unit as well.
-fn least_words(text: &str) -> usize {
-    let mut n_words = 0;
-    let mut inside = false;
-    for word in text.split_whitespace() {
-        n_words += match (inside, word) {
-            (true, "levels") => 5,
-            (true, word) if word.starts_with("p.") => 1,
-            (false, _) => 1,
-            _ => 0,
-        };
-        inside = (inside || word.contains("{{")) && !word.contains("}}");
-    }
-    n_words
 }
 
 impl<'a> Voice<'a> {

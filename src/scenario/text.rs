@@ -164,10 +164,7 @@ impl<'a> Voice<'a> {
 
     /// How a quantity is called in running text.
     pub(super) fn the(&self, quantity: QuantityIx) -> String {
-        let quantity = self.graph.quantity(quantity);
-        let holds = &self.technique.settings.holds;
-        let own = quantity.called.iter().find(|(setting, _)| holds.contains(setting));
-        self.later(own.map_or(&quantity.the, |(_, the)| the), None)
+        self.later(self.graph.quantity(quantity).the_where(&self.technique.settings.holds), None)
     }
 
     /// The clause for a step when its cause goes this way.

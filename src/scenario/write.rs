@@ -4,10 +4,11 @@ use std::collections::BTreeSet;
 
 use super::agree::{Disagreement, agree};
 use super::apparatus;
-use super::front::{Front, form_word};
+use super::front::Front;
 use super::gloss::gloss;
 use super::map::map;
 use super::parts::{Asked, parts};
+use super::proofread::words;
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::stimulus::stimulus;
@@ -152,7 +153,7 @@ fn nouns(graph: &Graph, technique: &Technique) -> Vec<NounView> {
 fn identity(technique: &Technique) -> String {
     let letters = technique.title.to_lowercase();
     let words: Vec<&str> = letters.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    format!("{}-{}-{}", words.join("-"), form_word(technique.form), technique.seed.0)
+    format!("{}-{}-{}", words.join("-"), technique.form.word(), technique.seed.0)
 }
 
 /// How a quantity is shown: a relative readout has a name of its own, in per cent.
@@ -271,12 +272,20 @@ fn cautions(voice: &Voice<'_>, how: &[String]) -> Vec<String> {
     // What the text names beside the things of the path.
     for (entity, number) in &voice.technique.names {
         let entity = graph.entity(*entity);
+        // Where it is told of once, it goes by what it is.
         let names = entity.names.get(*number).into_iter().flat_map(|name| [&name.one, &name.many]);
-        if names.into_iter().any(|name| how.iter().any(|sentence| sentence.contains(name.as_str()))) {
+        if names.chain([&entity.intro]).any(|name| how.iter().any(|sentence| is_named(sentence, name))) {
             add(&entity.hazards);
         }
     }
     hazards.into_iter().map(|hazard| capital(&voice.later(&hazard, None))).collect()
+}
+
+/// Whether a sentence holds a name, in whole words, capitals aside.
+fn is_named(sentence: &str, name: &str) -> bool {
+    let split = |text: &str| words(text).map(str::to_lowercase).collect::<Vec<_>>();
+    let (all, name) = (split(sentence), split(name));
+    !name.is_empty() && all.windows(name.len()).any(|run| run == name)
 }
 
 /// A few lines for the talk after it: where the same principles are at work in real laboratories, and what to discuss.

@@ -25,8 +25,6 @@ pub struct Candidate {
     pub settings: Settings,
     /// Words that a short question leaves for the purpose; none where it could not hold the rest.
     pub room: usize,
-    /// Whether anybody's purpose is as short as that.
-    pub is_brief: bool,
 }
 
 /// All candidates of a graph, and why the other paths were not taken.
@@ -54,11 +52,9 @@ impl Catalogue {
 
     /// Says of each candidate how much room a short question leaves for its purpose, so that none is drawn in vain.
     #[must_use]
-    pub fn with_room(mut self, graph: &Graph, room: impl Fn(&Candidate) -> usize) -> Self {
+    pub fn with_room(mut self, room: impl Fn(&Candidate) -> usize) -> Self {
         for candidate in &mut self.candidates {
             candidate.room = room(candidate);
-            let mut purposes = graph.contexts().filter_map(|(_, context)| context.purpose_for(candidate.act));
-            candidate.is_brief = purposes.any(|purpose| purpose.least_words() <= candidate.room);
         }
         self
     }
@@ -113,14 +109,9 @@ impl Catalogue {
                     for settings in with_sides(graph, &base, walked) {
                         let Some(path) = Path::new(graph, walked.to_vec()) else { continue };
                         match feasible(graph, &path, &settings) {
-                            Ok(()) => self.candidates.push(Candidate {
-                                act,
-                                rig,
-                                path,
-                                settings,
-                                room: usize::MAX,
-                                is_brief: true,
-                            }),
+                            Ok(()) => {
+                                self.candidates.push(Candidate { act, rig, path, settings, room: usize::MAX });
+                            }
                             Err(refusal) => self.refusals.count(refusal),
                         }
                     }

@@ -35,12 +35,9 @@ pub fn compose(
     let candidate = draw_candidate(graph, catalogue, wish, form, &mut stream).ok_or(Refusal::NoTwist)?;
     let twist = draw_twist(graph, candidate, wish, form, &mut stream)?;
     let act = graph.act(candidate.act);
-    let room = if form == Form::Short { candidate.room } else { usize::MAX };
-    let fits =
-        |context: &Context| context.purpose_for(candidate.act).is_some_and(|purpose| purpose.least_words() <= room);
     let wished = |ix: ContextIx| wish.context.is_none_or(|context| context == ix);
-    let contexts: Vec<_> =
-        graph.contexts().filter(|(ix, context)| wished(*ix) && fits(context)).map(|(ix, _)| ix).collect();
+    let fitting = graph.contexts().filter(|(ix, context)| wished(*ix) && carries(context, candidate, form));
+    let contexts: Vec<_> = fitting.map(|(ix, _)| ix).collect();
     let context = *stream.pick(&contexts).ok_or(Refusal::NoContext)?;
     let levels = stream.pick(&act.levels).cloned().unwrap_or_default();
     let replicates = 4 + u32::try_from(stream.below(5)).unwrap_or(0);
@@ -81,16 +78,16 @@ fn draw_candidate<'a>(
         let crosses = |field: &FieldIx| steps.iter().any(|step| graph.field_of(*step) == *field);
         let rests_on =
             |principle: &PrincipleIx| steps.iter().any(|step| graph.influence(*step).principle == *principle);
-        (form == Form::Long || (steps.len() <= SHORT_STEPS && candidate.is_brief))
+        (form == Form::Long || steps.len() <= SHORT_STEPS)
             && wish.fields.iter().all(crosses)
             && wish.principles.iter().all(rests_on)
             && wish.influences.iter().all(|influence| steps.contains(influence))
             && wish.steps.as_ref().is_none_or(|wished| wished == steps)
             && wish.act.is_none_or(|act| act == candidate.act)
             && wish.rig.is_none_or(|rig| rig == candidate.rig)
-            && wish.context.is_none_or(|context| can_carry(graph, context, candidate))
             && !wish.taken.contains(&candidate.path)
             && offers(graph, candidate, wish.twist)
+            && is_carried(graph, candidate, wish, form)
     };
     let fitting: Vec<&Candidate> = catalogue.candidates().iter().filter(fits).collect();
     let acts: BTreeSet<_> = fitting.iter().map(|candidate| candidate.act).collect();
@@ -103,8 +100,18 @@ fn draw_candidate<'a>(
     stream.pick(&of_readout).copied()
 }
 
-fn can_carry(graph: &Graph, context: ContextIx, candidate: &Candidate) -> bool {
-    graph.context(context).purpose_for(candidate.act).is_some()
+/// Whether the context that is wished for, or else any, could be the story of a candidate.
+fn is_carried(graph: &Graph, candidate: &Candidate, wish: &Wish, form: Form) -> bool {
+    match wish.context {
+        Some(context) => carries(graph.context(context), candidate, form),
+        None => graph.contexts().any(|(_, context)| carries(context, candidate, form)),
+    }
+}
+
+/// Whether a context has a purpose for the act of a candidate, and a short question room for it.
+fn carries(context: &Context, candidate: &Candidate, form: Form) -> bool {
+    let has_room = |least_words: usize| form == Form::Long || least_words <= candidate.room;
+    context.purpose_for(candidate.act).is_some_and(|purpose| has_room(purpose.least_words))
 }
 
 fn offers(graph: &Graph, candidate: &Candidate, wish: TwistWish) -> bool {

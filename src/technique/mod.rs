@@ -33,6 +33,24 @@ pub enum Form {
     Long,
 }
 
+impl Form {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::Short, Self::Long];
+
+    /// As files and programs write it: `short` or `long`.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Short => "short",
+            Self::Long => "long",
+        }
+    }
+
+    /// The form of this word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|form| form.word() == word)
+    }
+}
+
 /// What is asked for.
 #[derive(Debug, Clone, Default)]
 pub struct Wish {

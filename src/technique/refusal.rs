@@ -45,6 +45,9 @@ pub enum Refusal {
     /// The readout does not change enough to be seen above the noise.
     #[error("the change would not show above the noise")]
     NotVisible,
+    /// A mean lies by chance further from the model than its bar would tell.
+    #[error("a mean lies by chance too far from what the technique gives")]
+    Outlier,
     /// The readout does not keep one direction over the levels.
     #[error("the readout does not keep one direction over the levels")]
     NotOneDirection,

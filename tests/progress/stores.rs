@@ -115,6 +115,11 @@ fn an_empty_file_becomes_a_store_and_a_place_out_of_reach_is_named() {
     let under = place.path("file").join("attempts.sqlite");
     let run = place.run(&["practise", "--data", under.to_str().expect("a path")], "");
     assert!(run.code == 2 && run.err.contains("cannot be opened: a part of the path is not a folder"), "{}", run.err);
+    // A name that no disk takes is no matter of permissions: these are only one thing to look at.
+    let long = place.path(&"x".repeat(300));
+    let run = place.run(&["practise", "--data", long.to_str().expect("a path")], "");
+    assert!(run.code == 2 && run.err.contains("cannot be opened: unable to open database file\n"), "{}", run.err);
+    assert!(run.err.contains("hint: check the path and its permissions"), "{}", run.err);
     let run = place.run(&["progress", "--data", "no-such.sqlite"], "");
     assert!(run.code == 2 && run.err.contains("it is not there"), "{}", run.err);
     let run = place.run(&["progress"], "");

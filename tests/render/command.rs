@@ -95,6 +95,17 @@ fn faults_of_a_file_are_told_with_their_place() {
     says(&broken, &format!("x.md:{seed}:7: the front matter cannot be read: "));
     let unknown = text.replacen("\nseed: ", "\nseeds: ", 1);
     says(&unknown, &format!("x.md:{seed}:1: the front matter cannot be read: "));
+    says("\n\n---\ntoehold: 1\n", "x.md:3:1: the front matter has no end");
+    // Front matter stands where `check` finds it too: below blank lines, and up to a line of three full stops.
+    says(format!("\u{feff}\n\n{broken}"), &format!("x.md:{}:7: the front matter cannot be read: ", seed + 2));
+    let (front, body) = text.split_once("\n---\n").unwrap();
+    let dotted = toehold::render::Document::read(&format!("\n{front}\n...\n{body}")).unwrap();
+    let plain = toehold::render::Document::read(text).unwrap();
+    assert_eq!((&dotted.front, &dotted.title), (&plain.front, &plain.title));
+    let lines = |document: &toehold::render::Document, more| -> Vec<usize> {
+        document.sections.iter().map(|section| section.line + more).collect()
+    };
+    assert_eq!(lines(&dotted, 0), lines(&plain, 1));
     let shape = line_of("apparatus:") + 1;
     let panel = text.replacen("\"shape\":\"", "\"shape\":\"un", 1);
     says(&panel, &format!("x.md:{shape}:"));

@@ -6,6 +6,7 @@ use super::super::{Exit, Failure, World};
 use super::list::{effect_text, law_json, unit_text};
 use super::plot::{Curve, Label};
 use super::{Format, named, print_json};
+use crate::diagnostic::folded;
 use crate::laws::{Kind, Law, Symbol, UnitRule, Value};
 use crate::quantity::{Unit, significant};
 
@@ -80,7 +81,7 @@ fn describe(law: &Law, world: &mut World<'_>) -> Result<(), Failure> {
     }
     writeln!(world.out)?;
     for (name, text) in [("assumes", law.assumptions), ("source", law.source)] {
-        for (place, line) in wrap(text, WIDTH).iter().enumerate() {
+        for (place, line) in folded(text, WIDTH, 0).iter().enumerate() {
             writeln!(world.out, "  {:9}{line}", if place == 0 { name } else { "" })?;
         }
     }
@@ -99,22 +100,6 @@ fn shown(code: &str) -> String {
         Ok(unit) => unit.display().to_owned(),
         Err(_) => code.replace('_', " "),
     }
-}
-
-/// Running text in lines of at most so many characters.
-fn wrap(text: &str, width: usize) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
-        match lines.last_mut() {
-            Some(line) if line.is_empty() => line.push_str(word),
-            Some(line) if line.chars().count() + 1 + word.chars().count() <= width => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
 }
 
 fn row(symbol: &Symbol) -> [String; 5] {

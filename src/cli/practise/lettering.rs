@@ -1,5 +1,6 @@
 //! Words on a terminal: wrapped lines, headings, the table with its bars.
 
+use crate::diagnostic::folded;
 use crate::scenario::{Part, Scenario, Table};
 
 /// Columns of a line.
@@ -9,23 +10,10 @@ const BAR: usize = 24;
 
 /// Text in lines, each after this margin; lines that the text has itself are kept.
 pub(super) fn wrapped(text: &str, margin: &str) -> String {
-    let mut lines = String::new();
-    for paragraph in text.lines() {
-        let mut line = String::new();
-        for word in paragraph.split_whitespace() {
-            let longer = margin.chars().count() + line.chars().count() + 1 + word.chars().count();
-            if !line.is_empty() && longer > WIDTH {
-                lines.extend([margin, &line, "\n"]);
-                line.clear();
-            }
-            if !line.is_empty() {
-                line.push(' ');
-            }
-            line.push_str(word);
-        }
-        lines.extend([margin, &line, "\n"]);
-    }
-    lines
+    let width = WIDTH.saturating_sub(margin.chars().count());
+    let words = |paragraph: &str| paragraph.split_whitespace().collect::<Vec<_>>().join(" ");
+    let lines = text.lines().flat_map(|paragraph| folded(&words(paragraph), width, 0));
+    lines.fold(String::new(), |text, line| text + margin + &line + "\n")
 }
 
 /// A heading, bold where colours show.

@@ -7,6 +7,7 @@ use super::super::graph::{
     Principle, Purpose, Quantity, Reading, Recall, Rig, Setting, Twist,
 };
 use super::super::ids::{ActIx, EntityIx, FieldIx, InfluenceIx, PrincipleIx, QuantityIx, SettingIx};
+use super::super::least_words;
 use super::super::written::{self, SignWritten, Text};
 use super::scope::{Located, Scope};
 use crate::laws::Law;
@@ -282,6 +283,7 @@ fn context(scope: &Scope<'_>, context: &written::Context) -> Option<Context> {
             act: scope.acts.index(&purpose.act).map(ActIx)?,
             text: own(&purpose.text),
             brief: purpose.brief.as_ref().map(own),
+            least_words: least_words(&purpose.brief.as_ref().unwrap_or(&purpose.text).value),
             unknown: own(&purpose.unknown),
             hazards: texts(&purpose.hazards),
         })

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::profile::{FEWEST, Profiles, said, to_f64, without_placeholders};
 use super::ways::Likely;
-use crate::concepts::graph::{DeclaredSign, Graph};
+use crate::concepts::graph::{DeclaredSign, Graph, Quantity};
 use crate::review::{Direction, Lexicon, Reader, Term, View};
 
 /// Likeness from which on a sentence is one of the concepts' own, and below which it says nothing.
@@ -56,7 +56,7 @@ impl Weigher {
             .collect();
         terms.extend(graph.quantities().map(|(ix, quantity)| Term {
             id: format!("quantity-{}", ix.place()),
-            forms: names(&quantity.name, &quantity.the),
+            forms: names(quantity),
             quantity: true,
         }));
         let arrows = graph.influences().map(|(_, one)| Arrow {
@@ -185,16 +185,23 @@ fn numbers(view: &View) -> Vec<(usize, bool)> {
     view.terms.iter().flat_map(|term| term.keys.iter().filter_map(of).map(|number| (number, term.negated))).collect()
 }
 
-/// What a quantity may be called: its name, and its phrase in running text up to what a scenario fills in.
-fn names(name: &str, the: &str) -> Vec<String> {
+/// What a quantity may be called: its name, and its phrases in running text, whatever setting holds.
+fn names(quantity: &Quantity) -> Vec<String> {
+    let mut forms = vec![quantity.name.to_lowercase()];
+    for the in std::iter::once(&quantity.the).chain(quantity.called.iter().map(|(_, the)| the)) {
+        let phrase = phrase(the);
+        if phrase.split_whitespace().count() > 1 && !forms.contains(&phrase) {
+            forms.push(phrase);
+        }
+    }
+    forms
+}
+
+/// A phrase of running text up to what a scenario fills in, without article.
+fn phrase(the: &str) -> String {
     let mut phrase = without_placeholders(the.split("{{").next().unwrap_or_default());
     for end in [" the", " a", " of", " in", " outside", " inside", " by", " from", " through"] {
         phrase = phrase.trim_end().strip_suffix(end).map_or(phrase.clone(), str::to_owned);
     }
-    let phrase = phrase.trim().trim_start_matches("the ").to_lowercase();
-    let mut forms = vec![name.to_lowercase()];
-    if phrase.split_whitespace().count() > 1 && !forms.contains(&phrase) {
-        forms.push(phrase);
-    }
-    forms
+    phrase.trim().trim_start_matches("the ").to_lowercase()
 }

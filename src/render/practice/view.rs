@@ -53,7 +53,7 @@ impl Entry {
             id: scenario.id.clone(),
             title: title.to_owned(),
             href,
-            form: form_word(scenario.form),
+            form: scenario.form.word(),
             points: scenario.parts.iter().map(|part| part.points).sum(),
             fields: scenario.map.fields.clone(),
             principles: scenario.principles.clone(),
@@ -155,7 +155,7 @@ impl<'a> PageData<'a> {
                 id: &scenario.id,
                 title: &practice.document.title,
                 seed: scenario.seed,
-                form: form_word(scenario.form),
+                form: scenario.form.word(),
                 concepts: &scenario.front.graph,
                 fields: &scenario.fields,
                 principles: &scenario.principles,
@@ -179,14 +179,7 @@ impl<'a> PageData<'a> {
 
     /// `Short` or `Long`.
     pub(super) fn form_word(&self) -> &'static str {
-        if self.scenario.form == "long" { "Long" } else { "Short" }
-    }
-}
-
-fn form_word(form: Form) -> &'static str {
-    match form {
-        Form::Short => "short",
-        Form::Long => "long",
+        if self.scenario.form == Form::Long.word() { "Long" } else { "Short" }
     }
 }
 

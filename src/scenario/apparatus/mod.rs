@@ -1,19 +1,17 @@
 //! The apparatus of a technique, stage by stage along its path: what the schematic shows, and what it is called there.
 //!
-//! Labels name things and never say what they do.
+//! Labels name things and never say what they do. Ids stand in `tables.rs`.
 
 mod tables;
 
-use self::tables::{CARGOES, DIALS, FITTINGS, FOUND_ON_THE_WAY, STAGES, Stage, TREATED_BEFORE};
+use self::tables::{
+    CARGOES, DIALS, FITTINGS, FOUND_ON_THE_WAY, PAIRING, RANDOM_CUTS, STAGES, Stage, TREATED_BEFORE, entity, quantity,
+    setting,
+};
 use super::figure::{Item, Panel, Readings, Scene, Shape};
 use super::text::Voice;
 use crate::concepts::QuantityIx;
 use crate::concepts::written::Transfer;
-
-/// The quantity without which a mix holds no enzyme.
-const RATE: &str = "reaction-rate";
-/// The law of pieces cut at random places.
-const RANDOM_CUTS: &str = "mean-fragment-length";
 
 /// The stages of a technique, drawn.
 pub(super) fn panels(voice: &Voice<'_>) -> Vec<Panel> {
@@ -38,7 +36,7 @@ pub(super) fn readings(voice: &Voice<'_>) -> Option<Readings> {
     let instrument = voice.readout().reading.as_ref().map_or("", |reading| reading.instrument.as_str());
     let has = |word: &str| instrument.contains(word);
     if has("ruler") {
-        let marker = voice.graph.entity(voice.readout().entity).id == "marker";
+        let marker = voice.graph.entity(voice.readout().entity).id == entity::MARKER;
         // Cuts at random places leave pieces of every length.
         let random =
             voice.technique.path.steps().iter().any(|step| voice.graph.influence(*step).law.law.id == RANDOM_CUTS);
@@ -83,7 +81,7 @@ impl Bench<'_, '_> {
         let dial = &self.voice.dial().id;
         let before = TREATED_BEFORE.iter().find(|(id, _)| id == dial).map(|(_, stage)| *stage);
         let mut stages: Vec<Stage> = before.into_iter().collect();
-        let has_leaf = self.quantities.iter().any(|ix| self.entity(*ix) == "leaf");
+        let has_leaf = self.quantities.iter().any(|ix| self.entity(*ix) == entity::LEAF);
         let steps = self.voice.technique.path.steps();
         for (place, quantity) in self.quantities.iter().enumerate() {
             let of = |quantity: QuantityIx| {
@@ -112,7 +110,7 @@ impl Bench<'_, '_> {
             if stages.last() != Some(&stage) {
                 stages.push(stage);
             }
-            if into.is_some_and(|step| step.id.starts_with("pairing-") && self.holds("probe-bound-enzyme")) {
+            if into.is_some_and(|step| step.id.starts_with(PAIRING) && self.holds(setting::PROBE_BOUND_ENZYME)) {
                 stages.push(Stage::Rinse);
             }
         }
@@ -183,26 +181,26 @@ impl Bench<'_, '_> {
     }
 
     fn culture(&self) -> Vec<Item> {
-        vec![item(Shape::Flask, "flask"), item(Shape::Culture, &self.noun("culture", false))]
+        vec![item(Shape::Flask, "flask"), item(Shape::Culture, &self.noun(entity::CULTURE, false))]
     }
 
     fn extract(&self) -> Vec<Item> {
-        vec![item(Shape::Tube, "tube"), item(Shape::Liquid, &self.noun("extract", false))]
+        vec![item(Shape::Tube, "tube"), item(Shape::Liquid, &self.noun(entity::EXTRACT, false))]
     }
 
     fn soak(&self) -> Vec<Item> {
-        let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == "cell");
-        let mut items = vec![item(Shape::Beaker, &self.noun("bath", false))];
+        let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == entity::CELL);
+        let mut items = vec![item(Shape::Beaker, &self.noun(entity::BATH, false))];
         if is_cell {
-            items.push(item(Shape::Cell, &self.noun("cell", false)));
+            items.push(item(Shape::Cell, &self.noun(entity::CELL, false)));
             return items;
         }
-        items.push(Item { shape: Shape::Vesicle, label: format!("{}, cut open", self.noun("vesicle", false)) });
+        items.push(Item { shape: Shape::Vesicle, label: format!("{}, cut open", self.noun(entity::VESICLE, false)) });
         items.push(item(Shape::Bilayer, "bilayer"));
         for (_, shape, label) in CARGOES.iter().filter(|(setting, ..)| self.holds(setting)) {
             let label = match *label {
-                "*" => self.noun("enzyme", true),
-                "+" => self.noun("probe", true),
+                "*" => self.noun(entity::ENZYME, true),
+                "+" => self.noun(entity::PROBE, true),
                 label => label.to_owned(),
             };
             items.push(Item { shape: *shape, label });
@@ -211,10 +209,10 @@ impl Bench<'_, '_> {
     }
 
     fn sample(&self) -> (&'static str, Scene, Vec<Item>) {
-        let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == "cell");
-        let held = self.noun(if is_cell { "cell" } else { "vesicle" }, true);
-        if is_cell || self.holds("test-pellet") {
-            let liquid = self.noun("filtrate", true);
+        let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == entity::CELL);
+        let held = self.noun(if is_cell { entity::CELL } else { entity::VESICLE }, true);
+        if is_cell || self.holds(setting::TEST_PELLET) {
+            let liquid = self.noun(entity::FILTRATE, true);
             let shape = if is_cell { Shape::Held } else { Shape::Pellet };
             let held = Item { shape, label: format!("{held}, spun down") };
             return ("Spinning down", Scene::Spin, vec![held, Item { shape: Shape::Liquid, label: liquid }]);
@@ -222,26 +220,26 @@ impl Bench<'_, '_> {
         let items = vec![
             Item { shape: Shape::Held, label: held },
             item(Shape::Filter, "fine filter"),
-            Item { shape: Shape::Liquid, label: self.noun("filtrate", true) },
+            Item { shape: Shape::Liquid, label: self.noun(entity::FILTRATE, true) },
         ];
         ("Filtering", Scene::Filter, items)
     }
 
     fn strands(&self) -> Vec<Item> {
-        let shape = if self.voice.dial().id == "spacer-length" { Shape::Spacer } else { Shape::Strands };
-        vec![item(Shape::Tube, "buffer"), Item { shape, label: self.noun("probe", true) }]
+        let shape = if self.voice.dial().id == quantity::SPACER_LENGTH { Shape::Spacer } else { Shape::Strands };
+        vec![item(Shape::Tube, "buffer"), Item { shape, label: self.noun(entity::PROBE, true) }]
     }
 
     fn preheat(&self) -> Vec<Item> {
-        vec![item(Shape::Tube, "tube"), item(Shape::Enzyme, &self.noun("enzyme", false))]
+        vec![item(Shape::Tube, "tube"), item(Shape::Enzyme, &self.noun(entity::ENZYME, false))]
     }
 
     fn react(&self, before: Option<Stage>) -> Vec<Item> {
-        let mut items = vec![item(Shape::Tube, &self.noun("mix", false))];
-        if self.quantities.iter().any(|ix| self.voice.graph.quantity(*ix).id == RATE) {
+        let mut items = vec![item(Shape::Tube, &self.noun(entity::MIX, false))];
+        if self.quantities.iter().any(|ix| self.voice.graph.quantity(*ix).id == quantity::REACTION_RATE) {
             // Enzyme that comes with what is brought is not there before it.
             if !self.brings_enzyme(before) {
-                items.push(item(Shape::Enzyme, &self.noun("enzyme", false)));
+                items.push(item(Shape::Enzyme, &self.noun(entity::ENZYME, false)));
             }
             items.push(item(Shape::Substrate, "substrate"));
         }
@@ -253,22 +251,23 @@ impl Bench<'_, '_> {
         vec![
             item(Shape::Lamp, "lamp"),
             item(Shape::Chamber, "closed chamber"),
-            Item { shape: Shape::Leaf, label: self.noun("leaf", true) },
+            Item { shape: Shape::Leaf, label: self.noun(entity::LEAF, true) },
         ]
     }
 
     fn brings_enzyme(&self, before: Option<Stage>) -> bool {
         match before {
             Some(Stage::Extract | Stage::Rinse) => true,
-            Some(Stage::Sample) => self.holds("cargo-enzyme"),
-            Some(Stage::Soak) => self.holds("cargo-enzyme") || self.holds("cargo-peptide"),
-            Some(Stage::Cut) => self.holds("enzyme-ends"),
+            Some(Stage::Sample) => self.holds(setting::CARGO_ENZYME),
+            Some(Stage::Soak) => self.holds(setting::CARGO_ENZYME) || self.holds(setting::CARGO_PEPTIDE),
+            Some(Stage::Cut) => self.holds(setting::ENZYME_ENDS),
             _ => false,
         }
     }
 
     fn cut(&self, before: Option<Stage>) -> Vec<Item> {
-        let mut items = vec![item(Shape::Tube, "tube"), Item { shape: Shape::Dna, label: self.noun("dna", true) }];
+        let mut items =
+            vec![item(Shape::Tube, "tube"), Item { shape: Shape::Dna, label: self.noun(entity::DNA, true) }];
         items.extend(self.brought(before));
         items
     }
@@ -276,15 +275,17 @@ impl Bench<'_, '_> {
     /// What the stage before hands on.
     fn brought(&self, before: Option<Stage>) -> Option<Item> {
         let label = match before? {
-            Stage::Sample => self.noun("filtrate", true),
-            Stage::Rinse if self.holds("salt-washed-out") => format!("{}, in fresh buffer", self.noun("enzyme", true)),
-            Stage::Rinse if self.holds("test-rinse") => "liquid drained off".to_owned(),
-            Stage::Rinse => "beads with what they hold".to_owned(),
-            Stage::Cut if self.holds("enzyme-ends") => {
-                format!("{} with {} on their ends", self.noun("dna", true), self.noun("enzyme", true))
+            Stage::Sample => self.noun(entity::FILTRATE, true),
+            Stage::Rinse if self.holds(setting::SALT_WASHED_OUT) => {
+                format!("{}, in fresh buffer", self.noun(entity::ENZYME, true))
             }
-            Stage::Extract => self.noun("extract", false),
-            Stage::Soak if self.holds("cargo-peptide") => self.noun("vesicle", true),
+            Stage::Rinse if self.holds(setting::TEST_RINSE) => "liquid drained off".to_owned(),
+            Stage::Rinse => "beads with what they hold".to_owned(),
+            Stage::Cut if self.holds(setting::ENZYME_ENDS) => {
+                format!("{} with {} on their ends", self.noun(entity::DNA, true), self.noun(entity::ENZYME, true))
+            }
+            Stage::Extract => self.noun(entity::EXTRACT, false),
+            Stage::Soak if self.holds(setting::CARGO_PEPTIDE) => self.noun(entity::VESICLE, true),
             Stage::Leaves => "water from the chamber".to_owned(),
             _ => return None,
         };
@@ -293,12 +294,12 @@ impl Bench<'_, '_> {
 
     fn run(&self) -> Vec<Item> {
         let container = &self.voice.graph.rig(self.voice.technique.rig).container.one;
-        let lane = if self.holds("in-gel") { format!("{container} of agarose gel") } else { container.clone() };
-        let is_marker = self.voice.graph.entity(self.voice.readout().entity).id == "marker";
+        let lane = if self.holds(setting::IN_GEL) { format!("{container} of agarose gel") } else { container.clone() };
+        let is_marker = self.voice.graph.entity(self.voice.readout().entity).id == entity::MARKER;
         let start = if is_marker {
-            Item { shape: Shape::MiddleLine, label: format!("start line with {}", self.noun("marker", true)) }
+            Item { shape: Shape::MiddleLine, label: format!("start line with {}", self.noun(entity::MARKER, true)) }
         } else {
-            Item { shape: Shape::StartLine, label: format!("start line with {}", self.noun("dna", true)) }
+            Item { shape: Shape::StartLine, label: format!("start line with {}", self.noun(entity::DNA, true)) }
         };
         vec![
             Item { shape: Shape::Lane, label: lane },
@@ -357,7 +358,7 @@ impl Bench<'_, '_> {
         vec![
             item(Shape::Lamp, "lamp"),
             container,
-            Item { shape: Shape::Leaf, label: self.noun("leaf", true) },
+            Item { shape: Shape::Leaf, label: self.noun(entity::LEAF, true) },
             item(reader, instrument),
         ]
     }

@@ -20,6 +20,61 @@ pub(super) enum Stage {
     Read,
 }
 
+/// Things that are drawn or named in a way of their own.
+pub(super) mod entity {
+    pub(in super::super) const BATH: &str = "bath";
+    pub(in super::super) const CELL: &str = "cell";
+    pub(in super::super) const CULTURE: &str = "culture";
+    pub(in super::super) const DNA: &str = "dna";
+    pub(in super::super) const ENZYME: &str = "enzyme";
+    pub(in super::super) const EXTRACT: &str = "extract";
+    pub(in super::super) const FILTRATE: &str = "filtrate";
+    pub(in super::super) const LEAF: &str = "leaf";
+    pub(in super::super) const MARKER: &str = "marker";
+    pub(in super::super) const MIX: &str = "mix";
+    pub(in super::super) const PROBE: &str = "probe";
+    pub(in super::super) const VESICLE: &str = "vesicle";
+    #[cfg(test)]
+    pub(super) const ALL: &[&str] =
+        &[BATH, CELL, CULTURE, DNA, ENZYME, EXTRACT, FILTRATE, LEAF, MARKER, MIX, PROBE, VESICLE];
+}
+
+/// Settings that change what a stage holds.
+pub(super) mod setting {
+    pub(in super::super) const CARGO_ENZYME: &str = "cargo-enzyme";
+    pub(in super::super) const CARGO_PEPTIDE: &str = "cargo-peptide";
+    pub(in super::super) const ENZYME_ENDS: &str = "enzyme-ends";
+    pub(in super::super) const IN_GEL: &str = "in-gel";
+    pub(in super::super) const PROBE_BOUND_ENZYME: &str = "probe-bound-enzyme";
+    pub(in super::super) const SALT_WASHED_OUT: &str = "salt-washed-out";
+    pub(in super::super) const TEST_PELLET: &str = "test-pellet";
+    pub(in super::super) const TEST_RINSE: &str = "test-rinse";
+    #[cfg(test)]
+    pub(super) const ALL: &[&str] = &[
+        CARGO_ENZYME,
+        CARGO_PEPTIDE,
+        ENZYME_ENDS,
+        IN_GEL,
+        PROBE_BOUND_ENZYME,
+        SALT_WASHED_OUT,
+        TEST_PELLET,
+        TEST_RINSE,
+    ];
+}
+
+/// Quantities without which a stage holds something else.
+pub(super) mod quantity {
+    pub(in super::super) const REACTION_RATE: &str = "reaction-rate";
+    pub(in super::super) const SPACER_LENGTH: &str = "spacer-length";
+    #[cfg(test)]
+    pub(super) const ALL: &[&str] = &[REACTION_RATE, SPACER_LENGTH];
+}
+
+/// How the ids of influences begin by which strands pair.
+pub(super) const PAIRING: &str = "pairing-";
+/// The law of pieces cut at random places.
+pub(super) const RANDOM_CUTS: &str = "mean-fragment-length";
+
 /// The stage at which a property of this entity matters.
 pub(super) const STAGES: &[(&str, Stage)] = &[
     ("bath", Stage::Soak),
@@ -103,3 +158,36 @@ pub(super) const FOUND_ON_THE_WAY: &[(&str, Stage, Shape, &str)] = &[
     ("spacer-parts-labels", Stage::Strands, Shape::FarLabel, "red label"),
     ("oxygen-dims-sensor", Stage::Read, Shape::Film, "film of dye"),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::concepts::{Graph, embedded, load_and_check};
+
+    fn graph() -> Graph {
+        load_and_check(&embedded()).unwrap()
+    }
+
+    /// A part that was renamed would silently no longer be drawn.
+    #[test]
+    fn every_id_is_in_the_concepts() {
+        let graph = graph();
+        let mut gone: Vec<&str> = Vec::new();
+        let mut look = |ids: Vec<&'static str>, found: &dyn Fn(&str) -> bool| {
+            assert!(!ids.is_empty());
+            gone.extend(ids.into_iter().filter(|id| !found(id)));
+        };
+        let entities = STAGES.iter().map(|row| row.0).chain(entity::ALL.iter().copied());
+        look(entities.collect(), &|id| graph.find_entity(id).is_some());
+        let quantities = TREATED_BEFORE.iter().map(|row| row.0).chain(DIALS.iter().map(|row| row.0));
+        look(quantities.chain(quantity::ALL.iter().copied()).collect(), &|id| graph.find_quantity(id).is_some());
+        let settings = CARGOES.iter().map(|row| row.0).chain(FITTINGS.iter().map(|row| row.0));
+        look(settings.chain(setting::ALL.iter().copied()).collect(), &|id| graph.find_setting(id).is_some());
+        let influences = FOUND_ON_THE_WAY.iter().map(|row| row.0);
+        look(influences.collect(), &|id| graph.find_influence(id).is_some());
+        let uses = |id: &str| graph.influences().any(|(_, influence)| influence.law.law.id == id);
+        look(vec![RANDOM_CUTS], &uses);
+        look(vec![PAIRING], &|start| graph.influences().any(|(_, influence)| influence.id.starts_with(start)));
+        assert!(gone.is_empty(), "{gone:?}");
+    }
+}

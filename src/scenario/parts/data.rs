@@ -6,6 +6,7 @@ use super::super::write::{readout_decimals, shown_reading};
 use super::super::{Column, PartKind, Point};
 use super::{Draft, Paper, empty};
 use crate::experiment::{Counts, Row};
+use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, figures, round_decimals};
 
 /// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
@@ -66,7 +67,14 @@ impl Paper<'_, '_> {
                 "(every mean is plotted with its bar)",
             ),
         ];
-        Draft { kind: PartKind::Construct, term: "construct", skill: "representing data", text, points }
+        Draft {
+            kind: PartKind::Construct,
+            term: "construct",
+            skill: "representing data",
+            text,
+            points,
+            of_twist: false,
+        }
     }
 
     /// Two counts compared: whether the shares of single things differ.
@@ -89,7 +97,7 @@ impl Paper<'_, '_> {
         );
         let skill = "statistical tests and data analysis";
         let points = vec![chi_square_value(counts), chi_square_verdict(counts)];
-        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points })
+        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points, of_twist: false })
     }
 
     pub(super) fn calculate(&mut self) -> Draft {
@@ -126,6 +134,7 @@ impl Paper<'_, '_> {
             skill: "mathematical routines",
             text: calculation.ask,
             points: vec![setup, value],
+            of_twist: false,
         }
     }
 
@@ -138,7 +147,8 @@ impl Paper<'_, '_> {
         let reading = shown_reading(voice, unknown.reading, places);
         let sample = voice.unknown_sample();
         // A concentration may be that of a dilution; a temperature is that of where the sample stood.
-        let of_sample = if voice.dial().unit.code().contains("mol") { "the sample as tested" } else { "this sample" };
+        let is_concentration = Unit::parse("mol/L").is_ok_and(|unit| unit.dimension() == voice.dial().unit.dimension());
+        let of_sample = if is_concentration { "the sample as tested" } else { "this sample" };
         let text = format!(
             "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}. \
              **Estimate**, from that reading, {} {of_sample}.",
@@ -168,7 +178,7 @@ impl Paper<'_, '_> {
             ..empty()
         };
         let skill = "representing data";
-        Some(Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point] })
+        Some(Draft { kind: PartKind::Estimate, term: "estimate", skill, text, points: vec![point], of_twist: false })
     }
 
     pub(super) fn evaluate(&mut self) -> Draft {
@@ -219,7 +229,7 @@ impl Paper<'_, '_> {
             ..empty()
         };
         let skill = "statistical tests and data analysis";
-        Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point] }
+        Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point], of_twist: false }
     }
 }
 
@@ -316,7 +326,7 @@ fn read_off(voice: &Voice<'_>) -> Option<f64> {
 /// curve drawn by hand may bend.
 const READING_SLACK: f64 = 0.2;
 
-/// Least and greatest level that earn: around the true level and the one on the line, within the gap.
+/// Least and greatest level that earn: around the level read on the line, within the gap between its two neighbours.
 fn accepted_levels(voice: &Voice<'_>, on_the_line: f64) -> (f64, f64) {
     let unknown = voice.data.unknown;
     let level = |number: usize| voice.technique.levels.get(number).copied().unwrap_or(unknown.level);

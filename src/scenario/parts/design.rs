@@ -21,7 +21,14 @@ impl Paper<'_, '_> {
             wrong: "I would repeat everything several more times.".into(),
             ..empty()
         };
-        Draft { kind: PartKind::Propose, term: "propose", skill: "designing investigations", text, points: vec![point] }
+        Draft {
+            kind: PartKind::Propose,
+            term: "propose",
+            skill: "designing investigations",
+            text,
+            points: vec![point],
+            of_twist: false,
+        }
     }
 
     pub(super) fn limitation(&mut self) -> Draft {
@@ -55,7 +62,14 @@ impl Paper<'_, '_> {
             wrong: "There could be human error.".into(),
             ..empty()
         };
-        Draft { kind: PartKind::Limitation, term: "describe", skill: "analysing methods", text, points: vec![point] }
+        Draft {
+            kind: PartKind::Limitation,
+            term: "describe",
+            skill: "analysing methods",
+            text,
+            points: vec![point],
+            of_twist: false,
+        }
     }
 
     /// A fault that breaks the chain; none where no step of the path tells of one.
@@ -87,6 +101,13 @@ impl Paper<'_, '_> {
             wrong: "They must have measured it wrongly.".into(),
             ..empty()
         };
-        Some(Draft { kind: PartKind::Unexpected, term: "explain", skill: "argumentation", text, points: vec![point] })
+        Some(Draft {
+            kind: PartKind::Unexpected,
+            term: "explain",
+            skill: "argumentation",
+            text,
+            points: vec![point],
+            of_twist: false,
+        })
     }
 }

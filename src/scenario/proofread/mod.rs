@@ -17,7 +17,7 @@ pub use prose::reading_ease::{Counts, grade};
 pub use prose::reading_load::{MOST_SHORT, is_too_long};
 pub use syllables::syllables;
 
-pub(super) use words::{count_in_words, sentences};
+pub(super) use words::{count_in_words, sentences, stem};
 
 use super::Scenario;
 use crate::diagnostic::{Code, Severity};

@@ -100,7 +100,7 @@ fn abbreviates(before: &str) -> bool {
 }
 
 /// The stem of a word, in lower case (the English stemmer of the Snowball project).
-pub(super) fn stem(word: &str) -> String {
+pub(in crate::scenario) fn stem(word: &str) -> String {
     let lower = word.to_lowercase();
     let plain = lower.strip_suffix("'s").or_else(|| lower.strip_suffix("’s")).unwrap_or(&lower);
     Stemmer::create(Algorithm::English).stem(plain).into_owned()

@@ -12,6 +12,21 @@ use crate::quantity::significant::{decimals, figures, round_decimals};
 /// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
 const CRITICAL: f64 = 3.84;
 
+/// Whether levels lie at even distances.
+fn evenly_spaced(levels: &[f64]) -> bool {
+    let mut gaps = levels.iter().zip(levels.iter().skip(1)).map(|(one, next)| next - one);
+    let first = gaps.next().unwrap_or(0.0);
+    gaps.all(|gap| (gap - first).abs() < 0.01 * first.abs())
+}
+
+/// What an axis is labelled with.
+fn on_axis(column: &Column) -> String {
+    match column.unit.as_str() {
+        "" => format!("{} (which has no unit)", column.name),
+        unit => format!("{} ({unit})", column.name),
+    }
+}
+
 impl Paper<'_, '_> {
     pub(super) fn construct(&mut self) -> Draft {
         let figure = self.voice.figure(self.verdicts.direction);
@@ -21,15 +36,12 @@ impl Paper<'_, '_> {
             self.voice.the(self.voice.graph.rig(self.voice.technique.rig).readout),
             self.voice.the(self.voice.graph.act(self.voice.technique.act).dial)
         );
-        let axis = |column: &Column| match column.unit.as_str() {
-            "" => format!("{} (which has no unit)", column.name),
-            unit => format!("{} ({unit})", column.name),
+        let is_even = evenly_spaced(&self.voice.technique.levels);
+        let (kind, drawn) = if figure.bars {
+            ("bars, one for each category", "(both scales are even, and there is a bar for each category)")
+        } else {
+            ("points joined by a line", "(both scales are even, and the points are joined by a line)")
         };
-        let levels = &self.voice.technique.levels;
-        let mut gaps = levels.iter().zip(levels.iter().skip(1)).map(|(one, next)| next - one);
-        let first_gap = gaps.next().unwrap_or(0.0);
-        let is_even = gaps.all(|gap| (gap - first_gap).abs() < 0.01 * first_gap.abs());
-        let kind = if figure.bars { "bars, one for each category" } else { "points joined by a line" };
         let point = |statement: String, accept: &str, reject: &str, model: &str| Point {
             statement,
             accept: vec![accept.into()],
@@ -41,8 +53,8 @@ impl Paper<'_, '_> {
             point(
                 format!(
                     "A title, and both axes named with their units: {} across, {} up.",
-                    axis(&figure.x),
-                    axis(&figure.y)
+                    on_axis(&figure.x),
+                    on_axis(&figure.y)
                 ),
                 "any title that names both quantities",
                 "axes the other way round; a unit missing",
@@ -58,7 +70,7 @@ impl Paper<'_, '_> {
                 } else {
                     "the levels spaced evenly although they are not"
                 },
-                "(both scales are even, and the points are joined by a line)",
+                drawn,
             ),
             point(
                 "Every mean plotted within half a small square, each with a bar of ±2 SEM.".into(),

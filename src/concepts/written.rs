@@ -132,7 +132,7 @@ pub struct Quantity {
     pub more: Text,
     /// Word for less.
     pub less: Text,
-    /// How it is raised directly, as a positive control: a clause (`ready-made product has been added`).
+    /// How it is raised directly, as a positive control: a relative clause (`to which ready-made product has been added`).
     pub supplied: Option<Text>,
     /// Least and greatest believable value, in `unit`.
     pub range: Spanned<[f64; 2]>,

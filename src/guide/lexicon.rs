@@ -1,6 +1,7 @@
 //! The lexicon of a scenario: what its quantities and things are called, from the concept graph and in everyday words.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::LazyLock;
 
 use crate::concepts::SettingIx;
 use crate::concepts::graph::{Entity, Graph, Quantity};
@@ -8,7 +9,19 @@ use crate::review::{Lexicon, Term};
 use crate::scenario::Front;
 
 /// Everyday names of quantities by their ids.
-const EVERYDAY: &str = include_str!("everyday.txt");
+static EVERYDAY: LazyLock<BTreeMap<&str, Vec<&str>>> = LazyLock::new(|| by_id(include_str!("everyday.txt")));
+
+/// Rows of names by the id that opens each; a row goes on in lines that begin with a space.
+fn by_id(text: &str) -> BTreeMap<&str, Vec<&str>> {
+    let mut rows: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    let mut own = "";
+    for line in text.lines().filter(|line| !line.starts_with('#')) {
+        let (id, names) = line.split_once(": ").filter(|_| !line.starts_with(' ')).unwrap_or((own, line));
+        own = id;
+        rows.entry(own).or_default().extend(names.split('|').map(str::trim).filter(|name| !name.is_empty()));
+    }
+    rows
+}
 
 /// Terms of the scenario of this front matter: quantities of its path, things by all their names. Words of all principles
 /// are its glossary. Names that the graph does not have are passed over, since a guide can be read without them.
@@ -52,15 +65,8 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
 /// What students call a quantity: by its everyday names and its symbol, which may stand in square brackets. A name that two
 /// quantities of a path share tells neither.
 fn everyday(quantity: &Quantity) -> Vec<String> {
-    let mut names: Vec<String> = Vec::new();
-    let mut own = false;
-    for line in EVERYDAY.lines().filter(|line| !line.starts_with('#')) {
-        let (id, rest) = line.split_once(": ").filter(|(id, _)| !id.starts_with(' ')).unwrap_or(("", line));
-        own = if id.is_empty() { own } else { id == quantity.id };
-        if own {
-            names.extend(rest.split('|').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()));
-        }
-    }
+    let mut names: Vec<String> =
+        EVERYDAY.get(quantity.id.as_str()).into_iter().flatten().map(|name| (*name).to_owned()).collect();
     let symbol = quantity.symbol.to_lowercase().replace('_', "");
     names.extend([format!("[{symbol}]"), symbol]);
     names
@@ -115,8 +121,7 @@ mod tests {
     fn every_quantity_has_everyday_names() {
         let graph = crate::concepts::load_and_check(&crate::concepts::embedded()).unwrap();
         let ids: BTreeSet<&str> = graph.quantities().map(|(_, quantity)| quantity.id.as_str()).collect();
-        let rows = EVERYDAY.lines().filter(|line| !line.starts_with(['#', ' ']));
-        let named: BTreeSet<&str> = rows.filter_map(|line| line.split_once(": ")).map(|(id, _)| id).collect();
+        let named: BTreeSet<&str> = EVERYDAY.keys().copied().collect();
         assert_eq!(named, ids);
         // A name and both forms of the symbol at least.
         assert!(graph.quantities().all(|(_, quantity)| everyday(quantity).len() >= 3));

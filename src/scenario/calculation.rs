@@ -1,6 +1,6 @@
 //! The calculation part: one law of the path at one level, with every number told, and its setup.
 
-use super::text::{Voice, capital};
+use super::text::{Voice, capital, symbol_unit};
 use crate::concepts::InfluenceIx;
 use crate::concepts::graph::SymbolSource;
 use crate::laws::{Kind, Value};
@@ -102,7 +102,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let unit = &influence.law.output_unit;
     let with_unit = |x: f64| unit.attach(&figures(x, FIGURES));
     let driven = law.inputs.get(influence.law.input)?;
-    let cause = voice.show(ix, influence.law.input, inputs.get(influence.law.input)?);
+    let cause = given(voice, ix, influence.law.input, inputs.get(influence.law.input)?);
     // A ratio is named by what it compares; any other answer by its unit.
     let sought = match (left_side(law.formula), unit.display()) {
         (ratio, _) if ratio.contains('/') => {
@@ -171,13 +171,25 @@ fn filled(voice: &Voice<'_>, ix: InfluenceIx, setup: &str, inputs: &[Value]) -> 
     let mut out = setup.to_owned();
     for (place, symbol) in law.inputs.iter().enumerate() {
         let value = inputs.get(place)?;
-        out = out.replace(&format!("{{{}}}", symbol.id), &voice.show(ix, place, value));
+        out = out.replace(&format!("{{{}}}", symbol.id), &given(voice, ix, place, value));
         if let Value::Number(celsius) = value {
             // 0 °C is 273.15 K (SI definition of the Celsius temperature).
             out = out.replace(&format!("{{{}:K}}", symbol.id), &format!("{} K", figures(celsius + 273.15, FIGURES)));
         }
     }
     (!out.is_empty()).then_some(out)
+}
+
+/// A value as a calculation gives it: one that the model computed is as exact as it is shown; a level or an amount that
+/// somebody chose is as it was chosen.
+fn given(voice: &Voice<'_>, ix: InfluenceIx, place: usize, value: &Value) -> String {
+    let influence = voice.graph.influence(ix);
+    let chosen = influence.from == voice.graph.act(voice.technique.act).dial;
+    let computed = matches!(influence.law.sources.get(place), Some(SymbolSource::Driven | SymbolSource::AtFirst));
+    match (value, symbol_unit(voice.graph, ix, place)) {
+        (Value::Number(number), Some(unit)) if computed && !chosen => unit.attach(&figures(*number, FIGURES)),
+        _ => voice.show(ix, place, value),
+    }
 }
 
 /// The change of the printed means from the first level to the last, in per cent of the first.

@@ -102,14 +102,19 @@ fn joined(voice: &Voice<'_>, group: &[(InfluenceIx, Direction)]) -> Point {
     point
 }
 
+/// A reading that is foretold, which nobody can tell as finely as one that is made.
+fn about(voice: &Voice<'_>, value: f64) -> String {
+    let places = [9.95, 0.995, 0.0995].iter().filter(|least| value.abs() < **least).count();
+    shown_reading(voice, value, places.min(readout_decimals(voice)))
+}
+
 /// The two points of a twist that the signs decide.
 pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point> {
     let Some((influence, twist)) = voice.twist() else { return Vec::new() };
-    let places = readout_decimals(voice);
     let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
     let curve = voice.data.twisted.as_ref().map(|run| run.noiseless.clone()).unwrap_or_default();
-    let first = curve.first().map_or_else(String::new, |v| shown_reading(voice, *v, places));
-    let last = curve.last().map_or_else(String::new, |v| shown_reading(voice, *v, places));
+    let first = curve.first().map_or_else(String::new, |v| about(voice, *v));
+    let last = curve.last().map_or_else(String::new, |v| about(voice, *v));
     let plain = verdicts.direction;
     let says = match verdicts.twisted_direction {
         Some(Direction::Unchanged) => format!("{readout} {}; it stays near {first}", phrase::STAYS),

@@ -4,7 +4,7 @@
 //! Comes in: the purpose, and the sentences of the procedure with the slot of each. Goes out: fewer, longer sentences in
 //! the same order. **Must not know**: what they are about. Only whole clauses are joined, and each pair once.
 
-use super::proofread::{Counts, sentences, stem, words};
+use super::proofread::{Counts, matter, sentences};
 use crate::concepts::written::Slot;
 
 /// Joining stops at this Flesch–Kincaid grade: a little above the lower bound of the lint.
@@ -14,10 +14,8 @@ const MOST_WORDS: usize = 30;
 /// ... and where the grade asks for it, this many.
 const MOST_WORDS_LAST: usize = 36;
 
-/// Words that hold a sentence's subject ...
+/// Words that hold a sentence's subject.
 const SUBJECT: usize = 4;
-/// ... and the fewest letters of a word that names something.
-const LETTERS: usize = 5;
 
 /// One or more sentences of the procedure.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -66,9 +64,8 @@ fn shortest_pair(passages: &[Passage], most: usize, within: bool) -> Option<(usi
 /// Whether the second sentence takes up, in its first words, something that the first has named: else a reader would look
 /// for a link that is not there.
 fn goes_on(first: &str, second: &str) -> bool {
-    let names = |word: &&str| word.chars().count() >= LETTERS;
-    let told: Vec<String> = words(first).filter(names).map(stem).collect();
-    words(second).take(SUBJECT).filter(names).any(|word| told.contains(&stem(word)))
+    let told: Vec<String> = matter(first).flatten().collect();
+    matter(second).take(SUBJECT).flatten().any(|stem| told.contains(&stem))
 }
 
 /// Two sentences as one; none where either is more than one sentence, holds a stop of its own, or cannot follow a comma.
@@ -118,6 +115,7 @@ mod tests {
     fn what_has_no_link_is_left_apart() {
         case("Dye fills the sacs.", "A camera sees them.", None);
         case("All sacs hardly differ in diameter.", "Open channels span their bilayer.", None);
+        case("Sugar fills the baths, which are open.", "A dye, which shines, is added.", None);
     }
 
     #[test]

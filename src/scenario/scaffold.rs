@@ -3,9 +3,9 @@
 use super::ScaffoldStep;
 use super::text::{Voice, capital};
 use super::write::Verdicts;
-use crate::concepts::InfluenceIx;
 use crate::concepts::graph::Recall;
 use crate::concepts::written::WrongSign;
+use crate::concepts::{InfluenceIx, QuantityIx};
 use crate::reasoning::Direction;
 use crate::seed::Stream;
 
@@ -45,11 +45,18 @@ fn scaffold_step(
         answer,
         role: capital(plain_question(&voice.later(&influence.role.ask, Some(ix)))),
         role_answer: voice.role_answer(ix),
-        step: format!("{} {}: {}", capital(&voice.the(influence.from)), goes(cause), voice.the(influence.to)),
+        step: format!("{} {}: {}", capital(&signed(voice, influence.from)), goes(cause), signed(voice, influence.to)),
         direction: effect.word(),
         told,
         reply: wrong.map(|wrong| format!("“{}” {}", wrong.belief.trim_end_matches('.'), wrong.fails)),
     }
+}
+
+/// A quantity as a step names it: of one that lies below nought, some would say "up" of its size.
+fn signed(voice: &Voice<'_>, quantity: QuantityIx) -> String {
+    let (low, high) = voice.graph.quantity(quantity).range;
+    let the = voice.the(quantity);
+    if -low > high { format!("{the} (counted with its sign)") } else { the }
 }
 
 /// The question without the word that the section already says.

@@ -332,15 +332,14 @@ impl<'a> Voice<'a> {
         let rig = self.graph.rig(self.technique.rig);
         let readout = self.the(rig.readout);
         let steps = verdicts.plain.path();
-        let at = format!("a {} {}", rig.container.one, self.at(0));
+        let at = format!("a further {} for the level of {},", rig.container.one, self.level(0));
         let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
         let driven = late.map(|step| self.graph.influence(step.influence).to);
         let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
         let positive = if let (Some(supplied), Some(last)) = (supplied, steps.last()) {
             let then = super::guide::verb(Direction::Rises.after(last.sign));
             let supplied = self.later(supplied, None);
-            let where_to = if supplied.contains("been added") { "to which" } else { "in which" };
-            format!("{at} {where_to} {supplied}; if the reading can change, {readout} {then} there")
+            format!("{at} {supplied}; if the reading can change, {readout} {then} there")
         } else {
             let (driven, way) = match late {
                 Some(step) => (self.the(self.graph.influence(step.influence).to), step.then),

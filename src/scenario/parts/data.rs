@@ -9,8 +9,9 @@ use crate::experiment::{Counts, Row};
 use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, figures, round_decimals};
 
-/// Upper 5 % point of chi-square with one degree of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
+/// Upper 5 % points of chi-square with one and with two degrees of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
 const CRITICAL: f64 = 3.84;
+const CRITICAL_OF_TWO: f64 = 5.99;
 
 /// Whether levels lie at even distances.
 fn evenly_spaced(levels: &[f64]) -> bool {
@@ -97,7 +98,8 @@ impl Paper<'_, '_> {
         let (from, to) = (voice.at(counts.at), voice.at(counts.at + 1));
         let text = format!(
             "{} Of {} {} {from}, {} are {}; of {} {to}, {} are. **Evaluate**, by a chi-square test at the 5 % \
-             level, the claim that {} is the same at both.",
+             level, the claim that {} is the same at both. (Critical values: {CRITICAL} for 1 degree of freedom, \
+             {CRITICAL_OF_TWO} for 2.)",
             say(&counted.how),
             counts.n,
             say(&counted.things),
@@ -158,9 +160,9 @@ impl Paper<'_, '_> {
         let places = readout_decimals(voice);
         let reading = shown_reading(voice, unknown.reading, places);
         let sample = voice.unknown_sample();
-        // A concentration may be that of a dilution; a temperature is that of where the sample stood.
+        // A concentration is that of the liquid, which may be a dilution; a temperature is that of where the sample stood.
         let is_concentration = Unit::parse("mol/L").is_ok_and(|unit| unit.dimension() == voice.dial().unit.dimension());
-        let of_sample = if is_concentration { "the sample as tested" } else { "this sample" };
+        let of_sample = if is_concentration { "this liquid" } else { "this sample" };
         let text = format!(
             "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}. \
              **Estimate**, from that reading, {} {of_sample}.",
@@ -200,7 +202,9 @@ impl Paper<'_, '_> {
         // Verdict and intervals come from the numbers as printed: those are what a student has.
         let rounded = |row: &Row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places));
         let printed: Vec<(f64, f64)> = rows.iter().map(rounded).collect();
-        let pairs = plain_pairs(&printed);
+        // Of two means that are printed alike, nobody claims that they differ.
+        let differ = |pair: &usize| reach(&printed, *pair).0 > 0.0;
+        let pairs: Vec<usize> = plain_pairs(&printed).into_iter().filter(differ).collect();
         let meeting: Vec<usize> = pairs.iter().copied().filter(|pair| overlap(&printed, *pair)).collect();
         // Where some bars meet, they are asked about as often as not.
         let asked = if meeting.is_empty() || self.stream.below(2) == 0 { pairs } else { meeting };
@@ -270,6 +274,13 @@ fn plain_pairs(printed: &[(f64, f64)]) -> Vec<usize> {
     if plain.is_empty() { all } else { plain }
 }
 
+/// The statistic where each difference is taken as half a thing smaller (F. Yates 1934), as some courses teach it.
+fn with_yates(counts: Counts) -> f64 {
+    let other = f64::from(counts.n) - counts.expected;
+    let apart = f64::max((f64::from(counts.first) - counts.expected).abs() - 0.5, 0.0);
+    2.0 * apart * apart * (1.0 / counts.expected + 1.0 / other)
+}
+
 /// The point for setup and value of the statistic.
 fn chi_square_value(counts: Counts) -> Point {
     let other = f64::from(counts.n) - counts.expected;
@@ -284,10 +295,11 @@ fn chi_square_value(counts: Counts) -> Point {
         term(counts.n - counts.second, other),
     ];
     let says = format!("χ² = {} = {}", setup.join(" + "), decimals(counts.chi_square, 2));
+    let corrected = with_yates(counts);
     let (low, high) = (decimals(counts.chi_square * 0.98, 2), decimals(counts.chi_square * 1.02, 2));
     Point {
         statement: format!("Setup and value: {says}. The setup earns even if the arithmetic fails."),
-        accept: vec![format!("{low} to {high}")],
+        accept: vec![format!("{low} to {high}"), format!("about {} with Yates's correction", decimals(corrected, 2))],
         reject: vec!["percentages in place of counts".into()],
         model: format!("{says}."),
         wrong: "The two shares are not far apart.".into(),

@@ -9,7 +9,8 @@ impl Paper<'_, '_> {
     pub(super) fn propose(&mut self) -> Draft {
         let voice = self.voice;
         let text = format!(
-            "**Propose** one further control that would show whether {} can change at all.",
+            "**Propose** a positive control: one treatment that should change {} even if an early step of the technique \
+             failed.",
             voice.the(voice.graph.rig(voice.technique.rig).readout)
         );
         let positive = voice.controls(self.verdicts).positive;

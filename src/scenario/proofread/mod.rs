@@ -108,6 +108,11 @@ pub(super) fn words(text: &str) -> impl Iterator<Item = &str> {
     words::words(text).into_iter().map(|word| word.text)
 }
 
+/// Stems of the words of a text that carry matter, in order; none in the place of any other word.
+pub(super) fn matter(text: &str) -> impl Iterator<Item = Option<String>> {
+    words::words(text).into_iter().map(|word| words::is_content(word).then(|| stem(word.text)))
+}
+
 /// Everything to mend in a scenario.
 pub fn proofread(scenario: &Scenario) -> Vec<Flaw> {
     read(&Manuscript::from(scenario))

@@ -106,7 +106,7 @@ fn named(text: &str, depth: usize) -> Vec<(usize, String)> {
         for (at, _) in code.match_indices(&way) {
             let (before, after) = (&code[..at], &code[at + way.len()..]);
             // More of them would lead out of the house: what is inside a module of the file's own.
-            if before.ends_with("super::") {
+            if before.ends_with("super::") || after.starts_with("super::") {
                 continue;
             }
             // A list of rooms in braces, or one room.

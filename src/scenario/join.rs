@@ -15,7 +15,7 @@ const MOST_WORDS: usize = 30;
 const MOST_WORDS_LAST: usize = 36;
 
 /// Words that hold a sentence's subject.
-const SUBJECT: usize = 4;
+const SUBJECT: usize = 3;
 
 /// One or more sentences of the procedure.
 #[derive(Debug, Clone, PartialEq, Eq)]

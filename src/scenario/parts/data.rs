@@ -129,16 +129,18 @@ impl Paper<'_, '_> {
             principle: principle.clone(),
             ..empty()
         };
+        // A change has a sign, and so has a potential.
+        let signed = calculation.influence.is_none() || calculation.answer.starts_with('−');
         let value = Point {
             statement: format!("Answer: {}.", answer_line(&calculation)),
             model: format!("This gives {}.", calculation.answer),
             wrong: format!("The answer is {}.", calculation.slip),
             accept: vec!["a value that follows correctly from a wrong setup".into()],
-            reject: if calculation.has_unit {
-                vec!["no unit".into(), "wrong sign".into()]
-            } else {
-                vec!["a slip of the decimal point".into(), "wrong sign".into()]
-            },
+            reject: [if calculation.has_unit { "no unit" } else { "a slip of the decimal point" }]
+                .into_iter()
+                .chain(signed.then_some("wrong sign"))
+                .map(str::to_owned)
+                .collect(),
             principle,
             ..empty()
         };

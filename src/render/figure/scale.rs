@@ -19,8 +19,8 @@ pub(in crate::render) struct Scale {
 const MOST_STEPS: f64 = 7.0;
 /// Marks that a scale can have, however odd the numbers are.
 const MOST_MARKS: usize = 40;
-/// Where the values differ by less than this share of the greatest, a scale from zero would hide the change.
-const HIDDEN: f64 = 0.25;
+/// Where the values differ by less than this share of the greatest, a scale from zero would leave most of it empty.
+const EMPTY: f64 = 0.5;
 
 impl Scale {
     /// A scale that holds both values, from mark to mark.
@@ -37,12 +37,12 @@ impl Scale {
         Self { low: first, high: last, step, places: places as usize }
     }
 
-    /// A scale from zero, unless that would hide the change; bars always start at zero.
+    /// A scale from zero, unless that would leave most of it empty; bars always start at zero.
     pub(in crate::render) fn of_readings(low: f64, high: f64, bars: bool) -> Self {
         if low < 0.0 {
             return Self::holding(low, high.max(0.0));
         }
-        if bars || high - low >= HIDDEN * high {
+        if bars || high - low >= EMPTY * high {
             return Self::holding(0.0, high);
         }
         let scale = Self::holding(low, high);

@@ -235,15 +235,31 @@ impl Bench<'_, '_> {
     }
 
     fn react(&self, before: Option<Stage>) -> Vec<Item> {
-        let mut items = vec![item(Shape::Tube, &self.noun(entity::MIX, false))];
-        if self.quantities.iter().any(|ix| self.voice.graph.quantity(*ix).id == quantity::REACTION_RATE) {
-            // Enzyme that comes with what is brought is not there before it.
-            if !self.brings_enzyme(before) {
-                items.push(item(Shape::Enzyme, &self.noun(entity::ENZYME, false)));
-            }
-            items.push(item(Shape::Substrate, "substrate"));
+        let enzyme = item(Shape::Enzyme, &self.noun(entity::ENZYME, false));
+        let reacts = self.quantities.iter().any(|ix| self.voice.graph.quantity(*ix).id == quantity::REACTION_RATE);
+        let brought = self.brought(before);
+        // Where the enzyme comes with what the stage before hands on, the substrate is added to that.
+        if let (true, true, Some(held)) = (reacts, self.brings_enzyme(before), &brought) {
+            let mut items = match before {
+                Some(Stage::Soak) => self.soak(),
+                Some(Stage::Cut) => {
+                    let mix = item(Shape::Tube, &self.noun(entity::MIX, false));
+                    vec![mix, Item { shape: Shape::Dna, label: held.label.clone() }, enzyme]
+                }
+                _ => vec![item(Shape::Tube, &held.label), enzyme],
+            };
+            items.push(item(Shape::Drop, "substrate solution"));
+            return items;
         }
-        items.extend(self.brought(before));
+        let mut items = vec![item(Shape::Tube, &self.noun(entity::MIX, false))];
+        if reacts {
+            items.push(enzyme);
+            // Substrate that comes with the liquid is not there before it.
+            if !self.holds(setting::CARGO_SUBSTRATE) {
+                items.push(item(Shape::Substrate, "substrate"));
+            }
+        }
+        items.extend(brought);
         items
     }
 
@@ -285,7 +301,9 @@ impl Bench<'_, '_> {
                 format!("{} with {} on their ends", self.noun(entity::DNA, true), self.noun(entity::ENZYME, true))
             }
             Stage::Extract => self.noun(entity::EXTRACT, false),
-            Stage::Soak if self.holds(setting::CARGO_PEPTIDE) => self.noun(entity::VESICLE, true),
+            Stage::Soak if self.holds(setting::CARGO_PEPTIDE) => {
+                format!("bath with {}", self.noun(entity::VESICLE, true))
+            }
             Stage::Leaves => "water from the chamber".to_owned(),
             _ => return None,
         };

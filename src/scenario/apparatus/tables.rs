@@ -43,6 +43,7 @@ pub(super) mod entity {
 pub(super) mod setting {
     pub(in super::super) const CARGO_ENZYME: &str = "cargo-enzyme";
     pub(in super::super) const CARGO_PEPTIDE: &str = "cargo-peptide";
+    pub(in super::super) const CARGO_SUBSTRATE: &str = "cargo-substrate";
     pub(in super::super) const ENZYME_ENDS: &str = "enzyme-ends";
     pub(in super::super) const IN_GEL: &str = "in-gel";
     pub(in super::super) const PROBE_BOUND_ENZYME: &str = "probe-bound-enzyme";
@@ -53,6 +54,7 @@ pub(super) mod setting {
     pub(super) const ALL: &[&str] = &[
         CARGO_ENZYME,
         CARGO_PEPTIDE,
+        CARGO_SUBSTRATE,
         ENZYME_ENDS,
         IN_GEL,
         PROBE_BOUND_ENZYME,

@@ -63,9 +63,10 @@ impl Paper<'_, '_> {
             ),
             point(
                 format!(
-                    "An even scale on both axes that uses more than half of the grid, and the right kind of graph: {kind}."
+                    "An even scale on both axes, chosen so that the data spread over most of the grid, and the right kind \
+                     of graph: {kind}."
                 ),
-                "a scale that does not start at 0, where the break is marked",
+                "an axis that starts above 0, with or without a break; a smooth curve in place of the line",
                 if is_even {
                     "a scale that changes along an axis"
                 } else {
@@ -162,13 +163,23 @@ impl Paper<'_, '_> {
         let places = readout_decimals(voice);
         let reading = shown_reading(voice, unknown.reading, places);
         let sample = voice.unknown_sample();
-        // A concentration is that of the liquid, which may be a dilution; a temperature is that of where the sample stood.
+        // A concentration is that of the liquid that is tested, which a sample may dilute; a temperature is that of where the
+        // sample stood.
         let is_concentration = Unit::parse("mol/L").is_ok_and(|unit| unit.dimension() == voice.dial().unit.dimension());
-        let of_sample = if is_concentration { "this liquid" } else { "this sample" };
+        let asked = if is_concentration {
+            format!("{} in this case", voice.later(&voice.dial().the, None))
+        } else {
+            format!("{} this sample", voice.sought())
+        };
+        // A reading on the other side of an optimum could be the same.
+        let known = if voice.technique.settings.sides.is_empty() {
+            ""
+        } else {
+            " Its value is known to lie within the range of the table."
+        };
         let text = format!(
-            "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}. \
-             **Estimate**, from that reading, {} {of_sample}.",
-            voice.sought()
+            "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}.{known} \
+             **Estimate**, from that reading, {asked}."
         );
         let (low, high) = accepted_levels(voice, on_the_line);
         let unit = &voice.dial().unit;
@@ -181,10 +192,9 @@ impl Paper<'_, '_> {
             figures(low, 2),
             unit.attach(&figures(high, 2))
         );
-        let reject = vec![
-            format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1)),
-            "no unit".into(),
-        ];
+        let outside = format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1));
+        // A pH has none.
+        let reject = [outside].into_iter().chain((!unit.display().is_empty()).then(|| "no unit".to_owned())).collect();
         let point = Point {
             model: format!("About {}.", unit.attach(&figures(on_the_line, 2))),
             wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),

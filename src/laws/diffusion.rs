@@ -233,14 +233,7 @@ const RELEASED_CONCENTRATION: Law = Law {
     inputs: &[
         number("fraction", "f", "1", FRACTION, "share that has left", Plus),
         number("inside", "C", "mmol/L", (0.0, 1e5), "concentration inside at the start", Plus),
-        number(
-            "volume_fraction",
-            "φ",
-            "1",
-            (0.0, 0.1),
-            "share of the whole volume that lies inside the vesicles",
-            Plus,
-        ),
+        number("volume_fraction", "φ", "1", (0.0, 0.1), "share of the whole volume that is enclosed", Plus),
     ],
     outputs: &[gives("concentration", "umol/L", "concentration outside")],
     assumptions: "vesicles take up so little of the volume (at most a tenth) that what is outside fills nearly all of it",

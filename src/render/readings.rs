@@ -30,9 +30,9 @@ pub fn readings(chart: &Chart, kind: Readings) -> Option<Picture> {
         return None;
     }
     let heading = match kind {
-        Readings::Bands => "Bands as seen in one lane of each level",
-        Readings::Smears => "Smears as seen in one lane of each level",
-        Readings::Zones => "Zones as seen in one channel of each level",
+        Readings::Bands => "Bands as seen at each level",
+        Readings::Smears => "Smears as seen at each level",
+        Readings::Zones => "Zones as seen at each level",
         Readings::Shining => "Containers as seen by the camera, one of each level",
         Readings::Dark | Readings::Clear => "Containers as seen against a light, one of each level",
     };

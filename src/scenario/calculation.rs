@@ -114,9 +114,11 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     .unwrap_or_default();
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "{}, {} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
+        "{}, {}{} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
         capital(&voice.at(level)),
         voice.the(influence.from),
+        // A ratio is no volume: what it is compared with is said.
+        if driven.letter.ends_with("/V0") { ", relative to that at the start" } else { "" },
         driven.letter,
         voice.the(influence.to),
         law.formula,

@@ -195,6 +195,7 @@ fn quantity() -> Value {
         ("more", text(), true),
         ("less", text(), true),
         ("supplied", text(), false),
+        ("supplied_where", list(record(vec![("setting", id(), true), ("supplied", text(), true)])), false),
         ("range", with(pair(), "Least and greatest believable value"), true),
         ("role", one_of(&["treatment", "intermediate", "readout"]), true),
         ("at_the_bench", text(), true),

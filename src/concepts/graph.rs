@@ -100,8 +100,10 @@ pub struct Quantity {
     pub more: String,
     /// Word for less.
     pub less: String,
-    /// How it is raised directly, as a positive control: a clause.
+    /// How it is raised directly, as a positive control: a relative clause.
     pub supplied: Option<String>,
+    /// The same where a setting holds.
+    pub supplied_where: Vec<(SettingIx, String)>,
     /// Least and greatest believable value, in `unit`.
     pub range: (f64, f64),
     /// Treatment, intermediate or readout.
@@ -121,6 +123,12 @@ impl Quantity {
     pub fn the_where(&self, holds: &BTreeSet<SettingIx>) -> &str {
         let own = self.called.iter().find(|(setting, _)| holds.contains(setting));
         own.map_or(&self.the, |(_, the)| the)
+    }
+
+    /// How it is raised directly where these settings hold.
+    pub fn supplied_where(&self, holds: &BTreeSet<SettingIx>) -> Option<&str> {
+        let own = self.supplied_where.iter().find(|(setting, _)| holds.contains(setting));
+        own.map(|(_, supplied)| supplied.as_str()).or(self.supplied.as_deref())
     }
 }
 

@@ -134,6 +134,9 @@ pub struct Quantity {
     pub less: Text,
     /// How it is raised directly, as a positive control: a relative clause (`to which ready-made product has been added`).
     pub supplied: Option<Text>,
+    /// The same where a setting holds.
+    #[serde(default)]
+    pub supplied_where: Vec<Supplied>,
     /// Least and greatest believable value, in `unit`.
     pub range: Spanned<[f64; 2]>,
     /// Treatment, intermediate or readout.
@@ -157,6 +160,16 @@ pub struct Called {
     pub setting: Text,
     /// In running text, with article.
     pub the: Text,
+}
+
+/// How a quantity is raised directly where a setting holds.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Supplied {
+    /// The setting.
+    pub setting: Text,
+    /// A relative clause.
+    pub supplied: Text,
 }
 
 /// Things that make up a share, looked at one by one.

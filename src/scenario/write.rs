@@ -335,7 +335,8 @@ impl<'a> Voice<'a> {
         let at = format!("a further {} for the level of {},", rig.container.one, self.level(0));
         let late = steps.len().checked_sub(2).and_then(|place| steps.get(place));
         let driven = late.map(|step| self.graph.influence(step.influence).to);
-        let supplied = driven.and_then(|quantity| self.graph.quantity(quantity).supplied.as_ref());
+        let supplied =
+            driven.and_then(|quantity| self.graph.quantity(quantity).supplied_where(&self.technique.settings.holds));
         let positive = if let (Some(supplied), Some(last)) = (supplied, steps.last()) {
             let then = super::guide::verb(Direction::Rises.after(last.sign));
             let supplied = self.later(supplied, None);

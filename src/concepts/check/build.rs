@@ -122,6 +122,11 @@ fn quantity(scope: &Scope<'_>, place: usize) -> Option<Quantity> {
         more: own(&part.more),
         less: own(&part.less),
         supplied: part.supplied.as_ref().map(own),
+        supplied_where: part
+            .supplied_where
+            .iter()
+            .map(|one| Some((setting_ix(scope, &one.setting)?, own(&one.supplied))))
+            .collect::<Option<_>>()?,
         range: (low, high),
         role: part.role.value,
         at_the_bench: own(&part.at_the_bench),

@@ -86,6 +86,7 @@ fn quantity(quantity: &Quantity) -> Vec<&Text> {
     let mut texts = vec![&quantity.name, &quantity.the, &quantity.symbol, &quantity.more, &quantity.less];
     texts.push(&quantity.at_the_bench);
     texts.extend(&quantity.supplied);
+    texts.extend(quantity.supplied_where.iter().map(|one| &one.supplied));
     texts.extend(&quantity.spell);
     texts.extend(quantity.called.iter().map(|called| &called.the));
     texts

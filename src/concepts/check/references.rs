@@ -43,6 +43,7 @@ fn parts(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
         let standard = located.part.reading.iter().filter_map(|reading| reading.standard.as_ref());
         quantity(scope).must_know(located.file, standard.map(|standard| &standard.of), faults);
         setting.must_know(located.file, located.part.called.iter().map(|called| &called.setting), faults);
+        setting.must_know(located.file, located.part.supplied_where.iter().map(|one| &one.setting), faults);
     }
     for located in &scope.principles.parts {
         principle.must_know(located.file, &located.part.requires, faults);

@@ -178,7 +178,7 @@ impl Paper<'_, '_> {
             " Its value is known to lie within the range of the table."
         };
         let text = format!(
-            "Under the same conditions, {sample} takes the place of a known level, and the reading is {reading}.{known} \
+            "An unknown sample, {sample}, is tested under the same conditions, and the reading is {reading}.{known} \
              **Estimate**, from that reading, {asked}."
         );
         let (low, high) = accepted_levels(voice, on_the_line);

@@ -101,7 +101,7 @@ const ATTENUATED_LIGHT: Law = Law {
     formula: "I = I0·T/100",
     inputs: &[
         number("transmittance", "T", "%", PERCENT, "per cent of the light that passes", Plus),
-        number("lamp", "I0", "umol/(m2.s)", (0.0, 1e6), "light that would arrive there if none were taken up", Plus),
+        number("lamp", "I0", "umol/(m2.s)", (0.0, 1e6), "light that would arrive if none were taken up", Plus),
     ],
     outputs: &[gives("light", "umol/(m2.s)", "photons on each square metre a second")],
     assumptions: "the filter stops all used wavelengths alike",

@@ -85,7 +85,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let influence = voice.graph.influence(ix);
     let law = influence.law.law;
     let mut inputs = Vec::new();
-    let mut told = Vec::new();
+    let mut told: Vec<String> = gas_constant(law.setup).into_iter().collect();
     for (place, symbol) in law.inputs.iter().enumerate() {
         let value = match influence.law.sources.get(place)? {
             SymbolSource::Driven => Value::Number(round_to(value_of(voice, ix, level)?, FIGURES)),
@@ -180,6 +180,13 @@ fn filled(voice: &Voice<'_>, ix: InfluenceIx, setup: &str, inputs: &[Value]) -> 
         }
     }
     (!out.is_empty()).then_some(out)
+}
+
+/// The gas constant in the units in which a setup has it; none where it has none, or two constants that a class looks up.
+fn gas_constant(setup: &str) -> Option<String> {
+    let (before, _) = setup.split_once("/(mol·K))")?;
+    let (_, value) = before.rsplit_once('(')?;
+    Some(format!("R = {value}/(mol·K) (gas constant)"))
 }
 
 /// A value as a calculation gives it: one that the model computed is as exact as it is shown; a level or an amount that

@@ -37,6 +37,8 @@ pub(super) fn one(key: &str) -> String {
 #[derive(Debug, Default)]
 pub(super) struct Mentions {
     met: BTreeSet<String>,
+    /// The paragraphs so far.
+    told: String,
 }
 
 impl Mentions {
@@ -62,12 +64,14 @@ impl Mentions {
             rest = after;
         }
         out.push_str(rest);
+        self.told.push_str(&out);
+        self.told.push('\n');
         out
     }
 
     /// Later forms only: for questions, guide and scaffold, which come after the introduction.
     pub(super) fn known(nouns: &[Noun]) -> Self {
-        Self { met: nouns.iter().map(|noun| noun.key.clone()).collect() }
+        Self { met: nouns.iter().map(|noun| noun.key.clone()).collect(), told: String::new() }
     }
 
     fn words(&mut self, noun: &Noun, singular: bool, after_article: bool) -> String {
@@ -77,8 +81,23 @@ impl Mentions {
         if !first || singular || after_article || noun.intro == noun.many {
             return name.clone();
         }
-        if noun.coined { format!("{} (“{}”)", noun.intro, noun.many) } else { noun.intro.clone() }
+        let intro = match noun.intro.strip_prefix("an ").or_else(|| noun.intro.strip_prefix("a ")) {
+            Some(kind) if names(&self.told, kind) => format!("the {kind}"),
+            _ => noun.intro.clone(),
+        };
+        if noun.coined { format!("{intro} (“{}”)", noun.many) } else { intro }
     }
+}
+
+/// Whether the text speaks of one thing of a kind ("with that enzyme"), so that it is then "the enzyme". What only says what
+/// another thing is ("nuclease, an enzyme that …") is none.
+fn names(told: &str, kind: &str) -> bool {
+    let is_letter = |letter: char| letter.is_alphabetic();
+    told.match_indices(kind).any(|(at, _)| {
+        let (before, after) = (told.get(..at).unwrap_or_default(), told.get(at + kind.len()..).unwrap_or_default());
+        let whole = !before.ends_with(is_letter) && !after.trim_start_matches('s').starts_with(is_letter);
+        whole && ![", an ", ", a "].iter().any(|aside| before.ends_with(aside))
+    })
 }
 
 /// Whether the text ends in a word that the intro, with an article of its own, could not follow.
@@ -161,6 +180,26 @@ mod tests {
             "⟦vesicle|many⟧ are made. the ⟦vesicle|many⟧ shine.",
             "Tiny hollow spheres of bilayer (“pouches”) are made. The pouches shine.",
         );
+    }
+
+    #[test]
+    fn what_was_spoken_of_is_met_again() {
+        let enzyme = Noun {
+            key: "enzyme".into(),
+            intro: "an enzyme".into(),
+            one: "hessase".into(),
+            many: "hessase".into(),
+            coined: true,
+        };
+        let after = |purpose: &str| {
+            let mut mentions = Mentions::default();
+            mentions.resolve(purpose, &[]);
+            mentions.resolve("⟦enzyme|many⟧ works", std::slice::from_ref(&enzyme))
+        };
+        assert_eq!(after("They study one enzyme of flour."), "the enzyme (“hessase”) works");
+        assert_eq!(after("They study one of these enzymes."), "the enzyme (“hessase”) works");
+        assert_eq!(after("They measure nuclease, an enzyme that acts on DNA."), "an enzyme (“hessase”) works");
+        assert_eq!(after("They measure sugar."), "an enzyme (“hessase”) works");
     }
 
     #[test]

@@ -292,10 +292,10 @@ impl Bench<'_, '_> {
     fn brought(&self, before: Option<Stage>) -> Option<Item> {
         let label = match before? {
             Stage::Sample => self.noun(entity::FILTRATE, true),
-            Stage::Rinse if self.holds(setting::SALT_WASHED_OUT) => {
+            // Columns move it into fresh buffer.
+            Stage::Rinse if self.holds(setting::SALT_WASHED_OUT) || self.holds(setting::TEST_RINSE) => {
                 format!("{}, in fresh buffer", self.noun(entity::ENZYME, true))
             }
-            Stage::Rinse if self.holds(setting::TEST_RINSE) => "liquid drained off".to_owned(),
             Stage::Rinse => "beads with what they hold".to_owned(),
             Stage::Cut if self.holds(setting::ENZYME_ENDS) => {
                 format!("{} with {} on their ends", self.noun(entity::DNA, true), self.noun(entity::ENZYME, true))

@@ -31,12 +31,9 @@ fn on_axis(column: &Column) -> String {
 impl Paper<'_, '_> {
     pub(super) fn construct(&mut self) -> Draft {
         let figure = self.voice.figure(self.verdicts.direction);
-        let text = format!(
-            "**Construct** an appropriately labelled graph of the data in the table, with the error bars, to show how \
-             {} depends on {}.",
-            self.voice.the(self.voice.graph.rig(self.voice.technique.rig).readout),
-            self.voice.the(self.voice.graph.act(self.voice.technique.act).dial)
-        );
+        // Which variable depends on which, another question asks.
+        let text =
+            "**Construct** an appropriately labelled graph of the data in the table, with the error bars.".to_owned();
         let is_even = evenly_spaced(&self.voice.technique.levels);
         let (kind, drawn) = if figure.bars {
             ("bars, one for each category", "(both scales are even, and there is a bar for each category)")
@@ -167,7 +164,7 @@ impl Paper<'_, '_> {
         // sample stood.
         let is_concentration = Unit::parse("mol/L").is_ok_and(|unit| unit.dimension() == voice.dial().unit.dimension());
         let asked = if is_concentration {
-            format!("{} in this case", voice.later(&voice.dial().the, None))
+            format!("{} in the test itself", voice.later(&voice.dial().the, None))
         } else {
             format!("{} this sample", voice.sought())
         };
@@ -199,7 +196,13 @@ impl Paper<'_, '_> {
             model: format!("About {}.", unit.attach(&figures(on_the_line, 2))),
             wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),
             statement,
-            accept: vec!["a value read off a drawn line".into()],
+            accept: ["a value read off a drawn line"]
+                .into_iter()
+                .chain(
+                    sample.contains("dilution").then_some("the value for the undiluted sample, if it is named as such"),
+                )
+                .map(str::to_owned)
+                .collect(),
             reject,
             ..empty()
         };

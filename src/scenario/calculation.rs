@@ -118,7 +118,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
         capital(&voice.at(level)),
         voice.the(influence.from),
         // A ratio is no volume: what it is compared with is said.
-        if driven.letter.ends_with("/V0") { ", relative to that at the start" } else { "" },
+        if driven.letter.ends_with("/V0") { " relative to that at the start" } else { "" },
         driven.letter,
         voice.the(influence.to),
         law.formula,

@@ -124,16 +124,18 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let because = voice.filled_later(&twist.because, influence, Some(twist));
     let step = voice.graph.influence(influence);
     let is_last = voice.technique.path.steps().last() == Some(&influence);
+    // The changed experiment may call it something else.
+    let changed = voice.technique.settings.after(twist);
+    let to = voice.later(voice.graph.quantity(step.to).the_where(&changed.holds), None);
     let elsewhere = match verdicts.twisted_direction {
         Some(Direction::Unchanged) => format!(
-            "{} therefore no longer changes with {}{}",
-            capital(&voice.the(step.to)),
-            voice.later(&voice.dial().the, None),
-            if is_last { "" } else { ", and neither does anything after it" }
+            "{} is therefore the same at every level{}",
+            capital(&to),
+            if is_last { "" } else { ", and so is everything after it" }
         ),
         _ => format!(
             "{} therefore changes in the opposite direction to that in the first series{}",
-            capital(&voice.the(step.to)),
+            capital(&to),
             if is_last { "" } else { ", and so does everything after it" }
         ),
     };

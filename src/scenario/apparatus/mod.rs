@@ -102,6 +102,8 @@ impl Bench<'_, '_> {
                 (Stage::Cut, Some(Stage::Cut | Stage::Run)) if loaded || stages.last() == Some(&Stage::Run) => {
                     Stage::Run
                 }
+                // Enzyme and substrate that are enclosed together react where they are.
+                (Stage::React, _) if self.holds(setting::CARGO_REACTION) => Stage::Soak,
                 // Leaves whose doings are read elsewhere stand in a chamber of their own.
                 (Stage::Read, _) if has_leaf && self.leads_on(place) => Stage::Leaves,
                 (Stage::Read, _) if !has_leaf && !self.is_last(place) => continue,

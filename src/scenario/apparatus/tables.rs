@@ -43,6 +43,7 @@ pub(super) mod entity {
 pub(super) mod setting {
     pub(in super::super) const CARGO_ENZYME: &str = "cargo-enzyme";
     pub(in super::super) const CARGO_PEPTIDE: &str = "cargo-peptide";
+    pub(in super::super) const CARGO_REACTION: &str = "cargo-reaction";
     pub(in super::super) const CARGO_SUBSTRATE: &str = "cargo-substrate";
     pub(in super::super) const ENZYME_ENDS: &str = "enzyme-ends";
     pub(in super::super) const IN_GEL: &str = "in-gel";
@@ -54,6 +55,7 @@ pub(super) mod setting {
     pub(super) const ALL: &[&str] = &[
         CARGO_ENZYME,
         CARGO_PEPTIDE,
+        CARGO_REACTION,
         CARGO_SUBSTRATE,
         ENZYME_ENDS,
         IN_GEL,
@@ -126,6 +128,8 @@ pub(super) const CARGOES: &[(&str, Shape, &str)] = &[
     ("cargo-dye-and-quencher", Shape::SecondCargo, "quencher"),
     ("cargo-peptide", Shape::Cargo, "*"),
     ("cargo-peptide", Shape::SecondCargo, "peptide"),
+    ("cargo-reaction", Shape::Cargo, "*"),
+    ("cargo-reaction", Shape::SecondCargo, "substrate"),
     ("cargo-probe", Shape::InnerStrands, "+"),
     ("cargo-probe", Shape::SecondCargo, "salt"),
 ];

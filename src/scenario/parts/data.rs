@@ -5,6 +5,7 @@ use super::super::text::{Voice, capital};
 use super::super::write::{readout_decimals, shown_reading};
 use super::super::{Column, PartKind, Point};
 use super::{Draft, Paper, empty};
+use crate::concepts::InfluenceIx;
 use crate::experiment::{Counts, Row};
 use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, figures, round_decimals};
@@ -156,6 +157,11 @@ impl Paper<'_, '_> {
     pub(super) fn estimate(&mut self) -> Option<Draft> {
         let voice = self.voice;
         let unknown = voice.data.unknown;
+        // A sample's own salts would decide the pH of a mix that is hardly buffered.
+        let law = |step: &InfluenceIx| voice.graph.influence(*step).law.law.id;
+        if voice.technique.path.steps().iter().any(|step| law(step) == "buffer-ph") {
+            return None;
+        }
         let on_the_line = read_off(voice)?;
         let places = readout_decimals(voice);
         let reading = shown_reading(voice, unknown.reading, places);
@@ -212,11 +218,8 @@ impl Paper<'_, '_> {
 
     pub(super) fn evaluate(&mut self) -> Draft {
         let voice = self.voice;
-        let rows = &voice.data.plain.rows;
         let places = readout_decimals(voice);
-        // Verdict and intervals come from the numbers as printed: those are what a student has.
-        let rounded = |row: &Row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places));
-        let printed: Vec<(f64, f64)> = rows.iter().map(rounded).collect();
+        let printed = printed(voice);
         // Of two means that are printed alike, nobody claims that they differ.
         let differ = |pair: &usize| reach(&printed, *pair).0 > 0.0;
         let pairs: Vec<usize> = plain_pairs(&printed).into_iter().filter(differ).collect();
@@ -262,6 +265,19 @@ impl Paper<'_, '_> {
         let skill = "statistical tests and data analysis";
         Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points: vec![point], of_twist: false }
     }
+}
+
+/// Means and bars as printed: those are what a student has.
+fn printed(voice: &Voice<'_>) -> Vec<(f64, f64)> {
+    let places = readout_decimals(voice);
+    let rounded = |row: &Row| (round_decimals(row.mean, places), round_decimals(row.two_sem, places));
+    voice.data.plain.rows.iter().map(rounded).collect()
+}
+
+/// Whether the bars of some neighbours overlap.
+pub(super) fn bars_meet(voice: &Voice<'_>) -> bool {
+    let printed = printed(voice);
+    (0..printed.len().saturating_sub(1)).any(|pair| overlap(&printed, pair))
 }
 
 /// How far apart two neighbouring means are, and how far their bars reach together.

@@ -3,6 +3,7 @@
 use super::super::text::capital;
 use super::super::write::lower;
 use super::super::{PartKind, Point};
+use super::data::bars_meet;
 use super::{Draft, Paper, empty};
 
 impl Paper<'_, '_> {
@@ -52,12 +53,17 @@ impl Paper<'_, '_> {
         };
         let point = Point {
             statement: says.clone(),
-            accept: vec![
-                "another condition that is not the same as in the calibration, with its effect on a named step".into(),
-                "a reading outside the calibrated levels cannot be turned into a value; where the bars of neighbouring levels \
-                 overlap, one reading fits a range of levels"
-                    .into(),
-            ],
+            accept: [
+                "another condition that is not the same as in the calibration, with its effect on a named step",
+                "a reading outside the calibrated levels cannot be turned into a value",
+            ]
+            .into_iter()
+            .chain(
+                bars_meet(voice)
+                    .then_some("where the bars of neighbouring levels overlap, one reading fits a range of levels"),
+            )
+            .map(str::to_owned)
+            .collect(),
             reject: vec!["“human error”".into(), "“the sample may vary” alone".into()],
             model: says,
             wrong: "There could be human error.".into(),

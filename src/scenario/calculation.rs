@@ -126,7 +126,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     );
     // A share of a pH means nothing: its scale has no zero.
     let is_ph = voice.graph.quantity(influence.to).unit.code() == "[pH]";
-    let slack = if is_ph { PH_TOLERANCE } else { TOLERANCE * value.abs() };
+    let slack = if is_ph { PH_TOLERANCE } else { TOLERANCE * worked_out(law.id, &inputs, value) };
     let (low, high) = accepted(value, slack, is_ph);
     Some(Calculation {
         ask,
@@ -151,7 +151,9 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
 /// Least and greatest value that earn. Numbers of two figures carry no more than two: what rounding to them gives earns as
 /// well, except for a pH, whose figures count from the point.
 fn accepted(value: f64, slack: f64, is_ph: bool) -> (f64, f64) {
-    let rounded = if is_ph { value } else { round_to(value, FEWEST_FIGURES) };
+    // Two figures of a difference would say nothing of it.
+    let small = slack < 0.5 * TOLERANCE * value.abs();
+    let rounded = if is_ph { value } else { round_to(value, if small { FIGURES } else { FEWEST_FIGURES }) };
     ((value - slack).min(rounded), (value + slack).max(rounded))
 }
 
@@ -180,6 +182,14 @@ fn filled(voice: &Voice<'_>, ix: InfluenceIx, setup: &str, inputs: &[Value]) -> 
         }
     }
     (!out.is_empty()).then_some(out)
+}
+
+/// The size of what is worked out: of what is left of a start, that is what has gone.
+fn worked_out(law: &str, inputs: &[Value], value: f64) -> f64 {
+    match (law, inputs.first()) {
+        ("substrate-remaining", Some(Value::Number(start))) => (start - value).abs().min(value.abs()),
+        _ => value.abs(),
+    }
 }
 
 /// The gas constant in the units in which a setup has it; none where it has none, or two constants that a class looks up.

@@ -206,7 +206,7 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
         ..empty()
     };
     let balance = Point {
-        model: "Both effects act against each other, and over these levels the second one is larger.".into(),
+        model: "The two effects act against each other, and over these levels the second one is larger.".into(),
         wrong: "The first effect has stopped.".into(),
         statement: format!(
             "The first effect still makes {readout} {}; the two oppose each other, and the reading shows that the \

@@ -30,9 +30,12 @@ fn scaffold_step(
     let influence = voice.graph.influence(ix);
     let principle = voice.graph.principle(influence.principle);
     let told = influence.told.is_some();
-    // Two steps of one principle do not ask the same.
+    // Two steps of one principle do not ask the same; what comes first in its list belongs to the first of them.
     let fresh: Vec<&Recall> = principle.recall.iter().filter(|recall| !asked.contains(&recall.ask)).collect();
-    let recall = stream.pick(&fresh).copied().or_else(|| principle.recall.first());
+    let steps = voice.technique.path.steps();
+    let shared = steps.iter().filter(|step| voice.graph.influence(**step).principle == influence.principle).count() > 1;
+    let drawn = stream.pick(&fresh).copied();
+    let recall = if shared { fresh.first().copied() } else { drawn }.or_else(|| principle.recall.first());
     let (recall, answer) = match recall {
         Some(recall) if !told => (recall.ask.clone(), recall.answer.clone()),
         _ => (String::new(), String::new()),

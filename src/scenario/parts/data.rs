@@ -169,10 +169,10 @@ impl Paper<'_, '_> {
         // A concentration is that of the liquid that is tested, which a sample may dilute; a temperature is that of where the
         // sample stood.
         let is_concentration = Unit::parse("mol/L").is_ok_and(|unit| unit.dimension() == voice.dial().unit.dimension());
-        let asked = if is_concentration {
-            format!("{} in the test itself", voice.later(&voice.dial().the, None))
+        let (tested, asked) = if is_concentration {
+            ("tested under the same conditions", format!("{} in the test itself", voice.later(&voice.dial().the, None)))
         } else {
-            format!("{} this sample", voice.sought())
+            ("otherwise treated and tested in the same way", format!("{} this sample", voice.sought()))
         };
         // A reading on the other side of an optimum could be the same.
         let known = if voice.technique.settings.sides.is_empty() {
@@ -181,7 +181,7 @@ impl Paper<'_, '_> {
             " Its value is known to lie within the range of the table."
         };
         let text = format!(
-            "An unknown sample, {sample}, is tested under the same conditions, and the reading is {reading}.{known} \
+            "An unknown sample, {sample}, is {tested}, and the reading is {reading}.{known} \
              **Estimate**, from that reading, {asked}."
         );
         let (low, high) = accepted_levels(voice, on_the_line);
@@ -341,6 +341,7 @@ fn chi_square_value(counts: Counts) -> Point {
 /// The point for what follows from it.
 fn chi_square_verdict(counts: Counts) -> Point {
     let rejected = counts.chi_square > CRITICAL;
+    let corrected = with_yates(counts);
     let verdict = if rejected {
         format!("χ² is larger than {CRITICAL} (1 degree of freedom), so the claim is rejected: the shares differ.")
     } else {
@@ -352,7 +353,14 @@ fn chi_square_verdict(counts: Counts) -> Point {
     Point {
         model: verdict.clone(),
         statement: verdict,
-        accept: vec!["a verdict that follows from a wrong value".into()],
+        accept: ["a verdict that follows from a wrong value".to_owned()]
+            .into_iter()
+            .chain(
+                (rejected != (corrected > CRITICAL)).then(|| {
+                    format!("with Yates's correction, about {} and so the other verdict", decimals(corrected, 2))
+                }),
+            )
+            .collect(),
         reject: vec![if rejected { "“the claim is proved wrong for certain”" } else { "“the claim is proved”" }.into()],
         wrong: if rejected { "So the claim may well be right." } else { "So the claim is proved." }.into(),
         ..empty()

@@ -17,6 +17,8 @@ use super::read::Claim;
 const AS_PLAIN: f64 = 0.1;
 /// From here on a quantity is spoken of plainly enough, wherever the claim stands.
 const PLAINLY: f64 = 0.5;
+/// From here on a claim counts though all around it say the opposite.
+const OUTRIGHT: f64 = 0.9;
 
 /// A quantity of the guide with its direction.
 #[derive(Debug, Clone)]
@@ -111,6 +113,9 @@ impl Course {
         }
         let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
         course.assign(matcher);
+        if course.steps_apart() {
+            course.pass_over(matcher);
+        }
         course.blame(matcher);
         if !either_way {
             course.one_way();
@@ -118,13 +123,16 @@ impl Course {
         course
     }
 
+    /// Whether the guide tells of more than one step.
+    fn steps_apart(&self) -> bool {
+        let first = |place: Place| place.point == usize::MAX || (place.point, place.step) == (0, 0);
+        self.nodes.iter().any(|node| !first(node.place))
+    }
+
     /// Gives each claim to the quantities that it speaks of most plainly.
     fn assign(&mut self, matcher: &Matcher<'_>) {
         // "Rises with …" tells of one step which it is.
-        let single = self
-            .nodes
-            .iter()
-            .all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
+        let single = !self.steps_apart();
         let told = |claim: &Claim| !claim.aside || claim.presence;
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
             let likeness = |node: &Node| {
@@ -245,6 +253,51 @@ impl Course {
         }
     }
 
+    /// Takes no account of a claim that stands alone against those before and behind it: where an answer goes wrong it stays
+    /// so, or says outright of one quantity both that it rises and that it falls.
+    fn pass_over(&mut self, matcher: &Matcher<'_>) {
+        // Claim, which way, how plainly; those that go both ways or neither tell nothing here.
+        let mut ways: Vec<(usize, Accord, f64)> = Vec::new();
+        for (number, claim) in matcher.reading.claims.iter().enumerate() {
+            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            let own: Vec<&Told> = self.told.iter().filter(|told| told.claim == number && !told.whole).collect();
+            let has = |accord: Accord| own.iter().any(|told| told.accord == accord);
+            let way = match (has(Accord::Agree), has(Accord::Oppose)) {
+                (true, false) => Accord::Agree,
+                (false, true) => Accord::Oppose,
+                _ => continue,
+            };
+            if !flat {
+                ways.push((number, way, own.iter().map(|told| told.share).fold(0.0, f64::max)));
+            }
+        }
+        let mut stray: Vec<usize> = Vec::new();
+        for trio in ways.windows(3) {
+            let [(before, one, _), (number, way, share), (_, other, _)] = trio else { continue };
+            let against = matcher.reading.claims.get(*number).is_some_and(|claim| matcher.reading.set_against(claim));
+            let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
+            if alone && !self.denied_elsewhere(*number, *way) {
+                stray.push(*number);
+            }
+        }
+        for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
+            told.accord = Accord::Unclear;
+        }
+    }
+
+    /// Whether another claim tells the opposite of the same quantity, as plainly.
+    fn denied_elsewhere(&self, claim: usize, way: Accord) -> bool {
+        let plain = |told: &Told| told.share >= PLAINLY && told.accord != Accord::Unclear && !self.sets_out(told.node);
+        let own = |told: &&Told| told.claim == claim && told.accord == way && plain(told);
+        let other = |told: &Told| told.claim != claim && told.accord != way && plain(told);
+        self.told.iter().filter(own).any(|own| self.told.iter().any(|told| told.node == own.node && other(told)))
+    }
+
+    /// Whether a step sets out from a quantity.
+    fn sets_out(&self, node: usize) -> bool {
+        self.nodes.get(node).is_some_and(|node| node.cause)
+    }
+
     /// Marks the claims at which the answer passes from one change to the opposite one.
     fn blame(&mut self, matcher: &Matcher<'_>) {
         let reading = matcher.reading;
@@ -284,7 +337,13 @@ impl Course {
             let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
             // "No change" denies the relation, whichever way round it is told.
             let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
-            let denies = claim.direction == Direction::Same && !wants_flat;
+            // "because the time is the same for all": what is kept alike.
+            let link = reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+            let kept = matches!(link, Some(Link::Because | Link::If)) || reading.being(claim);
+            let denies = claim.direction == Direction::Same && !wants_flat && !kept;
+            if claim.direction == Direction::Same && kept {
+                continue;
+            }
             let is_cause = self.nodes.get(node).is_some_and(|node| node.cause);
             if denies && last.is_none() && !is_cause {
                 self.blame_claim(at);
@@ -408,6 +467,14 @@ impl Course {
             };
         }
         found
+    }
+
+    /// What the answer's claims come to, of those of these numbers: for each that is plainly of what a step leads to, its point and
+    /// whether it is told rightly.
+    pub(super) fn told_by(&self, claims: &[usize]) -> Vec<(usize, bool)> {
+        let own = |told: &&Told| claims.contains(&told.claim) && told.share >= PLAINLY && !self.sets_out(told.node);
+        let own = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
+        own.filter_map(|told| Some((self.nodes.get(told.node)?.place.point, !told.blamed))).collect()
     }
 
     /// Where the answer tells of a quantity, and whether rightly.

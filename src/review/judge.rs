@@ -8,7 +8,7 @@ use super::figure::{Figures, Value};
 use super::guide::{Point, PointKind, Question};
 use super::kinds::against;
 use super::matching::{Found, Match, Matcher};
-use super::pattern::{Pattern, Unit, Wanted};
+use super::pattern::{Pattern, Wanted};
 use super::read::{Piece, Reading};
 use super::verdict::{Status, Stretch};
 
@@ -68,6 +68,10 @@ pub(super) mod limit {
 
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.7;
+
+    /// The same where a result follows, in a setup of so few numbers.
+    pub(crate) const FEW: usize = 5;
+    pub(crate) const ALL: f64 = 0.99;
 }
 
 /// What is needed to judge the points of one question.
@@ -137,21 +141,49 @@ impl Judge<'_> {
         }
     }
 
-    /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point.
+    /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point. Where its
+    /// claims are of the guide, they decide; else it is of the point that it names most of.
     fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
-        let pattern = self.pattern(point.said());
-        let telling: Vec<&Unit> =
-            pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone).collect();
+        let own = self.question.points.iter().position(|one| one.id == point.id)?;
         for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
-            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            let speaks = own
-                .iter()
-                .any(|piece| telling.iter().any(|unit| unit.keys.first().is_some_and(|key| piece.keys.contains(key))));
-            if against(&own, false) && speaks {
+            let pieces: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            if !against(&pieces, false) {
+                continue;
+            }
+            let claims: Vec<usize> =
+                (0..self.reading.claims.len()).filter(|at| self.sentence_of(*at) == Some(number)).collect();
+            let told = self.course.told_by(&claims);
+            let speaks = if told.is_empty() {
+                let counts: Vec<usize> = self.question.points.iter().map(|one| self.names(one, &pieces)).collect();
+                let most = counts.iter().max().copied().unwrap_or(0);
+                most > 0 && counts.iter().position(|count| *count == most) == Some(own)
+            } else {
+                told.contains(&(own, false))
+            };
+            if speaks {
                 return Some(sentence.bytes.clone());
             }
         }
         None
+    }
+
+    /// The sentence of a claim.
+    fn sentence_of(&self, claim: usize) -> Option<usize> {
+        let claim = self.reading.claims.get(claim)?;
+        self.reading.clauses.get(claim.clause).map(|clause| clause.sentence)
+    }
+
+    /// How many of the things of a point these pieces name; what its steps lead to counts twice.
+    fn names(&self, point: &Point, pieces: &[&Piece]) -> usize {
+        let pattern = self.pattern(point.said());
+        let outcome = |key: &String| {
+            let effects = pattern.wanted.iter().filter(|wanted| !wanted.cause);
+            effects.flat_map(|wanted| &wanted.about).any(|(known, weight)| known == key && *weight >= limit::HALF)
+        };
+        let telling = pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone);
+        let keys = telling.filter_map(|unit| unit.keys.first());
+        let seen = keys.filter(|key| pieces.iter().any(|piece| piece.keys.contains(key)));
+        seen.map(|key| 1 + usize::from(outcome(key))).sum()
     }
 
     pub(super) fn words(&self, point: &Point) -> Verdict {
@@ -338,7 +370,10 @@ impl Judge<'_> {
             if let (Some(_), Value::Right { place, .. }) = (&figures.value, &value) {
                 return (Status::Found, says(std::slice::from_ref(place)));
             }
+            let shown = self.reading.numbers.len() > figures.setup.len() && figures.setup.len() <= limit::FEW;
             return match share {
+                _ if figures.divides(&self.reading.text, &places) => (Status::NotFound, both(&[], &places)),
+                share if share < limit::ALL && shown => (Status::NotFound, both(&[], &places)),
                 share if share >= limit::SETUP => (Status::Found, says(&places)),
                 share if share >= limit::LOOK => (Status::LookAgain, says(&places)),
                 _ => (Status::NotFound, Vec::new()),

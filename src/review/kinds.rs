@@ -5,13 +5,16 @@ use std::ops::Range;
 use super::guide::{Point, PointKind};
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::{Direction, Link};
+use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
 use super::special::join;
 use super::told::Told;
 use super::verdict::Status;
 use super::words;
+
+/// A claim, how it goes together with what is looked for, and how plainly.
+type Directed<'a> = (&'a Claim, Accord, f64);
 
 impl Judge<'_> {
     /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
@@ -26,12 +29,21 @@ impl Judge<'_> {
         let trap = self.trap(point);
         // A step that goes the other way is told with both its ends as well, so there the prediction decides.
         let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
-        let asserted = self.asserted(point).filter(|_| !other_way);
-        let wrong = trap.or(asserted).or_else(|| self.governs(point, whole)).or_else(|| self.set_back(point, whole));
+        let pair = Some(point.kind).filter(|kind| *kind == PointKind::Reversal).and_then(|_| self.pair(point));
+        let old = pair.clone().filter(|(new, _)| !new).map(|(_, place)| place);
+        let new = pair.is_some_and(|(new, _)| new);
+        let asserted = self.asserted(point).filter(|_| !other_way && !new);
+        let wrong = trap
+            .filter(|_| !new)
+            .or(old)
+            .or(asserted)
+            .or_else(|| self.governs(point, whole))
+            .or_else(|| self.set_back(point, whole));
         let told = found.named();
         let reversed = point.kind == PointKind::Reversal;
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
+            () if new => limit::REASON_LOOK,
             () if reversed && directed => limit::REASON_DIRECTED,
             () if reversed => limit::REASON_REVERSED,
             () if independent => limit::REASON_INDEPENDENT,
@@ -43,15 +55,22 @@ impl Judge<'_> {
             None if told < limit::REASON && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
-            None if told >= enough - 1e-9
-                && self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") =>
-            {
-                (Status::LookAgain, says(&found.says))
-            }
+            None if told >= enough - 1e-9 && self.hedges(&found.says) => (Status::LookAgain, says(&found.says)),
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
             None if told >= limit::REASON_LOOK => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// Whether the answer does not commit itself where it says this: a hedge in the prediction leaves the reason as it is.
+    fn hedges(&self, places: &[Range<usize>]) -> bool {
+        self.reading.clauses.iter().any(|clause| {
+            let own = self.reading.within(clause);
+            let says = |piece: &Piece| {
+                places.iter().any(|place| place.start <= piece.bytes.start && piece.bytes.end <= place.end)
+            };
+            own.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") && own.iter().any(says)
+        })
     }
 
     /// Whether a wrong prediction rests on the chain as it was: an effect of one of its steps is told with a direction, and
@@ -116,6 +135,35 @@ impl Judge<'_> {
         let named = point.accept.iter().find_map(|text| text.strip_prefix("the step from "))?;
         let (from, to) = named.split_once(" to the ")?;
         Some((self.quantity(from)?, self.quantity(to.split(" named as ").next()?)?))
+    }
+
+    /// Both ends of a step that now goes the other way, told in one sentence: whether as it goes now, and where.
+    fn pair(&self, point: &Point) -> Option<(bool, Range<usize>)> {
+        let (from, to) = self.ends(point)?;
+        // "… the more is handed over, the less works": the last two before the result.
+        let told = Pattern::of(point.statement.split(". ").next()?, self.prompt, self.dictionary);
+        let [.., one, other] = told.wanted.as_slice() else { return None };
+        let alike = one.direction == other.direction;
+        let in_words = self.both_told(&self.claimed(one), &self.claimed(other)).filter(|(same, _)| *same);
+        let by_names = || self.both_told(&self.claimed(&from), &self.claimed(&to));
+        in_words.or_else(|| by_names().map(|(same, place)| (same == alike, place)))
+    }
+
+    /// Two quantities told in one sentence: whether both go as they are looked for, or both the other way; and where.
+    fn both_told(&self, causes: &[Directed<'_>], effects: &[Directed<'_>]) -> Option<(bool, Range<usize>)> {
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let plainer = |one: &[Directed<'_>], claim: &Claim, share: f64| {
+            !one.iter().any(|(other, _, known)| other.at == claim.at && *known > share)
+        };
+        for (cause, first, _) in causes.iter().filter(|(claim, _, share)| plainer(effects, claim, *share)) {
+            for (effect, second, _) in effects.iter().filter(|(claim, _, share)| plainer(causes, claim, *share)) {
+                if sentence(cause) == sentence(effect) && cause.at != effect.at {
+                    let place = join(&[self.reading.claim_bytes(cause), self.reading.claim_bytes(effect)])?;
+                    return Some((first == second, place));
+                }
+            }
+        }
+        None
     }
 
     /// The changed step told as if it still went on: both its ends, each with a direction, in one sentence.

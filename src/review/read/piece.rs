@@ -271,6 +271,10 @@ fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }));
     }
     match meaning {
+        // "a lower proportion of it": a share, and not "in proportion".
+        _ if matches!(word.as_str(), "proportion" | "proportions") && !matches!(back, "in" | "direct" | "inverse") => {
+            Some((1, content(dictionary.key("share"), false)))
+        }
         Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
             let about = if turn.about.is_empty() { "amount" } else { turn.about };
             Some((1, content(dictionary.key(about), false)))

@@ -46,7 +46,22 @@ impl Reader<'_> {
                 && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         // "more short RNA": which one, and more of it.
         let which = matches!(self.word(at.checked_sub(1)), "more" | "less") && self.describes(at);
+        // "the highest possible rate is halved": which rate.
+        let superlative =
+            turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
+        let later = (at + 2..self.clause.pieces.end)
+            .find(|place| !matches!(self.role(Some(*place)), Some(Role::Content | Role::Copula | Role::Plain)));
+        let named = superlative
+            && self.role(Some(at + 1)) == Some(Role::Content)
+            && matches!(self.role(later), Some(Role::Turn(_)));
+        // "hardly any energy jumps over": what the little of it does.
+        let counted = matches!(turn.grammar, Grammar::Intransitive)
+            && self.role(Some(at + 1)) == Some(Role::Preposition)
+            && before == Some(Role::Content)
+            && self.counted(at);
         ones || size
+            || named
+            || counted
             || which
             || lessens
             || as_before
@@ -55,6 +70,15 @@ impl Reader<'_> {
             || manner
             || gathers
             || self.kept_alike(at, turn)
+    }
+
+    /// Whether the subject before a verb is told with how much there is of it: "hardly any energy", "less of it".
+    fn counted(&self, at: usize) -> bool {
+        let before = (self.clause.pieces.start..at).rev();
+        let named =
+            |place: &usize| matches!(self.role(Some(*place)), Some(Role::Content | Role::Preposition | Role::Article));
+        let first = before.skip_while(|place| named(place)).next();
+        matches!(self.role(first), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })))
     }
 
     /// "The liquid is darker": it is coloured more strongly.
@@ -112,6 +136,25 @@ impl Reader<'_> {
         let verb = matches!(turn.grammar, Grammar::Intransitive | Grammar::Either);
         let more = (at + 1..self.clause.pieces.end).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         named || (verb && !more && self.word(Some(at + 1)) == "with")
+    }
+
+    /// "It is not eaten so much": more of it is left. Takes the deed out of what is spoken of.
+    pub(super) fn spares(&self, at: usize, turn: Turn, about: &mut About) -> bool {
+        let last = (self.clause.pieces.start..at).rev().find(|place| self.role(Some(*place)) == Some(Role::Content));
+        let passive = last.is_some_and(|place| {
+            self.role(place.checked_sub(1)).is_some_and(|role| matches!(role, Role::Copula | Role::Negator))
+        });
+        let deed = last
+            .and_then(|place| self.pieces.get(place))
+            .filter(|piece| words::lists().undoing.contains(&piece.lower.as_str()) && turn.about.is_empty());
+        let Some(deed) = deed.filter(|_| passive && matches!(turn.direction, Direction::Up | Direction::Down)) else {
+            return false;
+        };
+        let named = about.iter().any(|(key, _)| !deed.keys.contains(key));
+        if named {
+            about.retain(|(key, _)| !deed.keys.contains(key));
+        }
+        named
     }
 
     /// Whether a phrase names a kind of quantity and not of what.

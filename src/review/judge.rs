@@ -6,10 +6,9 @@ use super::course::Course;
 use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
 use super::guide::{Point, PointKind, Question};
-use super::kinds::against;
 use super::matching::{Found, Match, Matcher};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Piece, Reading};
+use super::read::Reading;
 use super::verdict::{Status, Stretch};
 
 /// Limits of the decisions, all shares from 0 to 1. Set on the development half of the marking set alone.
@@ -141,51 +140,6 @@ impl Judge<'_> {
         }
     }
 
-    /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point. Where its
-    /// claims are of the guide, they decide; else it is of the point that it names most of.
-    fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
-        let own = self.question.points.iter().position(|one| one.id == point.id)?;
-        for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
-            let pieces: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            if !against(&pieces, false) {
-                continue;
-            }
-            let claims: Vec<usize> =
-                (0..self.reading.claims.len()).filter(|at| self.sentence_of(*at) == Some(number)).collect();
-            let told = self.course.told_by(&claims);
-            let speaks = if told.is_empty() {
-                let counts: Vec<usize> = self.question.points.iter().map(|one| self.names(one, &pieces)).collect();
-                let most = counts.iter().max().copied().unwrap_or(0);
-                most > 0 && counts.iter().position(|count| *count == most) == Some(own)
-            } else {
-                told.contains(&(own, false))
-            };
-            if speaks {
-                return Some(sentence.bytes.clone());
-            }
-        }
-        None
-    }
-
-    /// The sentence of a claim.
-    fn sentence_of(&self, claim: usize) -> Option<usize> {
-        let claim = self.reading.claims.get(claim)?;
-        self.reading.clauses.get(claim.clause).map(|clause| clause.sentence)
-    }
-
-    /// How many of the things of a point these pieces name; what its steps lead to counts twice.
-    fn names(&self, point: &Point, pieces: &[&Piece]) -> usize {
-        let pattern = self.pattern(point.said());
-        let outcome = |key: &String| {
-            let effects = pattern.wanted.iter().filter(|wanted| !wanted.cause);
-            effects.flat_map(|wanted| &wanted.about).any(|(known, weight)| known == key && *weight >= limit::HALF)
-        };
-        let telling = pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone);
-        let keys = telling.filter_map(|unit| unit.keys.first());
-        let seen = keys.filter(|key| pieces.iter().any(|piece| piece.keys.contains(key)));
-        seen.map(|key| 1 + usize::from(outcome(key))).sum()
-    }
-
     pub(super) fn words(&self, point: &Point) -> Verdict {
         let whole = self.pattern(point.said());
         let statement = point.statement.as_str();
@@ -282,6 +236,8 @@ impl Judge<'_> {
         let found: Vec<Match> = steps.iter().enumerate().map(|(number, step)| self.step(step, point, number)).collect();
         let others: Vec<Pattern> =
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
+        let number = self.question.points.iter().position(|one| one.id == point.id);
+        let followed = number.is_some_and(|number| self.course.goes_on(number, steps.len()));
         let mut said = 0.0;
         let mut turned = false;
         let mut last = false;
@@ -304,9 +260,12 @@ impl Judge<'_> {
                     Self::fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });
             // What the step sets out from was what the step before leads to: it counts once.
-            let begun = !told && !otherwise && !begun_by_last && one.turns.contains(&Found::Agrees);
+            let further = one.turns.iter().skip(1).any(|found| *found == Found::Agrees);
+            let begun = !told && !otherwise && (further || !begun_by_last) && one.turns.contains(&Found::Agrees);
+            // What the last step leads to is implied where the next point goes on from it.
+            let implied = place + 1 == found.len() && followed && !told && one.turns.contains(&Found::Agrees);
             begun_by_last = onward;
-            said += match (told || otherwise, begun) {
+            said += match (told || otherwise || implied, begun) {
                 (true, _) => 1.0,
                 (false, true) => limit::BEGUN,
                 (false, false) => 0.0,

@@ -144,9 +144,22 @@ impl Judge<'_> {
         let told = Pattern::of(point.statement.split(". ").next()?, self.prompt, self.dictionary);
         let [.., one, other] = told.wanted.as_slice() else { return None };
         let alike = one.direction == other.direction;
-        let in_words = self.both_told(&self.claimed(one), &self.claimed(other)).filter(|(same, _)| *same);
-        let by_names = || self.both_told(&self.claimed(&from), &self.claimed(&to));
-        in_words.or_else(|| by_names().map(|(same, place)| (same == alike, place)))
+        // "less is left" tells again what has got out.
+        let keys = ["t:filtrate", "liquid"];
+        let liquid = |claim: &Claim| claim.about.iter().any(|(key, _)| keys.contains(&key.as_str()));
+        let (from, mut to) = (self.claimed(&from), self.claimed(&to));
+        to.retain(|(claim, ..)| liquid(claim) || !from.iter().any(|(other, ..)| self.are_opposed(claim, other)));
+        let by_names = self.both_told(&from, &to).map(|(same, place)| (same == alike, place));
+        let mut outcome = self.claimed(other);
+        outcome.retain(|(claim, ..)| !liquid(claim));
+        by_names.or_else(|| self.both_told(&self.claimed(one), &outcome).filter(|(same, _)| *same))
+    }
+
+    /// Whether two claims speak of opposites: what stays, and what leaves.
+    fn are_opposed(&self, one: &Claim, other: &Claim) -> bool {
+        one.about.iter().any(|(key, weight)| {
+            *weight >= limit::HALF && other.about.iter().any(|(known, _)| self.dictionary.opposed(key, known))
+        })
     }
 
     /// Two quantities told in one sentence: whether both go as they are looked for, or both the other way; and where.
@@ -224,16 +237,7 @@ impl Judge<'_> {
                 .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
         };
         let head_seen = head.is_some_and(has);
-        let kind = |reading: &Reading| {
-            reading
-                .pieces
-                .iter()
-                .flat_map(|piece| piece.keys.iter().chain(&piece.also))
-                .find_map(|key| self.dictionary.class(key))
-        };
-        // "the inhibitor" for its concentration; "either … or".
-        let open = (kind(&wanted).is_some() && kind(self.reading).is_none())
-            || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge);
+        let open = self.left_open(&wanted, head);
         let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
             (true, false) => Status::Found,
             (true, true) if found.coverage >= limit::HALF => Status::Found,
@@ -254,6 +258,26 @@ impl Judge<'_> {
         let status = if another { Status::NotFound } else { status };
         let status = if status == Status::Found && open { Status::LookAgain } else { status };
         (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
+    }
+
+    /// Whether a name leaves open what is meant: "the inhibitor" for its concentration; "either … or"; "the light", "time", one
+    /// word for a name of several.
+    fn left_open(&self, wanted: &Reading, head: Option<&Unit>) -> bool {
+        let kind = |reading: &Reading| {
+            reading
+                .pieces
+                .iter()
+                .flat_map(|piece| piece.keys.iter().chain(&piece.also))
+                .find_map(|key| self.dictionary.class(key))
+        };
+        let content = self.reading.pieces.iter().filter(|piece| piece.role == Role::Content);
+        let one_word = matches!(content.collect::<Vec<_>>().as_slice(), [piece] if head.is_some_and(|head| {
+            head.keys.len() > 2 && piece.keys.first() != head.keys.first()
+        }));
+        let bracketed = self.reading.text.contains('[');
+        (kind(wanted).is_some() && kind(self.reading).is_none() && !bracketed)
+            || (one_word && !self.reading.text.to_lowercase().contains("how "))
+            || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge)
     }
 
     /// A point for joining the steps: at least two reasons or results are told as such.

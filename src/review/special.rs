@@ -161,7 +161,8 @@ impl Judge<'_> {
         let mut things: Vec<&String> = Vec::new();
         let mut places: Vec<Range<usize>> = Vec::new();
         for piece in self.reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
-            if let Some(key) = piece.keys.first().filter(|key| !self.dictionary.is_light(key) && known(key))
+            if let Some(key) =
+                piece.keys.first().filter(|key| !self.dictionary.is_light(key) && (piece.term.is_some() || known(key)))
                 && !things.contains(&key)
             {
                 things.push(key);

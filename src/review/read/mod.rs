@@ -67,10 +67,10 @@ impl Reading {
     /// "the volume being equal": told as what is kept alike.
     pub(crate) fn being(&self, claim: &Claim) -> bool {
         let word = |place: Option<usize>| {
-            place.and_then(|place| self.pieces.get(place)).map(|piece| &self.text[piece.bytes.clone()])
+            let piece = place.and_then(|place| self.pieces.get(place));
+            piece.map_or("", |piece| self.slice(&piece.bytes))
         };
-        word(claim.at.checked_sub(1)) == Some("being")
-            || word(Some(claim.at)).is_some_and(|word| word.starts_with("being"))
+        word(claim.at.checked_sub(1)) == "being" || word(Some(claim.at)).starts_with("being")
     }
 
     /// Whether a claim is set against what was said: "But …", "…, although …".

@@ -77,7 +77,7 @@ impl Reader<'_> {
         let before = (self.clause.pieces.start..at).rev();
         let named =
             |place: &usize| matches!(self.role(Some(*place)), Some(Role::Content | Role::Preposition | Role::Article));
-        let first = before.skip_while(|place| named(place)).next();
+        let first = before.into_iter().find(|place| !named(place));
         matches!(self.role(first), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })))
     }
 
@@ -104,9 +104,9 @@ impl Reader<'_> {
     /// Words that together name one thing: light that is stopped is absorbed.
     pub(super) fn combine(&self, at: usize, about: &mut About, class: &mut Vec<&'static str>) {
         // "There is less light", and nothing of where it goes: what is given off.
-        let light = self.dictionary.key("light");
+        let (light, second) = (self.dictionary.key("light"), self.dictionary.key("second"));
         if self.word(Some(at)) != "extra"
-            && about.iter().all(|(key, _)| *key == light || self.dictionary.is_light(key))
+            && about.iter().all(|(key, _)| *key == light || *key == second || self.dictionary.is_light(key))
             && about.iter().any(|(key, _)| *key == light)
         {
             about.push((self.dictionary.key("bright"), 1.0));

@@ -9,24 +9,24 @@ use std::ops::Range;
 
 use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
-use super::meaning::{Accord, Direction, Link};
+use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Wanted};
 use super::read::Claim;
 
 /// How much less plainly than the best one a quantity may be spoken of.
 const AS_PLAIN: f64 = 0.1;
 /// From here on a quantity is spoken of plainly enough, wherever the claim stands.
-const PLAINLY: f64 = 0.5;
+pub(super) const PLAINLY: f64 = 0.5;
 
 /// A quantity of the guide with its direction.
 #[derive(Debug, Clone)]
-struct Node {
-    wanted: Wanted,
-    place: Place,
+pub(super) struct Node {
+    pub(super) wanted: Wanted,
+    pub(super) place: Place,
     /// What the step sets out from.
-    cause: bool,
+    pub(super) cause: bool,
     /// The same by the name that the question has for it.
-    named: Option<Wanted>,
+    pub(super) named: Option<Wanted>,
 }
 
 /// Where a quantity stands in the guide.
@@ -39,23 +39,23 @@ pub(super) struct Place {
 
 /// A claim of the answer about a quantity of the guide.
 #[derive(Debug, Clone)]
-struct Told {
-    node: usize,
-    claim: usize,
-    accord: Accord,
-    share: f64,
-    blamed: bool,
+pub(super) struct Told {
+    pub(super) node: usize,
+    pub(super) claim: usize,
+    pub(super) accord: Accord,
+    pub(super) share: f64,
+    pub(super) blamed: bool,
     /// It tells a relation by itself ("brightest at 300").
-    whole: bool,
+    pub(super) whole: bool,
 }
 
 /// The quantities of a question's guide and what the answer tells of them.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Course {
-    nodes: Vec<Node>,
-    told: Vec<Told>,
+    pub(super) nodes: Vec<Node>,
+    pub(super) told: Vec<Told>,
     /// How plainly each claim speaks of the quantity that it was given to.
-    plain: Vec<f64>,
+    pub(super) plain: Vec<f64>,
 }
 
 impl Course {
@@ -111,6 +111,9 @@ impl Course {
         }
         let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
         course.assign(matcher);
+        if course.steps_apart() {
+            course.pass_over(matcher);
+        }
         course.blame(matcher);
         if !either_way {
             course.one_way();
@@ -118,13 +121,16 @@ impl Course {
         course
     }
 
+    /// Whether the guide tells of more than one step.
+    fn steps_apart(&self) -> bool {
+        let first = |place: Place| place.point == usize::MAX || (place.point, place.step) == (0, 0);
+        self.nodes.iter().any(|node| !first(node.place))
+    }
+
     /// Gives each claim to the quantities that it speaks of most plainly.
     fn assign(&mut self, matcher: &Matcher<'_>) {
         // "Rises with …" tells of one step which it is.
-        let single = self
-            .nodes
-            .iter()
-            .all(|node| node.place.point == usize::MAX || (node.place.point, node.place.step) == (0, 0));
+        let single = !self.steps_apart();
         let told = |claim: &Claim| !claim.aside || claim.presence;
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
             let likeness = |node: &Node| {
@@ -245,146 +251,6 @@ impl Course {
         }
     }
 
-    /// Marks the claims at which the answer passes from one change to the opposite one.
-    fn blame(&mut self, matcher: &Matcher<'_>) {
-        let reading = matcher.reading;
-        // Claim after claim: the last that was clear, and how it went.
-        let mut last: Option<(usize, Accord)> = None;
-        let claims: Vec<usize> = {
-            let part = self.told.iter().filter(|told| !told.whole);
-            let mut all: Vec<usize> = part.map(|told| told.claim).collect();
-            all.dedup();
-            all
-        };
-        let mut first_node = usize::MAX;
-        let mut seen: Vec<(usize, Accord)> = Vec::new();
-        let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
-        let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
-        for number in claims {
-            let own: Vec<usize> =
-                (0..self.told.len()).filter(|at| self.told.get(*at).is_some_and(|one| one.claim == number)).collect();
-            let clear = |wanted: Accord| self.plainest(&own, wanted);
-            let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
-            let Some(claim) = reading.claims.get(number) else { continue };
-            let current = match (agrees, opposes, last) {
-                (Some(at), Some(other), Some((_, accord))) => {
-                    Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
-                }
-                (Some(at), Some(other), None)
-                    if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
-                {
-                    Some((other, Accord::Oppose))
-                }
-                (Some(at), _, _) => Some((at, Accord::Agree)),
-                (None, Some(at), _) => Some((at, Accord::Oppose)),
-                (None, None, _) => None,
-            };
-            let Some((at, accord)) = current else { continue };
-            let node = node_of(at);
-            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
-            // "No change" denies the relation, whichever way round it is told.
-            let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
-            let denies = claim.direction == Direction::Same && !wants_flat;
-            let is_cause = self.nodes.get(node).is_some_and(|node| node.cause);
-            if denies && last.is_none() && !is_cause {
-                self.blame_claim(at);
-            }
-            if let Some((before, went)) = last
-                && (went != accord || denies)
-            {
-                let earlier = node_of(before);
-                if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
-                    let clause = reading.clauses.get(claim.clause);
-                    let reason = matches!(clause.and_then(|clause| clause.link), Some(Link::Because | Link::If));
-                    let wrong = if reason && earlier > node && !denies { before } else { at };
-                    self.blame_claim(wrong);
-                }
-            }
-            seen.push((node, accord));
-            first_node = first_node.min(node);
-            // It takes no side.
-            if !(flat && last.is_some()) {
-                last = Some((at, accord));
-            }
-        }
-    }
-
-    /// Whether something told is of what a step leads to.
-    fn is_effect(&self, told: usize) -> bool {
-        self.told.get(told).and_then(|told| self.nodes.get(told.node)).is_some_and(|node| !node.cause)
-    }
-
-    /// Whether a claim told of a cause is of another quantity than the question names for it.
-    fn is_other(&self, told: usize, claim: &Claim, matcher: &Matcher<'_>) -> bool {
-        let node = self.told.get(told).and_then(|told| self.nodes.get(told.node));
-        let named = node.and_then(|node| node.named.as_ref());
-        named.is_some_and(|named| matcher.same_quantity(named, claim, false).is_none())
-    }
-
-    /// Where the question names no change of its own, one quantity told the other way round is told wrongly; two make a
-    /// relation.
-    fn one_way(&mut self) {
-        let clear = |accord: Accord| {
-            let own = self.told.iter().filter(move |told| told.accord == accord && !told.blamed);
-            own.map(|told| told.claim).collect::<std::collections::BTreeSet<usize>>()
-        };
-        if clear(Accord::Agree).is_empty() && clear(Accord::Oppose).len() == 1 {
-            self.told.iter_mut().filter(|told| told.accord == Accord::Oppose).for_each(|told| told.blamed = true);
-        }
-    }
-
-    /// Of what one claim tells, the plainest that goes this way; what a step leads to before what it sets out from.
-    fn plainest(&self, own: &[usize], accord: Accord) -> Option<usize> {
-        let mut best: Option<(bool, f64, usize)> = None;
-        for at in own {
-            let Some(told) = self.told.get(*at).filter(|told| told.accord == accord) else { continue };
-            let effect = self.nodes.get(told.node).is_some_and(|node| !node.cause);
-            if best.is_none_or(|(known, share, _)| (effect, told.share) > (known, share)) {
-                best = Some((effect, told.share, *at));
-            }
-        }
-        best.map(|(.., at)| at)
-    }
-
-    /// Marks what a claim tells, for every quantity that it speaks of so.
-    fn blame_claim(&mut self, at: usize) {
-        let Some((claim, accord)) = self.told.get(at).map(|told| (told.claim, told.accord)) else { return };
-        let own = |told: &Told| told.claim == claim && told.accord == accord;
-        let is_cause = |node: usize| self.nodes.get(node).is_some_and(|node| node.cause);
-        // Where a step sets out from what the step before leads to, that one is told wrongly.
-        let causes: Vec<bool> = self.told.iter().map(|told| is_cause(told.node)).collect();
-        let only = !self.told.iter().zip(&causes).any(|(told, cause)| own(told) && !cause);
-        let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
-        if let Some(node) = before {
-            let share = self.told.get(at).map_or(0.0, |told| told.share);
-            self.told.push(Told { node, claim, accord, share, blamed: true, whole: false });
-            return;
-        }
-        for (told, cause) in self.told.iter_mut().zip(causes) {
-            told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
-        }
-    }
-
-    /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out, and that was told of
-    /// the first change already, or stands against it.
-    fn restarts(
-        &self,
-        claim: &Claim,
-        node: usize,
-        first: usize,
-        seen: &[(usize, Accord)],
-        accord: Accord,
-        matcher: &Matcher<'_>,
-    ) -> bool {
-        let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
-        let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
-        let sets_out = self.nodes.get(node).is_some_and(|node| node.cause);
-        let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
-        let back = !flat && node <= first && (sets_out || link == Some(Link::If));
-        let onward = matches!(link, Some(Link::So | Link::Because));
-        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && sets_out)
-    }
-
     /// What was found of a quantity. What the next step sets out from is what this one leads to.
     pub(super) fn found(&self, place: Place) -> Found {
         let own = self.found_of(place);
@@ -408,6 +274,24 @@ impl Course {
             };
         }
         found
+    }
+
+    /// Whether at least so many claims tell of a point, and the answer rightly tells what the next one begins with.
+    pub(super) fn goes_on(&self, point: usize, least: usize) -> bool {
+        let told = |test: &dyn Fn(Place) -> bool| {
+            let right = self.told.iter().filter(|told| !told.blamed && told.accord != Accord::Unclear);
+            let own = right.filter(|told| self.nodes.get(told.node).is_some_and(|node| test(node.place)));
+            own.map(|told| told.claim).collect::<std::collections::BTreeSet<usize>>().len()
+        };
+        told(&|place| place.point == point) >= least && told(&|place| (place.point, place.step) == (point + 1, 0)) > 0
+    }
+
+    /// What the answer's claims come to, of those of these numbers: for each that is plainly of what a step leads to, its point and
+    /// whether it is told rightly.
+    pub(super) fn told_by(&self, claims: &[usize]) -> Vec<(usize, bool)> {
+        let own = |told: &&Told| claims.contains(&told.claim) && told.share >= PLAINLY && !self.sets_out(told.node);
+        let own = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
+        own.filter_map(|told| Some((self.nodes.get(told.node)?.place.point, !told.blamed))).collect()
     }
 
     /// Where the answer tells of a quantity, and whether rightly.

@@ -22,6 +22,8 @@ pub(crate) struct Figures {
     pub(crate) value: Option<Wanted>,
     /// Numbers that a setup shows; empty where none is asked for.
     pub(crate) setup: Vec<Number>,
+    /// The setup divides.
+    pub(crate) divided: bool,
     /// A bare number does not earn.
     pub(crate) needs_unit: bool,
 }
@@ -57,11 +59,15 @@ impl Figures {
         if is_setup {
             let reading = read(statement);
             let setup = reading.numbers.iter().filter(|number| !is_conversion(number, &reading)).cloned().collect();
-            return Some(Self { value: range, setup, needs_unit });
+            let divided = reading.numbers.windows(2).any(|pair| match pair {
+                [one, other] => statement.get(one.bytes.end..other.bytes.start).is_some_and(divides),
+                _ => false,
+            });
+            return Some(Self { value: range, setup, divided, needs_unit });
         }
         if range.is_some() || is_answer || (reckons && !read(statement).numbers.is_empty()) {
             let value = range.or_else(|| read(statement).numbers.first().map(around));
-            return Some(Self { value, setup: Vec::new(), needs_unit });
+            return Some(Self { value, setup: Vec::new(), divided: false, needs_unit });
         }
         None
     }
@@ -79,6 +85,17 @@ impl Figures {
         }
         let all = u32::try_from(self.setup.len().max(1)).unwrap_or(1);
         (f64::from(seen) / f64::from(all), places)
+    }
+
+    /// Whether a response divides what is to be multiplied, or the other way round: "0.686 / 10" for "0.686 × 10".
+    pub(crate) fn divides(&self, text: &str, places: &[Range<usize>]) -> bool {
+        let mut sorted: Vec<&Range<usize>> = places.iter().collect();
+        sorted.sort_by_key(|place| place.start);
+        let between: Vec<&str> =
+            sorted.windows(2).filter_map(|pair| text.get(pair.first()?.end..pair.last()?.start)).collect();
+        let divided = between.iter().any(|part| divides(part) || part.contains("divided"));
+        let written = between.iter().any(|part| part.contains(['/', '÷', '×', '*', 'x', '·', '(']));
+        written && places.len() == self.setup.len() && self.setup.len() >= 2 && divided != self.divided
     }
 
     /// The value in the response. The last number of its kind counts, since results follow setups.
@@ -150,6 +167,16 @@ fn same(one: &Number, other: &Number) -> bool {
         (Some(_), Some(unit)) => one.in_unit(unit).is_some_and(|value| close(value, other.value)),
         _ => [1e3, 1e6, 1e9, 1e-3, 1e-6, 1e-9, 1e2, 1e-2].iter().any(|power| close(one.value * power, other.value)),
     }
+}
+
+/// Whether a stroke between two numbers divides them: behind a letter it belongs to a unit.
+fn divides(between: &str) -> bool {
+    between.match_indices(['/', '÷']).any(|(at, _)| {
+        let before = between.get(..at).unwrap_or_default().trim_end();
+        let unit = before.ends_with(|last: char| last.is_alphabetic() || "²³·".contains(last));
+        let after = between.get(at..).unwrap_or_default().trim_start_matches(['/', '÷', ' ', '(']);
+        !unit && !after.starts_with(char::is_alphabetic)
+    })
 }
 
 /// "1000 µmol/mmol": a factor between two units of one kind.

@@ -6,10 +6,9 @@ use super::course::Course;
 use super::dictionary::Dictionary;
 use super::figure::{Figures, Value};
 use super::guide::{Point, PointKind, Question};
-use super::kinds::against;
 use super::matching::{Found, Match, Matcher};
-use super::pattern::{Pattern, Unit, Wanted};
-use super::read::{Piece, Reading};
+use super::pattern::{Pattern, Wanted};
+use super::read::Reading;
 use super::verdict::{Status, Stretch};
 
 /// Limits of the decisions, all shares from 0 to 1. Set on the development half of the marking set alone.
@@ -68,6 +67,10 @@ pub(super) mod limit {
 
     /// Least share of a setup's numbers.
     pub(crate) const SETUP: f64 = 0.7;
+
+    /// The same where a result follows, in a setup of so few numbers.
+    pub(crate) const FEW: usize = 5;
+    pub(crate) const ALL: f64 = 0.99;
 }
 
 /// What is needed to judge the points of one question.
@@ -135,23 +138,6 @@ impl Judge<'_> {
             }
             _ => (status, places),
         }
-    }
-
-    /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point.
-    fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
-        let pattern = self.pattern(point.said());
-        let telling: Vec<&Unit> =
-            pattern.units.iter().filter(|unit| !unit.prompted || pattern.direction_alone).collect();
-        for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
-            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            let speaks = own
-                .iter()
-                .any(|piece| telling.iter().any(|unit| unit.keys.first().is_some_and(|key| piece.keys.contains(key))));
-            if against(&own, false) && speaks {
-                return Some(sentence.bytes.clone());
-            }
-        }
-        None
     }
 
     pub(super) fn words(&self, point: &Point) -> Verdict {
@@ -250,6 +236,8 @@ impl Judge<'_> {
         let found: Vec<Match> = steps.iter().enumerate().map(|(number, step)| self.step(step, point, number)).collect();
         let others: Vec<Pattern> =
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
+        let number = self.question.points.iter().position(|one| one.id == point.id);
+        let followed = number.is_some_and(|number| self.course.goes_on(number, steps.len()));
         let mut said = 0.0;
         let mut turned = false;
         let mut last = false;
@@ -272,9 +260,12 @@ impl Judge<'_> {
                     Self::fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });
             // What the step sets out from was what the step before leads to: it counts once.
-            let begun = !told && !otherwise && !begun_by_last && one.turns.contains(&Found::Agrees);
+            let further = one.turns.iter().skip(1).any(|found| *found == Found::Agrees);
+            let begun = !told && !otherwise && (further || !begun_by_last) && one.turns.contains(&Found::Agrees);
+            // What the last step leads to is implied where the next point goes on from it.
+            let implied = place + 1 == found.len() && followed && !told && one.turns.contains(&Found::Agrees);
             begun_by_last = onward;
-            said += match (told || otherwise, begun) {
+            said += match (told || otherwise || implied, begun) {
                 (true, _) => 1.0,
                 (false, true) => limit::BEGUN,
                 (false, false) => 0.0,
@@ -338,7 +329,10 @@ impl Judge<'_> {
             if let (Some(_), Value::Right { place, .. }) = (&figures.value, &value) {
                 return (Status::Found, says(std::slice::from_ref(place)));
             }
+            let shown = self.reading.numbers.len() > figures.setup.len() && figures.setup.len() <= limit::FEW;
             return match share {
+                _ if figures.divides(&self.reading.text, &places) => (Status::NotFound, both(&[], &places)),
+                share if share < limit::ALL && shown => (Status::NotFound, both(&[], &places)),
                 share if share >= limit::SETUP => (Status::Found, says(&places)),
                 share if share >= limit::LOOK => (Status::LookAgain, says(&places)),
                 _ => (Status::NotFound, Vec::new()),

@@ -5,13 +5,16 @@ use std::ops::Range;
 use super::guide::{Point, PointKind};
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::{Direction, Link};
+use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
 use super::special::join;
 use super::told::Told;
 use super::verdict::Status;
 use super::words;
+
+/// A claim, how it goes together with what is looked for, and how plainly.
+type Directed<'a> = (&'a Claim, Accord, f64);
 
 impl Judge<'_> {
     /// The reason of a twist: told in words of its own, or denied where the answer says what the trap says.
@@ -26,12 +29,21 @@ impl Judge<'_> {
         let trap = self.trap(point);
         // A step that goes the other way is told with both its ends as well, so there the prediction decides.
         let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
-        let asserted = self.asserted(point).filter(|_| !other_way);
-        let wrong = trap.or(asserted).or_else(|| self.governs(point, whole)).or_else(|| self.set_back(point, whole));
+        let pair = Some(point.kind).filter(|kind| *kind == PointKind::Reversal).and_then(|_| self.pair(point));
+        let old = pair.clone().filter(|(new, _)| !new).map(|(_, place)| place);
+        let new = pair.is_some_and(|(new, _)| new);
+        let asserted = self.asserted(point).filter(|_| !other_way && !new);
+        let wrong = trap
+            .filter(|_| !new)
+            .or(old)
+            .or(asserted)
+            .or_else(|| self.governs(point, whole))
+            .or_else(|| self.set_back(point, whole));
         let told = found.named();
         let reversed = point.kind == PointKind::Reversal;
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
+            () if new => limit::REASON_LOOK,
             () if reversed && directed => limit::REASON_DIRECTED,
             () if reversed => limit::REASON_REVERSED,
             () if independent => limit::REASON_INDEPENDENT,
@@ -43,15 +55,22 @@ impl Judge<'_> {
             None if told < limit::REASON && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
-            None if told >= enough - 1e-9
-                && self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") =>
-            {
-                (Status::LookAgain, says(&found.says))
-            }
+            None if told >= enough - 1e-9 && self.hedges(&found.says) => (Status::LookAgain, says(&found.says)),
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
             None if told >= limit::REASON_LOOK => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// Whether the answer does not commit itself where it says this: a hedge in the prediction leaves the reason as it is.
+    fn hedges(&self, places: &[Range<usize>]) -> bool {
+        self.reading.clauses.iter().any(|clause| {
+            let own = self.reading.within(clause);
+            let says = |piece: &Piece| {
+                places.iter().any(|place| place.start <= piece.bytes.start && piece.bytes.end <= place.end)
+            };
+            own.iter().any(|piece| piece.role == Role::Hedge && piece.lower != "could") && own.iter().any(says)
+        })
     }
 
     /// Whether a wrong prediction rests on the chain as it was: an effect of one of its steps is told with a direction, and
@@ -118,6 +137,48 @@ impl Judge<'_> {
         Some((self.quantity(from)?, self.quantity(to.split(" named as ").next()?)?))
     }
 
+    /// Both ends of a step that now goes the other way, told in one sentence: whether as it goes now, and where.
+    fn pair(&self, point: &Point) -> Option<(bool, Range<usize>)> {
+        let (from, to) = self.ends(point)?;
+        // "… the more is handed over, the less works": the last two before the result.
+        let told = Pattern::of(point.statement.split(". ").next()?, self.prompt, self.dictionary);
+        let [.., one, other] = told.wanted.as_slice() else { return None };
+        let alike = one.direction == other.direction;
+        // "less is left" tells again what has got out.
+        let keys = ["t:filtrate", "liquid"];
+        let liquid = |claim: &Claim| claim.about.iter().any(|(key, _)| keys.contains(&key.as_str()));
+        let (from, mut to) = (self.claimed(&from), self.claimed(&to));
+        to.retain(|(claim, ..)| liquid(claim) || !from.iter().any(|(other, ..)| self.are_opposed(claim, other)));
+        let by_names = self.both_told(&from, &to).map(|(same, place)| (same == alike, place));
+        let mut outcome = self.claimed(other);
+        outcome.retain(|(claim, ..)| !liquid(claim));
+        by_names.or_else(|| self.both_told(&self.claimed(one), &outcome).filter(|(same, _)| *same))
+    }
+
+    /// Whether two claims speak of opposites: what stays, and what leaves.
+    fn are_opposed(&self, one: &Claim, other: &Claim) -> bool {
+        one.about.iter().any(|(key, weight)| {
+            *weight >= limit::HALF && other.about.iter().any(|(known, _)| self.dictionary.opposed(key, known))
+        })
+    }
+
+    /// Two quantities told in one sentence: whether both go as they are looked for, or both the other way; and where.
+    fn both_told(&self, causes: &[Directed<'_>], effects: &[Directed<'_>]) -> Option<(bool, Range<usize>)> {
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let plainer = |one: &[Directed<'_>], claim: &Claim, share: f64| {
+            !one.iter().any(|(other, _, known)| other.at == claim.at && *known > share)
+        };
+        for (cause, first, _) in causes.iter().filter(|(claim, _, share)| plainer(effects, claim, *share)) {
+            for (effect, second, _) in effects.iter().filter(|(claim, _, share)| plainer(causes, claim, *share)) {
+                if sentence(cause) == sentence(effect) && cause.at != effect.at {
+                    let place = join(&[self.reading.claim_bytes(cause), self.reading.claim_bytes(effect)])?;
+                    return Some((first == second, place));
+                }
+            }
+        }
+        None
+    }
+
     /// The changed step told as if it still went on: both its ends, each with a direction, in one sentence.
     fn asserted(&self, point: &Point) -> Option<Range<usize>> {
         let (from, to) = self.ends(point)?;
@@ -176,16 +237,7 @@ impl Judge<'_> {
                 .any(|piece| !piece.negated && unit.keys.iter().any(|key| piece.keys.contains(key)))
         };
         let head_seen = head.is_some_and(has);
-        let kind = |reading: &Reading| {
-            reading
-                .pieces
-                .iter()
-                .flat_map(|piece| piece.keys.iter().chain(&piece.also))
-                .find_map(|key| self.dictionary.class(key))
-        };
-        // "the inhibitor" for its concentration; "either … or".
-        let open = (kind(&wanted).is_some() && kind(self.reading).is_none())
-            || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge);
+        let open = self.left_open(&wanted, head);
         let status = match (head_seen, head.is_some_and(|unit| light(&unit))) {
             (true, false) => Status::Found,
             (true, true) if found.coverage >= limit::HALF => Status::Found,
@@ -206,6 +258,26 @@ impl Judge<'_> {
         let status = if another { Status::NotFound } else { status };
         let status = if status == Status::Found && open { Status::LookAgain } else { status };
         (status, if status == Status::NotFound { Vec::new() } else { says(&found.says) })
+    }
+
+    /// Whether a name leaves open what is meant: "the inhibitor" for its concentration; "either … or"; "the light", "time", one
+    /// word for a name of several.
+    fn left_open(&self, wanted: &Reading, head: Option<&Unit>) -> bool {
+        let kind = |reading: &Reading| {
+            reading
+                .pieces
+                .iter()
+                .flat_map(|piece| piece.keys.iter().chain(&piece.also))
+                .find_map(|key| self.dictionary.class(key))
+        };
+        let content = self.reading.pieces.iter().filter(|piece| piece.role == Role::Content);
+        let one_word = matches!(content.collect::<Vec<_>>().as_slice(), [piece] if head.is_some_and(|head| {
+            head.keys.len() > 2 && piece.keys.first() != head.keys.first()
+        }));
+        let bracketed = self.reading.text.contains('[');
+        (kind(wanted).is_some() && kind(self.reading).is_none() && !bracketed)
+            || (one_word && !self.reading.text.to_lowercase().contains("how "))
+            || self.reading.pieces.iter().any(|piece| piece.role == Role::Hedge)
     }
 
     /// A point for joining the steps: at least two reasons or results are told as such.

@@ -6,6 +6,7 @@
 //! runs in a page as WebAssembly.
 
 mod asked;
+mod astray;
 mod chain;
 mod course;
 mod dictionary;
@@ -28,6 +29,7 @@ mod rejected;
 mod sequence;
 mod special;
 mod spelling;
+mod taken_back;
 #[cfg(test)]
 mod tests;
 mod told;

@@ -6,7 +6,7 @@ use super::guide::Point;
 use super::judge::{Judge, limit};
 use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
-use super::read::Claim;
+use super::read::{Claim, Piece};
 
 impl Judge<'_> {
     /// Where the response says what the point rejects, judged by what the statement does not say itself.
@@ -40,6 +40,9 @@ impl Judge<'_> {
             {
                 continue;
             }
+            if pattern.wanted.is_empty() && !self.in_one_clause(&pattern) {
+                continue;
+            }
             pattern.units = telling;
             let found = self.matcher().in_one_sentence(&pattern);
             let agrees = pattern.wanted.is_empty() || self.says_so(&pattern) >= limit::AGREEMENT;
@@ -48,6 +51,19 @@ impl Judge<'_> {
             }
         }
         None
+    }
+
+    /// Whether one clause names most things of a sentence: "the enzyme splits the dye" is not said by "more enzyme,
+    /// quicker splitting, and the dye …".
+    fn in_one_clause(&self, pattern: &Pattern) -> bool {
+        let names = |piece: &Piece, unit: &Unit| {
+            unit.keys.first().is_some_and(|key| piece.keys.contains(key) || piece.also.contains(key))
+        };
+        self.reading.clauses.iter().any(|clause| {
+            let own = self.reading.within(clause);
+            let seen = pattern.units.iter().filter(|unit| own.iter().any(|piece| names(piece, unit)));
+            seen.count() * 3 >= pattern.units.len() * 2
+        })
     }
 
     /// Share of the directions of a rejected sentence that the answer claims, by claims that speak of nothing in the guide more

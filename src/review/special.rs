@@ -15,6 +15,8 @@ use super::words;
 
 /// How far a number may be from the guide's to stand for "it stays near …".
 const NEAR: f64 = 0.03;
+/// How far a number may be from the end of an interval that it tells.
+const NEAR_END: f64 = 0.002;
 /// Words from which on a fault with its effect may be told.
 const SENTENCE: usize = 10;
 
@@ -71,7 +73,12 @@ impl Judge<'_> {
         let text = Told::of(&self.reading.text);
         let (open, supports, rejects, alike) = verdict(&text);
         let (wants_open, wants_support, ..) = verdict(&Told::of(&point.statement));
-        let numbers = self.reading.numbers.len() >= 2;
+        // The means alone are no intervals; their ends are, and what lies about a mean.
+        let guide = super::read::Reading::of(&point.statement, self.dictionary);
+        let end = |number: &&Number| {
+            guide.numbers.iter().any(|one| (one.value - number.value).abs() <= NEAR_END * one.value.abs())
+        };
+        let numbers = self.reading.numbers.iter().filter(end).count() >= 2 || self.reading.numbers.len() >= 4;
         let intervals = numbers || text.has(&lists.intervals);
         let all = 0..self.reading.text.len();
         let wrong = if wants_open {
@@ -154,7 +161,8 @@ impl Judge<'_> {
         let mut things: Vec<&String> = Vec::new();
         let mut places: Vec<Range<usize>> = Vec::new();
         for piece in self.reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
-            if let Some(key) = piece.keys.first().filter(|key| !self.dictionary.is_light(key) && known(key))
+            if let Some(key) =
+                piece.keys.first().filter(|key| !self.dictionary.is_light(key) && (piece.term.is_some() || known(key)))
                 && !things.contains(&key)
             {
                 things.push(key);

@@ -301,3 +301,66 @@ fn chi_square_decides_by_the_value_that_the_answer_has() {
     case(&claim, "χ² = 1.2, below 3.84, so there is a significant difference.", Status::Contradicted);
     case(&claim, "χ² = 1.2, below 3.84, so the claim is accepted and proved for certain.", Status::NotFound);
 }
+
+#[test]
+fn one_claim_that_stands_alone_is_no_turn() {
+    let chain = reviewer(
+        "Explain how more cooling changes the brightness of the lamp.",
+        "explain",
+        "A colder bath slows the pump, so less fuel arrives; less fuel makes the flame shorter; a shorter flame makes the lamp dimmer.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &chain,
+        "The pump is slower so less fuel arrives, the flame is shorter and the lamp is dimmer.",
+        Status::Found,
+    );
+    case(
+        &chain,
+        "The pump is slower so less fuel arrives, the flame is shorter and the lamp is brighter.",
+        Status::Contradicted,
+    );
+}
+
+#[test]
+fn a_later_but_is_of_the_point_that_it_speaks_of() {
+    let salt = reviewer(
+        "Explain what happens to the volume of the vesicles when salt is added outside.",
+        "explain",
+        "Water leaves the vesicles by osmosis, so their volume falls.",
+        &[],
+        &[],
+    );
+    case(&salt, "Water leaves by osmosis so the volume falls. But the volume is less, as expected.", Status::Found);
+    case(&salt, "Water leaves by osmosis so the volume falls. But the volume rises.", Status::Contradicted);
+}
+
+#[test]
+fn a_refused_sentence_is_said_by_one_clause() {
+    let enzyme = reviewer(
+        "Explain how more enzyme changes the brightness of the dye.",
+        "explain",
+        "More enzyme makes more quencher, so the dye becomes dimmer.",
+        &[],
+        &["the enzyme splits the dye"],
+    );
+    case(
+        &enzyme,
+        "With more enzyme, after quicker splitting, there is more quencher, and so the dye is dimmer.",
+        Status::Found,
+    );
+}
+
+#[test]
+fn a_setup_that_divides_is_another() {
+    let product = reviewer(
+        "Calculate the product.",
+        "calculate",
+        "Setup: P = (5 µmol/(L·min))(20 min). Earns even if the arithmetic fails.",
+        &[],
+        &["a bare answer"],
+    );
+    case(&product, "P = 5 × 20 = 100 µmol/L", Status::Found);
+    case(&product, "P = 5 / 20 = 0.25 µmol/L", Status::NotFound);
+}

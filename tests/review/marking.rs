@@ -20,14 +20,14 @@ pub(super) struct Marked {
     pub(super) scenario: String,
     pub(super) part: String,
     pub(super) text: String,
-    /// 1 or 2: the second was added later, by other writers, on other guides.
+    /// From 1: each later one was added by other writers, on other guides.
     batch: usize,
     labels: BTreeMap<String, String>,
     habits: Vec<String>,
 }
 
-/// The last answer of the first batch.
-const END_OF_FIRST: &str = "m833";
+/// The last answers of the batches before the last one.
+const ENDS: [&str; 2] = ["m833", "m1487"];
 
 /// The answers of both halves, and the names of the files of each half.
 pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
@@ -42,7 +42,7 @@ pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
         let value: Value = serde_json::from_str(line).unwrap();
         let text = |key: &str| value[key].as_str().unwrap().to_owned();
         let own = batch;
-        batch += usize::from(text("id") == END_OF_FIRST);
+        batch += usize::from(ENDS.contains(&text("id").as_str()));
         Marked {
             batch: own,
             scenario: text("scenario"),
@@ -69,8 +69,8 @@ const HABITS: &[&str] = &["restates", "bullets", "over-count", "no-reason", "no-
 /// What became of the answers of a half.
 #[derive(Default)]
 struct Judged {
-    /// Statuses of the first and of the second batch.
-    batches: [Confusion; 2],
+    /// Statuses of each batch.
+    batches: [Confusion; 3],
     habits: Confusion,
 }
 
@@ -113,12 +113,15 @@ struct Reached {
     caught: f64,
 }
 
-const TUNE: [Reached; 2] =
-    [Reached { precision: 0.94, recall: 0.85, caught: 0.84 }, Reached { precision: 0.90, recall: 0.80, caught: 0.85 }];
-const HELD: [Reached; 2] =
-    [Reached { precision: 0.89, recall: 0.67, caught: 0.56 }, Reached { precision: 0.85, recall: 0.67, caught: 0.80 }];
+const TUNE: &[Reached] = &[
+    Reached { precision: 0.94, recall: 0.87, caught: 0.88 },
+    Reached { precision: 0.91, recall: 0.82, caught: 0.85 },
+    Reached { precision: 0.92, recall: 0.77, caught: 0.84 },
+];
+const HELD: &[Reached] =
+    &[Reached { precision: 0.89, recall: 0.72, caught: 0.63 }, Reached { precision: 0.86, recall: 0.71, caught: 0.80 }];
 
-fn holds(half: &str, reached: &[Reached; 2]) {
+fn holds(half: &str, reached: &[Reached]) {
     let judged = judge(half);
     judged.habits.show(half, HABITS);
     for (batch, (status, reached)) in judged.batches.iter().zip(reached).enumerate() {
@@ -136,12 +139,12 @@ fn holds(half: &str, reached: &[Reached; 2]) {
 
 #[test]
 fn figures_of_the_half_that_was_tuned_on() {
-    holds("tune", &TUNE);
+    holds("tune", TUNE);
 }
 
 #[test]
 fn figures_of_the_half_that_was_never_looked_at() {
-    holds("held", &HELD);
+    holds("held", HELD);
 }
 
 #[test]
@@ -153,9 +156,9 @@ fn figures_of_the_whole_set() {
     }
     status.show("all", STATUSES);
     for (what, (hits, all), reached, wanted) in [
-        ("precision of found", status.precision("found"), 0.885, 0.92),
-        ("recall of found", status.recall("found"), 0.74, 0.80),
-        ("contradictions caught", status.recall("contradicted"), 0.765, 0.85),
+        ("precision of found", status.precision("found"), 0.90, 0.92),
+        ("recall of found", status.recall("found"), 0.77, 0.80),
+        ("contradictions caught", status.recall("contradicted"), 0.77, 0.85),
     ] {
         let (low, _) = wilson(hits, all);
         println!("{what}: lower end {low:.3}, wanted {wanted}");

@@ -49,7 +49,8 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
         let reader = Reader { pieces, clause, dictionary };
         claims.extend(reader.doing(number));
         claims.extend(reader.presence(number));
-        claims.extend(reader.likewise(number, claims.last()));
+        let moved = claims.iter().rev().find(|claim| claim.direction != Direction::Same && !claim.presence);
+        claims.extend(reader.likewise(number, moved.or(claims.last())));
         for at in clause.pieces.clone() {
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
@@ -69,7 +70,9 @@ fn both_ways(claims: &mut [Claim], pieces: &[Piece]) {
     for (place, pair) in ends.windows(2).enumerate() {
         let [(one, up), (other, down)] = pair else { continue };
         let between = pieces.get(one + 1..*other).unwrap_or_default();
-        let joined = matches!(between, [piece] if matches!(piece.lower.as_str(), "or" | "and"));
+        // "less, and more of it stays": of something else.
+        let own = claims.get(place + 1).is_some_and(|claim| claim.attributive && !claim.carried);
+        let joined = matches!(between, [piece] if piece.lower == "or" || (piece.lower == "and" && !own));
         let before = pieces.get(one.saturating_sub(3)..*one).unwrap_or_default();
         let word = |pieces: &[Piece], word: &str| pieces.iter().any(|piece| piece.lower == word);
         let way = word(before, "from") && between.len() <= 4 && word(between, "to");
@@ -269,6 +272,8 @@ impl Reader<'_> {
             (true, false) => turn.direction.denied(),
             (false, _) => turn.direction,
         };
+        let spared = !attributive && self.spares(at, turn, &mut about);
+        let direction = if spared { direction.mirrored() } else { direction };
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);

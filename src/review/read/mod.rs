@@ -64,6 +64,22 @@ impl Reading {
             || next.is_some_and(|next| (half(own) && half(next)) || (opens && next.link == Some(Link::So)))
     }
 
+    /// "the volume being equal": told as what is kept alike.
+    pub(crate) fn being(&self, claim: &Claim) -> bool {
+        let word = |place: Option<usize>| {
+            let piece = place.and_then(|place| self.pieces.get(place));
+            piece.map_or("", |piece| self.slice(&piece.bytes))
+        };
+        word(claim.at.checked_sub(1)) == "being" || word(Some(claim.at)).starts_with("being")
+    }
+
+    /// Whether a claim is set against what was said: "But …", "…, although …".
+    pub(crate) fn set_against(&self, claim: &Claim) -> bool {
+        let sentence = self.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let own = self.clauses.get(..=claim.clause).unwrap_or_default();
+        own.iter().any(|clause| Some(clause.sentence) == sentence && clause.link == Some(Link::But))
+    }
+
     /// Whether the occasion of a claim follows in its sentence: "… when there is more".
     pub(crate) fn heads(&self, claim: &Claim) -> bool {
         let sentence = self.clauses.get(claim.clause).map(|clause| clause.sentence);

@@ -100,8 +100,11 @@ impl Reader<'_> {
     pub(super) fn left(&self, at: usize) -> (About, usize) {
         let mut places: Vec<usize> = Vec::new();
         let mut start = at;
+        let between = (self.clause.pieces.start..at).rfind(|place| self.word(Some(*place)) == "between");
         for place in (self.clause.pieces.start..at).rev() {
             match self.role(Some(place)) {
+                // "the difference between inside and outside".
+                Some(Role::Link(Link::And)) if between.is_some_and(|from| from < place) => {}
                 Some(Role::Content | Role::Number(_)) => {
                     places.push(place);
                     start = place;
@@ -110,12 +113,24 @@ impl Reader<'_> {
                 Some(Role::Pronoun) if self.role(place.checked_sub(1)) == Some(Role::Content) => {}
                 Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
                 Some(Role::Turn(_)) if self.pieces.get(place + 1).is_some_and(|piece| piece.lower == "ones") => {}
+                // "leaks through the more permeable wall faster".
+                Some(Role::Turn(_)) if !places.is_empty() && self.in_passing(place) => {}
                 Some(Role::Turn(_)) => break,
                 _ => {}
             }
         }
         places.reverse();
         (self.weighed(&places, false), start)
+    }
+
+    /// Whether a word of direction only describes a thing behind a preposition: "through the more permeable wall".
+    fn in_passing(&self, at: usize) -> bool {
+        let article = self.role(at.checked_sub(1)) == Some(Role::Article);
+        let before = at.checked_sub(if article { 2 } else { 1 });
+        let verb = before.and_then(|place| place.checked_sub(1));
+        self.role(before) == Some(Role::Preposition)
+            && matches!(self.word(before), "through" | "across" | "into" | "out of" | "from" | "out")
+            && self.role(verb) == Some(Role::Content)
     }
 
     /// The phrase from this piece on: its keys, and where it ends.

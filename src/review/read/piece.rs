@@ -204,6 +204,21 @@ fn of_one_thing(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usiz
     short.unwrap_or((length, meaning))
 }
 
+/// What a mean may be taken of.
+const AVERAGED: &[&str] = &[
+    "length",
+    "lengths",
+    "distance",
+    "value",
+    "number",
+    "brightness",
+    "absorbance",
+    "time",
+    "rate",
+    "size",
+    "reading",
+];
+
 /// "leaves the bonds alone", "leaves the loops open".
 fn left_so(behind: &[String]) -> bool {
     behind.iter().take(9).any(|word| {
@@ -271,6 +286,12 @@ fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }));
     }
     match meaning {
+        // "the mean length": which length.
+        _ if word == "mean" && AVERAGED.contains(&next) => Some((1, content(dictionary.key("mean"), false))),
+        // "a lower proportion of it": a share, and not "in proportion".
+        _ if matches!(word.as_str(), "proportion" | "proportions") && !matches!(back, "in" | "direct" | "inverse") => {
+            Some((1, content(dictionary.key("share"), false)))
+        }
         Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
             let about = if turn.about.is_empty() { "amount" } else { turn.about };
             Some((1, content(dictionary.key(about), false)))

@@ -49,7 +49,7 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
                 last.lower.push('>');
                 last.bytes.end = bytes.end;
             }
-            Some(last) if joins && lower == "+" && last.lower == "h" => {
+            Some(last) if joins && lower == "+" && is_ion(&last.lower) => {
                 last.lower.push('+');
                 last.bytes.end = bytes.end;
             }
@@ -57,6 +57,11 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
         }
     }
     symbols(text, without_hyphens(tokens))
+}
+
+/// Whether a word with a plus sign is an ion.
+fn is_ion(word: &str) -> bool {
+    matches!(word, "h" | "k" | "na" | "mg2" | "ca2" | "li" | "nh4")
 }
 
 /// "half-life" as "half life".
@@ -106,7 +111,20 @@ fn symbols(text: &str, tokens: Vec<Token>) -> Vec<Token> {
     made
 }
 
-/// Adds a token; one that ends in "n't" as two.
+/// Verbs that hang on their subject: "they're", "it'll".
+const JOINED: &[(&str, &str)] = &[("'re", "are"), ("'ve", "have"), ("'ll", "will"), ("'d", "would"), ("'m", "am")];
+
+/// The same without the apostrophe.
+const SLIPS: &[(&str, &str, &str)] = &[
+    ("theyre", "they", "are"),
+    ("theres", "there", "is"),
+    ("thats", "that", "is"),
+    ("itll", "it", "will"),
+    ("youre", "you", "are"),
+    ("whats", "what", "is"),
+];
+
+/// Adds a token; one that ends in "n't" or in a joined verb as two.
 fn apart(bytes: Range<usize>, lower: &str, kind: Kind, tokens: &mut Vec<Token>) {
     let contracted = lower.strip_suffix("n't").or_else(|| {
         ["dont", "doesnt", "dosnt", "didnt", "isnt", "arent", "wont", "cant", "wasnt", "hasnt", "wouldnt", "couldnt"]
@@ -122,8 +140,22 @@ fn apart(bytes: Range<usize>, lower: &str, kind: Kind, tokens: &mut Vec<Token>) 
         tokens.push(Token { bytes: bytes.clone(), lower: stem.to_owned(), kind });
         tokens.push(Token { bytes, lower: "not".to_owned(), kind });
     } else {
-        let lower = lower.strip_suffix("'s").unwrap_or(lower).to_owned();
-        tokens.push(Token { bytes, lower, kind });
+        let lower = lower.strip_suffix("'s").unwrap_or(lower);
+        let joined = JOINED.iter().find_map(|(end, verb)| Some((lower.strip_suffix(end)?, *verb)));
+        let slip = SLIPS.iter().find(|(slip, ..)| *slip == lower).map(|(_, subject, verb)| (*subject, *verb));
+        match joined.or(slip).filter(|(subject, _)| !subject.is_empty()) {
+            Some((subject, verb)) => {
+                tokens.push(Token { bytes: bytes.clone(), lower: subject.to_owned(), kind });
+                tokens.push(Token { bytes, lower: verb.to_owned(), kind });
+            }
+            // "a higher %" without a number before it.
+            None if lower == "%"
+                && !tokens.last().is_some_and(|last| last.lower.ends_with(|end: char| end.is_ascii_digit())) =>
+            {
+                tokens.push(Token { bytes, lower: "percentage".to_owned(), kind: Kind::Word });
+            }
+            None => tokens.push(Token { bytes, lower: lower.to_owned(), kind }),
+        }
     }
 }
 

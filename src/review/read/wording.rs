@@ -46,7 +46,22 @@ impl Reader<'_> {
                 && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         // "more short RNA": which one, and more of it.
         let which = matches!(self.word(at.checked_sub(1)), "more" | "less") && self.describes(at);
+        // "the highest possible rate is halved": which rate.
+        let superlative =
+            turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
+        let later = (at + 2..self.clause.pieces.end)
+            .find(|place| !matches!(self.role(Some(*place)), Some(Role::Content | Role::Copula | Role::Plain)));
+        let named = superlative
+            && self.role(Some(at + 1)) == Some(Role::Content)
+            && matches!(self.role(later), Some(Role::Turn(_)));
+        // "hardly any energy jumps over": what the little of it does.
+        let counted = matches!(turn.grammar, Grammar::Intransitive)
+            && self.role(Some(at + 1)) == Some(Role::Preposition)
+            && before == Some(Role::Content)
+            && self.counted(at);
         ones || size
+            || named
+            || counted
             || which
             || lessens
             || as_before
@@ -55,6 +70,15 @@ impl Reader<'_> {
             || manner
             || gathers
             || self.kept_alike(at, turn)
+    }
+
+    /// Whether the subject before a verb is told with how much there is of it: "hardly any energy", "less of it".
+    fn counted(&self, at: usize) -> bool {
+        let before = (self.clause.pieces.start..at).rev();
+        let named =
+            |place: &usize| matches!(self.role(Some(*place)), Some(Role::Content | Role::Preposition | Role::Article));
+        let first = before.into_iter().find(|place| !named(place));
+        matches!(self.role(first), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })))
     }
 
     /// "The liquid is darker": it is coloured more strongly.
@@ -80,9 +104,9 @@ impl Reader<'_> {
     /// Words that together name one thing: light that is stopped is absorbed.
     pub(super) fn combine(&self, at: usize, about: &mut About, class: &mut Vec<&'static str>) {
         // "There is less light", and nothing of where it goes: what is given off.
-        let light = self.dictionary.key("light");
+        let (light, second) = (self.dictionary.key("light"), self.dictionary.key("second"));
         if self.word(Some(at)) != "extra"
-            && about.iter().all(|(key, _)| *key == light || self.dictionary.is_light(key))
+            && about.iter().all(|(key, _)| *key == light || *key == second || self.dictionary.is_light(key))
             && about.iter().any(|(key, _)| *key == light)
         {
             about.push((self.dictionary.key("bright"), 1.0));
@@ -112,6 +136,25 @@ impl Reader<'_> {
         let verb = matches!(turn.grammar, Grammar::Intransitive | Grammar::Either);
         let more = (at + 1..self.clause.pieces.end).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         named || (verb && !more && self.word(Some(at + 1)) == "with")
+    }
+
+    /// "It is not eaten so much": more of it is left. Takes the deed out of what is spoken of.
+    pub(super) fn spares(&self, at: usize, turn: Turn, about: &mut About) -> bool {
+        let last = (self.clause.pieces.start..at).rev().find(|place| self.role(Some(*place)) == Some(Role::Content));
+        let passive = last.is_some_and(|place| {
+            self.role(place.checked_sub(1)).is_some_and(|role| matches!(role, Role::Copula | Role::Negator))
+        });
+        let deed = last
+            .and_then(|place| self.pieces.get(place))
+            .filter(|piece| words::lists().undoing.contains(&piece.lower.as_str()) && turn.about.is_empty());
+        let Some(deed) = deed.filter(|_| passive && matches!(turn.direction, Direction::Up | Direction::Down)) else {
+            return false;
+        };
+        let named = about.iter().any(|(key, _)| !deed.keys.contains(key));
+        if named {
+            about.retain(|(key, _)| !deed.keys.contains(key));
+        }
+        named
     }
 
     /// Whether a phrase names a kind of quantity and not of what.

@@ -48,6 +48,8 @@ pub(super) struct Lists {
     pub(super) acting: Words,
     /// Words that deny a deed ("stops working") or do one ("stops the enzyme").
     pub(super) hindering: Words,
+    /// Deeds that leave less of what they are done to.
+    pub(super) undoing: Words,
     /// Keys of liquids: dark ones are coloured, not dim.
     pub(super) liquids: Words,
     /// Kinds of quantity that are not told by naming a thing.
@@ -176,6 +178,7 @@ impl Lists {
             "verb" => &mut self.verbs,
             "acting" => &mut self.acting,
             "hindering" => &mut self.hindering,
+            "undoing" => &mut self.undoing,
             "liquid" => &mut self.liquids,
             "telling" => &mut self.telling,
             "light" => &mut self.light,

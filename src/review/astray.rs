@@ -1,0 +1,197 @@
+//! Where an answer goes astray: it passes from one change to the opposite one, and the step between is told wrongly.
+
+use super::course::{Course, PLAINLY, Told};
+use super::matching::Matcher;
+use super::meaning::{Accord, Direction, Link};
+use super::read::Claim;
+
+/// From here on a claim counts though all around it say the opposite.
+const OUTRIGHT: f64 = 0.9;
+
+impl Course {
+    /// Takes no account of a claim that stands alone against those before and behind it: where an answer goes wrong it stays
+    /// so, or says outright of one quantity both that it rises and that it falls.
+    pub(super) fn pass_over(&mut self, matcher: &Matcher<'_>) {
+        // Claim, which way, how plainly; those that go both ways or neither tell nothing here.
+        let mut ways: Vec<(usize, Accord, f64)> = Vec::new();
+        for (number, claim) in matcher.reading.claims.iter().enumerate() {
+            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            let own: Vec<&Told> = self.told.iter().filter(|told| told.claim == number && !told.whole).collect();
+            let has = |accord: Accord| own.iter().any(|told| told.accord == accord);
+            let way = match (has(Accord::Agree), has(Accord::Oppose)) {
+                (true, false) => Accord::Agree,
+                (false, true) => Accord::Oppose,
+                _ => continue,
+            };
+            if !flat {
+                ways.push((number, way, own.iter().map(|told| told.share).fold(0.0, f64::max)));
+            }
+        }
+        let mut stray: Vec<usize> = Vec::new();
+        for trio in ways.windows(3) {
+            let [(before, one, _), (number, way, share), (_, other, _)] = trio else { continue };
+            let against = matcher.reading.claims.get(*number).is_some_and(|claim| matcher.reading.set_against(claim));
+            let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
+            if alone && !self.denied_elsewhere(*number, *way) {
+                stray.push(*number);
+            }
+        }
+        for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
+            told.accord = Accord::Unclear;
+        }
+    }
+
+    /// Whether another claim tells the opposite of the same quantity, as plainly.
+    fn denied_elsewhere(&self, claim: usize, way: Accord) -> bool {
+        let plain = |told: &Told| told.share >= PLAINLY && told.accord != Accord::Unclear && !self.sets_out(told.node);
+        let own = |told: &&Told| told.claim == claim && told.accord == way && plain(told);
+        let other = |told: &Told| told.claim != claim && told.accord != way && plain(told);
+        self.told.iter().filter(own).any(|own| self.told.iter().any(|told| told.node == own.node && other(told)))
+    }
+
+    /// Whether a step sets out from a quantity.
+    pub(super) fn sets_out(&self, node: usize) -> bool {
+        self.nodes.get(node).is_some_and(|node| node.cause)
+    }
+
+    /// Marks the claims at which the answer passes from one change to the opposite one.
+    pub(super) fn blame(&mut self, matcher: &Matcher<'_>) {
+        let reading = matcher.reading;
+        // Claim after claim: the last that was clear, and how it went.
+        let mut last: Option<(usize, Accord)> = None;
+        let mut claims: Vec<usize> = self.told.iter().filter(|told| !told.whole).map(|told| told.claim).collect();
+        claims.dedup();
+        let mut first_node = usize::MAX;
+        let mut seen: Vec<(usize, Accord)> = Vec::new();
+        let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
+        let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
+        for number in claims {
+            let is_own = |at: &usize| self.told.get(*at).is_some_and(|one| one.claim == number);
+            let own: Vec<usize> = (0..self.told.len()).filter(is_own).collect();
+            let clear = |wanted: Accord| self.plainest(&own, wanted);
+            let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
+            let Some(claim) = reading.claims.get(number) else { continue };
+            let current = match (agrees, opposes, last) {
+                (Some(at), Some(other), Some((_, accord))) => {
+                    Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
+                }
+                (Some(at), Some(other), None)
+                    if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
+                {
+                    Some((other, Accord::Oppose))
+                }
+                (Some(at), _, _) => Some((at, Accord::Agree)),
+                (None, Some(at), _) => Some((at, Accord::Oppose)),
+                (None, None, _) => None,
+            };
+            let Some((at, accord)) = current else { continue };
+            let node = node_of(at);
+            let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+            // "No change" denies the relation, whichever way round it is told.
+            let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
+            // "because the time is the same for all": what is kept alike.
+            let link = reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+            let kept = matches!(link, Some(Link::Because | Link::If)) || reading.being(claim);
+            let same = claim.direction == Direction::Same;
+            if same && kept {
+                continue;
+            }
+            let denies = same && !wants_flat;
+            if denies && last.is_none() && !self.sets_out(node) {
+                self.blame_claim(at);
+            }
+            if let Some((before, went)) = last
+                && (went != accord || denies)
+            {
+                let earlier = node_of(before);
+                if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
+                    let reason = matches!(link, Some(Link::Because | Link::If));
+                    let wrong = if reason && earlier > node && !denies { before } else { at };
+                    self.blame_claim(wrong);
+                }
+            }
+            seen.push((node, accord));
+            first_node = first_node.min(node);
+            // It takes no side.
+            if !(flat && last.is_some()) {
+                last = Some((at, accord));
+            }
+        }
+    }
+
+    /// Whether something told is of what a step leads to.
+    fn is_effect(&self, told: usize) -> bool {
+        self.told.get(told).and_then(|told| self.nodes.get(told.node)).is_some_and(|node| !node.cause)
+    }
+
+    /// Whether a claim told of a cause is of another quantity than the question names for it.
+    fn is_other(&self, told: usize, claim: &Claim, matcher: &Matcher<'_>) -> bool {
+        let node = self.told.get(told).and_then(|told| self.nodes.get(told.node));
+        let named = node.and_then(|node| node.named.as_ref());
+        named.is_some_and(|named| matcher.same_quantity(named, claim, false).is_none())
+    }
+
+    /// Where the question names no change of its own, one quantity told the other way round is told wrongly; two make a
+    /// relation.
+    pub(super) fn one_way(&mut self) {
+        let clear = |accord: Accord| {
+            let own = self.told.iter().filter(move |told| told.accord == accord && !told.blamed);
+            own.map(|told| told.claim).collect::<std::collections::BTreeSet<usize>>()
+        };
+        if clear(Accord::Agree).is_empty() && clear(Accord::Oppose).len() == 1 {
+            self.told.iter_mut().filter(|told| told.accord == Accord::Oppose).for_each(|told| told.blamed = true);
+        }
+    }
+
+    /// Of what one claim tells, the plainest that goes this way; what a step leads to before what it sets out from.
+    fn plainest(&self, own: &[usize], accord: Accord) -> Option<usize> {
+        let mut best: Option<(bool, f64, usize)> = None;
+        for at in own {
+            let Some(told) = self.told.get(*at).filter(|told| told.accord == accord) else { continue };
+            let effect = self.nodes.get(told.node).is_some_and(|node| !node.cause);
+            if best.is_none_or(|(known, share, _)| (effect, told.share) > (known, share)) {
+                best = Some((effect, told.share, *at));
+            }
+        }
+        best.map(|(.., at)| at)
+    }
+
+    /// Marks what a claim tells, for every quantity that it speaks of so.
+    fn blame_claim(&mut self, at: usize) {
+        let Some((claim, accord)) = self.told.get(at).map(|told| (told.claim, told.accord)) else { return };
+        let own = |told: &Told| told.claim == claim && told.accord == accord;
+        let is_cause = |node: usize| self.nodes.get(node).is_some_and(|node| node.cause);
+        // Where a step sets out from what the step before leads to, that one is told wrongly.
+        let causes: Vec<bool> = self.told.iter().map(|told| is_cause(told.node)).collect();
+        let only = !self.told.iter().zip(&causes).any(|(told, cause)| own(told) && !cause);
+        let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
+        if let Some(node) = before {
+            let share = self.told.get(at).map_or(0.0, |told| told.share);
+            self.told.push(Told { node, claim, accord, share, blamed: true, whole: false });
+            return;
+        }
+        for (told, cause) in self.told.iter_mut().zip(causes) {
+            told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
+        }
+    }
+
+    /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out, and that was told of
+    /// the first change already, or stands against it.
+    fn restarts(
+        &self,
+        claim: &Claim,
+        node: usize,
+        first: usize,
+        seen: &[(usize, Accord)],
+        accord: Accord,
+        matcher: &Matcher<'_>,
+    ) -> bool {
+        let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
+        let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        let sets_out = self.nodes.get(node).is_some_and(|node| node.cause);
+        let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
+        let back = !flat && node <= first && (sets_out || link == Some(Link::If));
+        let onward = matches!(link, Some(Link::So | Link::Because));
+        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && sets_out)
+    }
+}

@@ -118,8 +118,11 @@ const TUNE: &[Reached] = &[
     Reached { precision: 0.91, recall: 0.82, caught: 0.85 },
     Reached { precision: 0.92, recall: 0.77, caught: 0.84 },
 ];
-const HELD: &[Reached] =
-    &[Reached { precision: 0.89, recall: 0.72, caught: 0.63 }, Reached { precision: 0.86, recall: 0.71, caught: 0.80 }];
+const HELD: &[Reached] = &[
+    Reached { precision: 0.89, recall: 0.72, caught: 0.63 },
+    Reached { precision: 0.86, recall: 0.71, caught: 0.80 },
+    Reached { precision: 0.87, recall: 0.77, caught: 0.88 },
+];
 
 fn holds(half: &str, reached: &[Reached]) {
     let judged = judge(half);
@@ -156,9 +159,9 @@ fn figures_of_the_whole_set() {
     }
     status.show("all", STATUSES);
     for (what, (hits, all), reached, wanted) in [
-        ("precision of found", status.precision("found"), 0.90, 0.92),
+        ("precision of found", status.precision("found"), 0.895, 0.92),
         ("recall of found", status.recall("found"), 0.77, 0.80),
-        ("contradictions caught", status.recall("contradicted"), 0.77, 0.85),
+        ("contradictions caught", status.recall("contradicted"), 0.775, 0.85),
     ] {
         let (low, _) = wilson(hits, all);
         println!("{what}: lower end {low:.3}, wanted {wanted}");

@@ -192,7 +192,7 @@ fn worked_out(law: &str, inputs: &[Value], value: f64) -> f64 {
     }
 }
 
-/// The gas constant in the units in which a setup has it; none where it has none, or two constants that a class looks up.
+/// The gas constant in the units in which a setup has it; none where it has none.
 fn gas_constant(setup: &str) -> Option<String> {
     let (before, _) = setup.split_once("/(mol·K))")?;
     let (_, value) = before.rsplit_once('(')?;

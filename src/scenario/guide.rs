@@ -160,7 +160,7 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
         accept: vec![format!(
             "the step from {} to {} named as the one that {}",
             voice.the(step.from),
-            voice.the(step.to),
+            to,
             match verdicts.twisted_direction {
                 Some(Direction::Unchanged) => "no longer works",
                 _ => "now works the other way round",

@@ -1,5 +1,6 @@
 //! The questions: kinds of part, each with its points.
 
+mod counts;
 mod data;
 mod design;
 

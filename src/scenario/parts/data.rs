@@ -6,13 +6,9 @@ use super::super::write::{readout_decimals, shown_reading};
 use super::super::{Column, PartKind, Point};
 use super::{Draft, Paper, empty};
 use crate::concepts::InfluenceIx;
-use crate::experiment::{Counts, Row};
+use crate::experiment::Row;
 use crate::quantity::Unit;
 use crate::quantity::significant::{decimals, figures, round_decimals};
-
-/// Upper 5 % points of chi-square with one and with two degrees of freedom (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
-const CRITICAL: f64 = 3.84;
-const CRITICAL_OF_TWO: f64 = 5.99;
 
 /// Whether levels lie at even distances.
 fn evenly_spaced(levels: &[f64]) -> bool {
@@ -87,30 +83,6 @@ impl Paper<'_, '_> {
             points,
             of_twist: false,
         }
-    }
-
-    /// Two counts compared: whether the shares of single things differ.
-    pub(super) fn count_test(&self, counts: Counts) -> Option<Draft> {
-        let voice = self.voice;
-        let counted = voice.graph.quantity(counts.quantity).counted.as_ref()?;
-        let say = |text: &str| voice.later(text, None);
-        let (from, to) = (voice.at(counts.at), voice.at(counts.at + 1));
-        let text = format!(
-            "{} Of {} {} {from}, {} are {}; of {} {to}, {} are. **Evaluate**, by a chi-square test at the 5 % \
-             level, the claim that {} is the same at both. (Critical values: {CRITICAL} for 1 degree of freedom, \
-             {CRITICAL_OF_TWO} for 2.)",
-            say(&counted.how),
-            counts.n,
-            say(&counted.things),
-            counts.first,
-            say(&counted.yes),
-            counts.n,
-            counts.second,
-            voice.the(counts.quantity)
-        );
-        let skill = "statistical tests and data analysis";
-        let points = vec![chi_square_value(counts), chi_square_verdict(counts)];
-        Some(Draft { kind: PartKind::Evaluate, term: "evaluate", skill, text, points, of_twist: false })
     }
 
     pub(super) fn calculate(&mut self) -> Draft {
@@ -220,9 +192,7 @@ impl Paper<'_, '_> {
         let voice = self.voice;
         let places = readout_decimals(voice);
         let printed = printed(voice);
-        // Of two means that are printed alike, nobody claims that they differ.
-        let differ = |pair: &usize| reach(&printed, *pair).0 > 0.0;
-        let pairs: Vec<usize> = plain_pairs(&printed).into_iter().filter(differ).collect();
+        let pairs = plain_pairs(&printed);
         let meeting: Vec<usize> = pairs.iter().copied().filter(|pair| overlap(&printed, *pair)).collect();
         // Where some bars meet, they are asked about as often as not.
         let asked = if meeting.is_empty() || self.stream.below(2) == 0 { pairs } else { meeting };
@@ -296,75 +266,15 @@ fn overlap(printed: &[(f64, f64)], pair: usize) -> bool {
 /// Neighbours whose bars plainly overlap or plainly do not: those that barely do would be argued about. All, where none is
 /// plain.
 fn plain_pairs(printed: &[(f64, f64)]) -> Vec<usize> {
-    let all: Vec<usize> = (0..printed.len().saturating_sub(1)).collect();
+    // Of two means that are printed alike, nobody claims that they differ.
+    let differ = |pair: &usize| reach(printed, *pair).0 > 0.0;
+    let all: Vec<usize> = (0..printed.len().saturating_sub(1)).filter(differ).collect();
     let is_plain = |pair: &usize| {
         let (apart, bars) = reach(printed, *pair);
         apart < 0.8 * bars || apart > 1.2 * bars
     };
     let plain: Vec<usize> = all.iter().copied().filter(is_plain).collect();
     if plain.is_empty() { all } else { plain }
-}
-
-/// The statistic where each difference is taken as half a thing smaller (F. Yates 1934), as some courses teach it.
-fn with_yates(counts: Counts) -> f64 {
-    let other = f64::from(counts.n) - counts.expected;
-    let apart = f64::max((f64::from(counts.first) - counts.expected).abs() - 0.5, 0.0);
-    2.0 * apart * apart * (1.0 / counts.expected + 1.0 / other)
-}
-
-/// The point for setup and value of the statistic.
-fn chi_square_value(counts: Counts) -> Point {
-    let other = f64::from(counts.n) - counts.expected;
-    let term = |seen: u32, expected: f64| {
-        let expected = decimals(expected, 1);
-        format!("({seen} − {expected})²/{expected}")
-    };
-    let setup = [
-        term(counts.first, counts.expected),
-        term(counts.n - counts.first, other),
-        term(counts.second, counts.expected),
-        term(counts.n - counts.second, other),
-    ];
-    let says = format!("χ² = {} = {}", setup.join(" + "), decimals(counts.chi_square, 2));
-    let corrected = with_yates(counts);
-    let (low, high) = (decimals(counts.chi_square * 0.98, 2), decimals(counts.chi_square * 1.02, 2));
-    Point {
-        statement: format!("Setup and value: {says}. The setup earns even if the arithmetic fails."),
-        accept: vec![format!("{low} to {high}"), format!("about {} with Yates's correction", decimals(corrected, 2))],
-        reject: vec!["percentages in place of counts".into()],
-        model: format!("{says}."),
-        wrong: "The two shares are not far apart.".into(),
-        ..empty()
-    }
-}
-
-/// The point for what follows from it.
-fn chi_square_verdict(counts: Counts) -> Point {
-    let rejected = counts.chi_square > CRITICAL;
-    let corrected = with_yates(counts);
-    let verdict = if rejected {
-        format!("χ² is larger than {CRITICAL} (1 degree of freedom), so the claim is rejected: the shares differ.")
-    } else {
-        format!(
-            "χ² is not larger than {CRITICAL} (1 degree of freedom), so the claim cannot be rejected; that does not \
-             prove it."
-        )
-    };
-    Point {
-        model: verdict.clone(),
-        statement: verdict,
-        accept: ["a verdict that follows from a wrong value".to_owned()]
-            .into_iter()
-            .chain(
-                (rejected != (corrected > CRITICAL)).then(|| {
-                    format!("with Yates's correction, about {} and so the other verdict", decimals(corrected, 2))
-                }),
-            )
-            .collect(),
-        reject: vec![if rejected { "“the claim is proved wrong for certain”" } else { "“the claim is proved”" }.into()],
-        wrong: if rejected { "So the claim may well be right." } else { "So the claim is proved." }.into(),
-        ..empty()
-    }
 }
 
 /// The level that a straight line between two printed means gives for the printed reading of the unknown; none where their

@@ -275,3 +275,29 @@ fn several_pages_are_not_written_into_one_output() {
     let run = crate::program::toehold(&["generate", "--seed", "1", "--format", "html", "--count", "2", "--out", at]);
     assert_eq!((run.code, run.out.lines().count()), (0, 2), "{}", run.err);
 }
+
+#[test]
+fn a_thing_that_is_handled_later_is_told_of_where_it_is_handled() {
+    let graph = GENERATOR.graph();
+    let mut shown = 0;
+    for scenario in SCENARIOS.iter() {
+        let technique = technique(graph, scenario);
+        let steps = technique.path.steps().iter().map(|step| graph.influence(*step));
+        let told = steps.flat_map(|step| step.told.iter().chain(&step.acts));
+        for entity in told.filter_map(|fragment| fragment.brings).map(|ix| graph.entity(ix)) {
+            let handles = format!("{{{{ {}.", entity.id);
+            if graph.act(technique.act).text.iter().any(|text| text.contains(&handles)) {
+                continue;
+            }
+            let place = |wanted: &str| scenario.how.iter().position(|text| text.contains(wanted));
+            let names = technique.names.iter().filter(|(ix, _)| graph.entity(**ix).id == entity.id);
+            let name = names.filter_map(|(_, number)| entity.names.get(*number)).next().expect("a name");
+            let met = place(&format!("“{}”", name.many)).expect("what is used is introduced");
+            let level = (0..3).find_map(|places| place(&format!(" {:.places$} and ", technique.levels[3])));
+            let treated = level.unwrap_or_else(|| panic!("{}: the levels are told", scenario.id));
+            assert!(met > treated, "{}: {} is met before it is handled", scenario.id, name.many);
+            shown += 1;
+        }
+    }
+    assert!(shown >= 20, "{shown} scenarios bring something in");
+}

@@ -226,9 +226,14 @@ fn principle() -> Value {
 }
 
 fn fragment() -> Value {
-    let slots = ["specimen", "prepare", "treat", "wait", "transfer", "run", "read"];
+    let slots = ["specimen", "prepare", "treat", "wait", "transfer", "vessel", "run", "read"];
     let only_long = json!({ "type": "boolean" });
-    record(vec![("slot", one_of(&slots), true), ("only_long", only_long, false), ("text", some(text()), true)])
+    record(vec![
+        ("slot", one_of(&slots), true),
+        ("only_long", only_long, false),
+        ("brings", id(), false),
+        ("text", some(text()), true),
+    ])
 }
 
 fn setting() -> Value {

@@ -184,6 +184,8 @@ pub struct Fragment {
     pub slot: Slot,
     /// Left out of short questions.
     pub only_long: bool,
+    /// What is first handled here.
+    pub brings: Option<EntityIx>,
     /// Wordings; never empty.
     pub text: Vec<String>,
 }

@@ -309,6 +309,8 @@ pub enum Slot {
     Wait,
     /// What is moved on to the next stage (a sample, an extract, a load).
     Transfer,
+    /// What the stage that follows takes place in.
+    Vessel,
     /// What is run or developed after the transfer.
     Run,
     /// What is read.
@@ -324,6 +326,9 @@ pub struct Fragment {
     /// Left out of short questions: nothing that they ask rests on it.
     #[serde(default)]
     pub only_long: bool,
+    /// The entity that is first handled here: what is used and made ready of it is told just before, and not at the start.
+    #[serde(default)]
+    pub brings: Option<Text>,
     /// Wordings; placeholders `{{ vesicle.many }}` (entities), `{{ p.start }}` (this law's parameters with unit).
     pub text: Vec<Text>,
 }

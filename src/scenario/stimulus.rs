@@ -7,11 +7,12 @@ use std::collections::BTreeSet;
 
 use super::generate::one_text;
 use super::join::join;
+use super::mention;
 use super::proofread::{self, Manuscript};
-use super::text::Voice;
+use super::text::{Voice, key};
 use crate::concepts::graph::{Fragment, Graph, Purpose};
 use crate::concepts::written::Slot;
-use crate::concepts::{InfluenceIx, SettingIx, least_words};
+use crate::concepts::{EntityIx, InfluenceIx, SettingIx, least_words};
 use crate::experiment::Data;
 use crate::seed::Stream;
 use crate::technique::{Candidate, Form, SHORT_STEPS, Technique};
@@ -30,6 +31,7 @@ impl Rounds {
         match slot {
             Slot::Specimen | Slot::Prepare | Slot::Treat => 0,
             Slot::Read => u8::MAX,
+            Slot::Vessel => self.number,
             Slot::Wait | Slot::Transfer | Slot::Run => {
                 if self.last.is_some_and(|last| slot < last) {
                     self.number = self.number.saturating_add(1);
@@ -44,6 +46,15 @@ impl Rounds {
 /// The purpose, and the procedure in reading order.
 pub(super) fn stimulus(voice: &Voice<'_>) -> (String, Vec<String>) {
     draft(voice).joined()
+}
+
+/// A sentence, and where it stands.
+#[derive(Debug)]
+struct Said {
+    round: u8,
+    slot: Slot,
+    text: String,
+    brings: Option<EntityIx>,
 }
 
 /// What is told, sentence by sentence.
@@ -88,14 +99,15 @@ fn draft(voice: &Voice<'_>) -> Draft {
 /// A purpose, and the sentences of the procedure in bench order.
 fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
     let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
-    let mut said: Vec<(u8, Slot, String)> = Vec::new();
+    let mut said: Vec<Said> = Vec::new();
     let mut round = Rounds::default();
     let mut settings: Vec<SettingIx> = Vec::new();
     let graph = voice.graph;
     let fits = |fragment: &Fragment| voice.technique.form == Form::Long || !fragment.only_long;
     let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
         let wording = one_of_these(&mut stream, &fragment.text, slack);
-        (round.of(fragment.slot), fragment.slot, voice.fill(wording, ix, None))
+        let text = voice.fill(wording, ix, None);
+        Said { round: round.of(fragment.slot), slot: fragment.slot, text, brings: fragment.brings }
     };
     for step in voice.technique.path.steps() {
         let influence = graph.influence(*step);
@@ -111,11 +123,11 @@ fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
             continue;
         }
         if let Some(told) = graph.setting(*setting).told.as_ref().filter(|told| fits(told)) {
-            let (last, slot, text) = say(told, None);
+            let one = say(told, None);
             // What merely holds is told on the first visit that comes to its slot or passes it.
-            let passing = said.iter().filter(|(_, other, _)| (slot..Slot::Read).contains(other));
-            let first = passing.map(|(round, _, _)| *round).min();
-            said.push((first.unwrap_or(last), slot, text));
+            let passing = said.iter().filter(|other| (one.slot..Slot::Read).contains(&other.slot));
+            let first = passing.map(|other| other.round).min();
+            said.push(Said { round: first.unwrap_or(one.round), ..one });
         }
     }
     let act = graph.act(voice.technique.act);
@@ -124,24 +136,45 @@ fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
         let wording = one_of_these(&mut stream, wordings, slack);
         voice.fill(wording, None, None)
     };
-    said.push((0, Slot::Treat, one_of(&act.text)));
-    said.push((u8::MAX, Slot::Read, one_of(&rig.read)));
+    said.push(Said { round: 0, slot: Slot::Treat, text: one_of(&act.text), brings: None });
+    let read = |text| Said { round: u8::MAX, slot: Slot::Read, text, brings: None };
+    said.push(read(one_of(&rig.read)));
     // A short question has no room for it: its table says how many there were.
     if voice.technique.form == Form::Long {
-        said.push((u8::MAX, Slot::Read, one_of(&rig.repeat)));
+        said.push(read(one_of(&rig.repeat)));
     }
     // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
-    said.sort_by_key(|(round, slot, _)| (*round, *slot));
+    said.sort_by_key(|one| (one.round, one.slot));
     let mut texts: Vec<String> = vec![purpose];
     let mut groups = Vec::new();
-    for (round, slot, sentence) in said {
-        if !texts.contains(&sentence) {
-            texts.push(sentence);
-            groups.push((round, slot));
+    for one in bring(graph, said) {
+        if !texts.contains(&one.text) {
+            texts.push(one.text);
+            groups.push((one.round, one.slot));
         }
     }
     let mut introduced = voice.introduce(&texts);
     Draft { purpose: introduced.remove(0), how: introduced.into_iter().zip(groups).collect() }
+}
+
+/// What is used and made ready of a thing that is first handled later is told there.
+fn bring(graph: &Graph, mut said: Vec<Said>) -> Vec<Said> {
+    let bringers: Vec<EntityIx> = said.iter().filter_map(|one| one.brings).collect();
+    for entity in bringers {
+        let key = key(&graph.entity(entity).id);
+        let names = |one: &Said| one.text.contains(&mention::many(&key)) || one.text.contains(&mention::one(&key));
+        // Where the treatment handles it, it belongs to the start.
+        if said.iter().any(|one| one.slot == Slot::Treat && names(one)) {
+            continue;
+        }
+        let starts = |one: &Said| one.round == 0 && one.slot <= Slot::Prepare && names(one);
+        let (starting, rest): (Vec<Said>, Vec<Said>) = said.into_iter().partition(starts);
+        said = rest;
+        let Some(place) = said.iter().position(|one| one.brings == Some(entity)) else { continue };
+        let Some((round, slot)) = said.get(place).map(|one| (one.round, one.slot)) else { continue };
+        said.splice(place..place, starting.into_iter().map(|one| Said { round, slot, ..one }));
+    }
+    said
 }
 
 /// One of several wordings, at most `slack` words longer than the tersest.

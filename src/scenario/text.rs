@@ -298,7 +298,7 @@ fn in_minutes(value: f64, unit: Option<Unit>) -> (f64, Option<Unit>) {
 }
 
 /// The placeholder key of an id.
-fn key(id: &str) -> String {
+pub(super) fn key(id: &str) -> String {
     id.replace('-', "_")
 }
 

@@ -64,8 +64,17 @@ fn recall(recall: &written::Recall) -> Recall {
     Recall { ask: own(&recall.ask), answer: own(&recall.answer) }
 }
 
-fn fragment(fragment: &written::Fragment) -> Fragment {
-    Fragment { slot: fragment.slot.value, only_long: fragment.only_long, text: texts(&fragment.text) }
+fn fragment(scope: &Scope<'_>, fragment: &written::Fragment) -> Option<Fragment> {
+    let brings = match &fragment.brings {
+        Some(id) => Some(scope.entities.index(id).map(EntityIx)?),
+        None => None,
+    };
+    Some(Fragment { slot: fragment.slot.value, only_long: fragment.only_long, brings, text: texts(&fragment.text) })
+}
+
+/// Nothing where what is written refers to what is not there.
+fn told(scope: &Scope<'_>, written: Option<&written::Fragment>) -> Option<Option<Fragment>> {
+    written.map_or(Some(None), |one| fragment(scope, one).map(Some))
 }
 
 fn needs(scope: &Scope<'_>, ids: &[Text]) -> Option<BTreeSet<SettingIx>> {
@@ -168,14 +177,16 @@ fn settings(scope: &Scope<'_>) -> Option<Vec<Setting>> {
         .settings
         .parts
         .iter()
-        .map(|located| Setting {
-            id: own(&located.part.id),
-            holds: own(&located.part.holds),
-            excludes: BTreeSet::new(),
-            told: located.part.told.as_ref().map(fragment),
-            hazards: texts(&located.part.hazards),
+        .map(|located| {
+            Some(Setting {
+                id: own(&located.part.id),
+                holds: own(&located.part.holds),
+                excludes: BTreeSet::new(),
+                told: told(scope, located.part.told.as_ref())?,
+                hazards: texts(&located.part.hazards),
+            })
         })
-        .collect();
+        .collect::<Option<_>>()?;
     for (place, located) in scope.settings.parts.iter().enumerate() {
         let this = SettingIx(u32::try_from(place).ok()?);
         for other in &located.part.excludes {
@@ -217,8 +228,8 @@ fn influence(scope: &Scope<'_>, place: usize) -> Option<Influence> {
         limit,
         time_s: part.time_s,
         builds_up: part.builds_up,
-        told: part.told.as_ref().map(fragment),
-        acts: part.acts.iter().map(fragment).collect(),
+        told: told(scope, part.told.as_ref())?,
+        acts: part.acts.iter().map(|act| fragment(scope, act)).collect::<Option<_>>()?,
         never: texts(&part.never),
         role: recall(&part.role),
         up: own(&part.up),

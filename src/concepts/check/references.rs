@@ -1,6 +1,6 @@
 //! Every reference leads to a part.
 
-use super::super::written::Text;
+use super::super::written::{Fragment, Text};
 use super::scope::{List, Scope, span};
 use crate::diagnostic::{Code, Diagnostic, code};
 use crate::source::FileId;
@@ -50,10 +50,17 @@ fn parts(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
     }
     for located in &scope.settings.parts {
         setting.must_know(located.file, &located.part.excludes, faults);
+        entity.must_know(located.file, brought(&located.part.told), faults);
     }
 }
 
+/// The entities that fragments bring in.
+fn brought<'w>(told: impl IntoIterator<Item = &'w Fragment>) -> impl Iterator<Item = &'w Text> {
+    told.into_iter().filter_map(|fragment| fragment.brings.as_ref())
+}
+
 fn influences(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
+    let entity = Target { list: &scope.entities, code: &code::UNKNOWN_ENTITY, noun: "entity" };
     let principle = Target { list: &scope.principles, code: &code::UNKNOWN_PRINCIPLE, noun: "principle" };
     let (quantity, setting) = (quantity(scope), setting(scope));
     for located in &scope.influences.parts {
@@ -62,6 +69,7 @@ fn influences(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
         quantity.must_know(file, influence.limit.iter().map(|limit| &limit.of), faults);
         principle.must_know(file, [&influence.principle], faults);
         setting.must_know(file, influence.needs.iter().chain(&influence.excludes), faults);
+        entity.must_know(file, brought(influence.told.iter().chain(&influence.acts)), faults);
         for twist in &influence.twists {
             setting.must_know(file, twist.remove.iter().chain(&twist.add), faults);
         }

@@ -290,8 +290,8 @@ fn a_thing_that_is_handled_later_is_told_of_where_it_is_handled() {
                 continue;
             }
             let place = |wanted: &str| scenario.how.iter().position(|text| text.contains(wanted));
-            let names = technique.names.iter().filter(|(ix, _)| graph.entity(**ix).id == entity.id);
-            let name = names.filter_map(|(_, number)| entity.names.get(*number)).next().expect("a name");
+            let mut names = technique.names.iter().filter(|(ix, _)| graph.entity(**ix).id == entity.id);
+            let name = names.find_map(|(_, number)| entity.names.get(*number)).expect("a name");
             let met = place(&format!("“{}”", name.many)).expect("what is used is introduced");
             let level = (0..3).find_map(|places| place(&format!(" {:.places$} and ", technique.levels[3])));
             let treated = level.unwrap_or_else(|| panic!("{}: the levels are told", scenario.id));

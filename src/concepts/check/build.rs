@@ -72,11 +72,6 @@ fn fragment(scope: &Scope<'_>, fragment: &written::Fragment) -> Option<Fragment>
     Some(Fragment { slot: fragment.slot.value, only_long: fragment.only_long, brings, text: texts(&fragment.text) })
 }
 
-/// Nothing where what is written refers to what is not there.
-fn told(scope: &Scope<'_>, written: Option<&written::Fragment>) -> Option<Option<Fragment>> {
-    written.map_or(Some(None), |one| fragment(scope, one).map(Some))
-}
-
 fn needs(scope: &Scope<'_>, ids: &[Text]) -> Option<BTreeSet<SettingIx>> {
     ids.iter().map(|id| setting_ix(scope, id)).collect()
 }
@@ -178,11 +173,15 @@ fn settings(scope: &Scope<'_>) -> Option<Vec<Setting>> {
         .parts
         .iter()
         .map(|located| {
+            let told = match &located.part.told {
+                Some(told) => Some(fragment(scope, told)?),
+                None => None,
+            };
             Some(Setting {
                 id: own(&located.part.id),
                 holds: own(&located.part.holds),
                 excludes: BTreeSet::new(),
-                told: told(scope, located.part.told.as_ref())?,
+                told,
                 hazards: texts(&located.part.hazards),
             })
         })
@@ -212,6 +211,10 @@ fn influence(scope: &Scope<'_>, place: usize) -> Option<Influence> {
         SignWritten::Minus => DeclaredSign::Minus,
         SignWritten::Turning => DeclaredSign::Turning { at: part.turns_at.as_ref()?.value },
     };
+    let told = match &part.told {
+        Some(told) => Some(fragment(scope, told)?),
+        None => None,
+    };
     let twists = part.twists.iter().map(|twist| self::twist(scope, law.law, twist)).collect::<Option<_>>()?;
     Some(Influence {
         id: own(&part.id),
@@ -228,7 +231,7 @@ fn influence(scope: &Scope<'_>, place: usize) -> Option<Influence> {
         limit,
         time_s: part.time_s,
         builds_up: part.builds_up,
-        told: told(scope, part.told.as_ref())?,
+        told,
         acts: part.acts.iter().map(|act| fragment(scope, act)).collect::<Option<_>>()?,
         never: texts(&part.never),
         role: recall(&part.role),

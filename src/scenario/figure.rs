@@ -179,6 +179,8 @@ pub enum Shape {
     InnerStrands,
     /// A bead with strands on it.
     Bead,
+    /// Beads with enzyme molecules bound to them.
+    LoadedBead,
     /// The enzyme that a strand carries.
     StrandEnzyme,
     /// A label on a strand.

@@ -189,8 +189,15 @@ const PLACES: [[(f64, f64); 3]; 5] = [
 /// Small things in a vessel without a specimen.
 fn scattered(panel: &Panel, sketch: &mut Sketch) {
     let with_strands = [Shape::Strands, Shape::Spacer, Shape::Bead, Shape::Dna].iter().any(|shape| has(panel, *shape));
-    let kinds =
-        [Shape::Enzyme, Shape::Substrate, Shape::Inhibitor, Shape::Particles, Shape::SecondParticles, Shape::Culture];
+    let kinds = [
+        Shape::Enzyme,
+        Shape::LoadedBead,
+        Shape::Substrate,
+        Shape::Inhibitor,
+        Shape::Particles,
+        Shape::SecondParticles,
+        Shape::Culture,
+    ];
     let mut places = PLACES.iter();
     for shape in kinds.into_iter().filter(|shape| has(panel, *shape)) {
         let Some(spots) = places.next() else { return };
@@ -212,6 +219,7 @@ fn scattered(panel: &Panel, sketch: &mut Sketch) {
 fn small(shape: Shape, x: f64, y: f64) -> svg::node::element::Group {
     match shape {
         Shape::Enzyme => icons::enzyme(x, y, 9.0),
+        Shape::LoadedBead => icons::enzyme(x + 6.0, y, 6.0).add(circle(x - 8.0, y, 8.0, STROKE)),
         Shape::Substrate => icons::triangle(x, y),
         Shape::Inhibitor => icons::square(x, y),
         Shape::SecondParticles => icons::diamond(x, y),

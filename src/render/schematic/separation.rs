@@ -47,13 +47,9 @@ pub(super) fn spin(panel: &Panel) -> Sketch {
     sketch.add(line(92.0, 50.0, 136.0, 50.0, 1.0));
     sketch.mark(Shape::Liquid, 128.0, 70.0);
     if uses_pellet {
-        // The pellet goes into the second tube and is broken open there.
+        // The pellet goes into the second tube; what it held is in the liquid there.
         sketch.add(path("M52 112 Q78 112 78 60 Q78 14 104 16 L112 16", STROKE));
         sketch.add(arrow(112.0, 17.0, 113.0, 46.0));
-        for (x, y) in [(104.0, 72.0), (116.0, 88.0)] {
-            let data = format!("M{} {} A6 6 0 1 1 {} {}", x - 5.0, y - 3.0, x + 3.0, y + 5.0);
-            sketch.add(path(data, 1.3));
-        }
     } else {
         sketch.add(path("M44 60 Q78 60 78 30 Q78 14 104 16 L112 16", STROKE));
         sketch.add(arrow(112.0, 17.0, 113.0, 46.0));

@@ -2,6 +2,7 @@
 //!
 //! Labels name things and never say what they do. Ids stand in `tables.rs`.
 
+mod reading;
 mod tables;
 
 use self::tables::{
@@ -146,7 +147,15 @@ impl Bench<'_, '_> {
             Stage::Soak => ("The bath", Scene::Liquid, self.soak()),
             Stage::Sample => self.sample(),
             Stage::Strands => ("The strands", Scene::Liquid, self.strands()),
-            Stage::Rinse => ("Drawing off", Scene::Filter, rinse()),
+            Stage::Rinse => (
+                "Drawing off",
+                Scene::Filter,
+                vec![
+                    item(Shape::Held, "beads, held by a magnet"),
+                    item(Shape::Filter, "drain"),
+                    item(Shape::Liquid, "liquid drained off"),
+                ],
+            ),
             Stage::Preheat => ("The preheating", Scene::Liquid, self.preheat()),
             Stage::React => ("The mix", Scene::Liquid, self.react(before)),
             Stage::Cut => ("The DNA", Scene::Liquid, self.cut(before)),
@@ -248,6 +257,10 @@ impl Bench<'_, '_> {
                     let mix = item(Shape::Tube, &self.noun(entity::MIX, false));
                     vec![mix, Item { shape: Shape::Dna, label: held.label.clone() }, enzyme]
                 }
+                Some(Stage::Rinse) if !self.drained_goes_on() => {
+                    let mix = item(Shape::Tube, &self.noun(entity::MIX, false));
+                    vec![mix, Item { shape: Shape::LoadedBead, label: held.label.clone() }]
+                }
                 _ => vec![item(Shape::Tube, &held.label), enzyme],
             };
             items.push(item(Shape::Drop, "substrate solution"));
@@ -290,15 +303,20 @@ impl Bench<'_, '_> {
         items
     }
 
+    /// The liquid drained off the beads is what is used, and not the beads.
+    fn drained_goes_on(&self) -> bool {
+        self.holds(setting::SALT_WASHED_OUT) || self.holds(setting::TEST_RINSE)
+    }
+
     /// What the stage before hands on.
     fn brought(&self, before: Option<Stage>) -> Option<Item> {
         let label = match before? {
             Stage::Sample => self.noun(entity::FILTRATE, true),
             // Columns move it into fresh buffer.
-            Stage::Rinse if self.holds(setting::SALT_WASHED_OUT) || self.holds(setting::TEST_RINSE) => {
+            Stage::Rinse if self.drained_goes_on() => {
                 format!("{}, in fresh buffer", self.noun(entity::ENZYME, true))
             }
-            Stage::Rinse => "beads with what they hold".to_owned(),
+            Stage::Rinse => format!("beads with {} on them", self.noun(entity::ENZYME, true)),
             Stage::Cut if self.holds(setting::ENZYME_ENDS) => {
                 format!("{} with {} on their ends", self.noun(entity::DNA, true), self.noun(entity::ENZYME, true))
             }
@@ -329,68 +347,6 @@ impl Bench<'_, '_> {
             item(Shape::Ruler, "ruler"),
         ]
     }
-
-    fn read(&self) -> (&'static str, Scene, Vec<Item>) {
-        let rig = self.voice.graph.rig(self.voice.technique.rig);
-        let instrument = self.voice.readout().reading.as_ref().map_or("", |reading| reading.instrument.as_str());
-        let named = instrument.trim_start_matches("an ").trim_start_matches("a ");
-        let container = |many: bool| {
-            let shape = match rig.picture.as_str() {
-                "wells" => Shape::Wells,
-                "cuvette" => Shape::Cuvette,
-                "tank" => Shape::Trough,
-                "chamber" => Shape::Chamber,
-                "syringe" => Shape::Syringe,
-                _ => Shape::Tube,
-            };
-            item(shape, if many { &rig.container.many } else { &rig.container.one })
-        };
-        let has = |word: &str| instrument.contains(word);
-        let title = "The reading";
-        if has("probe") || has("fibre") {
-            return (title, Scene::Chamber, self.chamber(container(false), named));
-        }
-        if has("capillary") {
-            return (
-                title,
-                Scene::Gas,
-                vec![container(false), item(Shape::Liquid, "mix"), item(Shape::Capillary, named)],
-            );
-        }
-        if has("camera") {
-            let lamp = item(Shape::Lamp, "lamp (blue light)");
-            // The camera for plates is a camera for tubes as well, but is not called so.
-            let named = if rig.picture == "wells" { named } else { "camera" };
-            return (title, Scene::Above, vec![item(Shape::Camera, named), container(true), lamp]);
-        }
-        if has("counter") {
-            let items = vec![item(Shape::Counter, named), item(Shape::DarkBox, "light-tight box"), container(false)];
-            return (title, Scene::Above, items);
-        }
-        let items =
-            vec![item(Shape::Lamp, "lamp"), container(false), item(Shape::Liquid, "liquid"), item(Shape::Meter, named)];
-        (title, Scene::Through, items)
-    }
-
-    /// Leaves in a closed chamber, and what reads their oxygen.
-    fn chamber(&self, container: Item, instrument: &str) -> Vec<Item> {
-        let reader = if instrument.contains("fibre") { Shape::Camera } else { Shape::Probe };
-        vec![
-            item(Shape::Lamp, "lamp"),
-            container,
-            Item { shape: Shape::Leaf, label: self.noun(entity::LEAF, true) },
-            item(reader, instrument),
-        ]
-    }
-}
-
-/// Beads with their strands, rinsed.
-fn rinse() -> Vec<Item> {
-    vec![
-        item(Shape::Held, "beads, held by a magnet"),
-        item(Shape::Filter, "drain"),
-        item(Shape::Liquid, "liquid drained off"),
-    ]
 }
 
 fn item(shape: Shape, label: &str) -> Item {

@@ -301,3 +301,21 @@ fn a_thing_that_is_handled_later_is_told_of_where_it_is_handled() {
     }
     assert!(shown >= 20, "{shown} scenarios bring something in");
 }
+
+#[test]
+fn what_ends_a_treatment_is_told_when_its_time_is_over() {
+    let graph = GENERATOR.graph();
+    let mut shown = 0;
+    for scenario in SCENARIOS.iter() {
+        let technique = technique(graph, scenario);
+        let after = &graph.act(technique.act).after;
+        let Some(place) = scenario.how.iter().position(|text| after.iter().any(|end| text.contains(end))) else {
+            assert!(after.is_empty(), "{}: nothing ends the treatment", scenario.id);
+            continue;
+        };
+        let over = scenario.how.iter().position(|text| text.contains("terminated")).expect("reactions are stopped");
+        assert!(over <= place, "{}: the treatment ends before its time is over", scenario.id);
+        shown += 1;
+    }
+    assert!(shown >= 20, "{shown} scenarios end a treatment");
+}

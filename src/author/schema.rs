@@ -326,6 +326,7 @@ fn act() -> Value {
         ("limitation", list(text()), false),
         ("levels", some(list(number())), true),
         ("text", some(text()), true),
+        ("after", list(text()), false),
         ("control", text(), true),
         ("needs", list(id()), false),
         ("categories", yes_or_no(), false),

@@ -353,6 +353,8 @@ pub struct Act {
     pub levels: Vec<Vec<f64>>,
     /// Wordings for slot treat.
     pub text: Vec<String>,
+    /// Wordings for what ends the treatment.
+    pub after: Vec<String>,
     /// What the first level is, as a comparison.
     pub control: String,
     /// What else a sample may hold that would be read as this treatment.

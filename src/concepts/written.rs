@@ -351,6 +351,9 @@ pub struct Act {
     pub levels: Vec<Spanned<Vec<f64>>>,
     /// Sentences for slot treat; placeholders `{{ levels }}`, `{{ containers }}`, entities.
     pub text: Vec<Text>,
+    /// Sentences for what ends the treatment, told once the first run that takes time is over.
+    #[serde(default)]
+    pub after: Vec<Text>,
     /// What the first level is, as a comparison (`the {{ containers }} in plain buffer`).
     pub control: Text,
     /// What else a sample may hold that would be read as this treatment, each a whole sentence.

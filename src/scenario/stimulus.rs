@@ -98,56 +98,30 @@ fn draft(voice: &Voice<'_>) -> Draft {
 
 /// A purpose, and the sentences of the procedure in bench order.
 fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
-    let mut stream = voice.technique.seed.stream(&format!("words/{}", voice.technique.attempt));
-    let mut said: Vec<Said> = Vec::new();
-    let mut round = Rounds::default();
-    let mut settings: Vec<SettingIx> = Vec::new();
-    let graph = voice.graph;
-    let fits = |fragment: &Fragment| voice.technique.form == Form::Long || !fragment.only_long;
-    let mut say = |fragment: &Fragment, ix: Option<InfluenceIx>| {
-        let wording = one_of_these(&mut stream, &fragment.text, slack);
-        let text = voice.fill(wording, ix, None);
-        Said { round: round.of(fragment.slot), slot: fragment.slot, text, brings: fragment.brings }
+    let technique = voice.technique;
+    let mut teller = Teller {
+        voice,
+        stream: technique.seed.stream(&format!("words/{}", technique.attempt)),
+        slack,
+        round: Rounds::default(),
+        said: Vec::new(),
+        settings: Vec::new(),
+        ends: None,
     };
-    for step in voice.technique.path.steps() {
-        let influence = graph.influence(*step);
-        for setting in influence.needs.iter().filter(|ix| !settings.contains(ix)).copied().collect::<Vec<_>>() {
-            settings.push(setting);
-            said.extend(graph.setting(setting).told.iter().filter(|told| fits(told)).map(|told| say(told, None)));
-        }
-        let fragments = influence.told.iter().chain(&influence.acts).filter(|fragment| fits(fragment));
-        said.extend(fragments.map(|fragment| say(fragment, Some(*step))));
+    for step in technique.path.steps() {
+        teller.step(*step);
     }
-    for setting in &voice.technique.settings.holds {
-        if settings.contains(setting) {
-            continue;
-        }
-        if let Some(told) = graph.setting(*setting).told.as_ref().filter(|told| fits(told)) {
-            let one = say(told, None);
-            // What merely holds is told on the first visit that comes to its slot or passes it.
-            let passing = said.iter().filter(|other| (one.slot..Slot::Read).contains(&other.slot));
-            let first = passing.map(|other| other.round).min();
-            said.push(Said { round: first.unwrap_or(one.round), ..one });
-        }
+    for setting in &technique.settings.holds {
+        teller.merely_holds(*setting);
     }
-    let act = graph.act(voice.technique.act);
-    let rig = graph.rig(voice.technique.rig);
-    let mut one_of = |wordings: &[String]| {
-        let wording = one_of_these(&mut stream, wordings, slack);
-        voice.fill(wording, None, None)
-    };
-    said.push(Said { round: 0, slot: Slot::Treat, text: one_of(&act.text), brings: None });
-    let read = |text| Said { round: u8::MAX, slot: Slot::Read, text, brings: None };
-    said.push(read(one_of(&rig.read)));
-    // A short question has no room for it: its table says how many there were.
-    if voice.technique.form == Form::Long {
-        said.push(read(one_of(&rig.repeat)));
-    }
+    teller.treatment();
+    teller.reading();
+    let mut said = teller.said;
     // A stable sort keeps the order of the path within a slot. The same sentence from two steps is said once.
     said.sort_by_key(|one| (one.round, one.slot));
     let mut texts: Vec<String> = vec![purpose];
     let mut groups = Vec::new();
-    for one in bring(graph, said) {
+    for one in bring(voice.graph, said) {
         if !texts.contains(&one.text) {
             texts.push(one.text);
             groups.push((one.round, one.slot));
@@ -155,6 +129,87 @@ fn told(voice: &Voice<'_>, purpose: String, slack: usize) -> Draft {
     }
     let mut introduced = voice.introduce(&texts);
     Draft { purpose: introduced.remove(0), how: introduced.into_iter().zip(groups).collect() }
+}
+
+/// Draws wordings along the path and puts each where it belongs.
+struct Teller<'t, 'v> {
+    voice: &'t Voice<'v>,
+    stream: Stream,
+    slack: usize,
+    round: Rounds,
+    said: Vec<Said>,
+    /// Those that have had their say.
+    settings: Vec<SettingIx>,
+    /// Behind which sentence the first run that takes time is over, and its round.
+    ends: Option<(usize, u8)>,
+}
+
+impl Teller<'_, '_> {
+    fn drawn(&mut self, wordings: &[String], ix: Option<InfluenceIx>) -> String {
+        let wording = one_of_these(&mut self.stream, wordings, self.slack);
+        self.voice.fill(wording, ix, None)
+    }
+
+    /// A fragment's sentence, where the form has room for it.
+    fn fragment(&mut self, fragment: &Fragment, ix: Option<InfluenceIx>) -> Option<Said> {
+        if fragment.only_long && self.voice.technique.form == Form::Short {
+            return None;
+        }
+        let text = self.drawn(&fragment.text, ix);
+        Some(Said { round: self.round.of(fragment.slot), slot: fragment.slot, text, brings: fragment.brings })
+    }
+
+    fn step(&mut self, ix: InfluenceIx) {
+        let graph = self.voice.graph;
+        let influence = graph.influence(ix);
+        for setting in &influence.needs {
+            if !self.settings.contains(setting) {
+                self.settings.push(*setting);
+                let told = graph.setting(*setting).told.as_ref().and_then(|told| self.fragment(told, None));
+                self.said.extend(told);
+            }
+        }
+        for fragment in influence.told.iter().chain(&influence.acts) {
+            let one = self.fragment(fragment, Some(ix));
+            self.said.extend(one);
+        }
+        if let Some(one) = self.said.last().filter(|one| influence.builds_up && one.slot == Slot::Run) {
+            self.ends.get_or_insert((self.said.len(), one.round));
+        }
+    }
+
+    /// What merely holds is told on the first visit that comes to its slot or passes it.
+    fn merely_holds(&mut self, setting: SettingIx) {
+        if self.settings.contains(&setting) {
+            return;
+        }
+        let told = self.voice.graph.setting(setting).told.as_ref();
+        if let Some(one) = told.and_then(|told| self.fragment(told, None)) {
+            let passing = self.said.iter().filter(|other| (one.slot..Slot::Read).contains(&other.slot));
+            let first = passing.map(|other| other.round).min();
+            self.said.push(Said { round: first.unwrap_or(one.round), ..one });
+        }
+    }
+
+    fn treatment(&mut self) {
+        let act = self.voice.graph.act(self.voice.technique.act);
+        let text = self.drawn(&act.text, None);
+        self.said.push(Said { round: 0, slot: Slot::Treat, text, brings: None });
+        if let Some((place, round)) = self.ends.filter(|_| !act.after.is_empty()) {
+            let text = self.drawn(&act.after, None);
+            self.said.insert(place, Said { round, slot: Slot::Run, text, brings: None });
+        }
+    }
+
+    fn reading(&mut self) {
+        let rig = self.voice.graph.rig(self.voice.technique.rig);
+        // A short question has no room for the number of repeats: its table says how many there were.
+        let repeat = Some(&rig.repeat).filter(|_| self.voice.technique.form == Form::Long);
+        for wordings in [Some(&rig.read), repeat].into_iter().flatten() {
+            let text = self.drawn(wordings, None);
+            self.said.push(Said { round: u8::MAX, slot: Slot::Read, text, brings: None });
+        }
+    }
 }
 
 /// What is used and made ready of a thing that is first handled later is told there.
@@ -215,7 +270,7 @@ pub(super) fn room_for_purpose(graph: &Graph, candidate: &Candidate) -> usize {
         .filter(|said| !said.only_long)
         .map(|said| said.text.as_slice())
         .collect();
-    let rest = [&act.text, &graph.rig(candidate.rig).read].map(|wordings| tersest(wordings));
+    let rest = [&act.text, &act.after, &graph.rig(candidate.rig).read].map(|wordings| tersest(wordings));
     let said: Vec<String> = fragments.into_iter().map(tersest).chain(rest).collect();
     let meets = |id: &str| {
         let mention = format!("{{{{ {}.many }}}}", id.replace('-', "_"));

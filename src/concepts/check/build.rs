@@ -275,6 +275,7 @@ fn act(scope: &Scope<'_>, act: &written::Act) -> Option<Act> {
         limitation: texts(&act.limitation),
         levels: act.levels.iter().map(|levels| levels.value.clone()).collect(),
         text: texts(&act.text),
+        after: texts(&act.after),
         control: own(&act.control),
         needs: needs(scope, &act.needs)?,
         categories: act.categories,

@@ -120,7 +120,7 @@ fn influence_texts(influence: &Influence) -> Vec<&Text> {
 
 fn act(act: &Act) -> Vec<&Text> {
     let mut texts = vec![&act.doing, &act.sought, &act.control];
-    for list in [&act.text, &act.limitation, &act.name_words, &act.hazards] {
+    for list in [&act.text, &act.after, &act.limitation, &act.name_words, &act.hazards] {
         texts.extend(list);
     }
     texts

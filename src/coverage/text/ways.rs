@@ -149,7 +149,7 @@ impl Ways {
 fn told(graph: &Graph) -> Vec<(Whose, &String)> {
     let mut all = Vec::new();
     for (ix, act) in graph.acts() {
-        all.extend(act.text.iter().map(|text| (Whose::Act(ix), text)));
+        all.extend(act.text.iter().chain(&act.after).map(|text| (Whose::Act(ix), text)));
     }
     for (ix, rig) in graph.rigs() {
         all.extend(rig.read.iter().map(|text| (Whose::Rig(ix), text)));

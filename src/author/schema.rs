@@ -303,6 +303,7 @@ fn influence() -> Value {
         ("limit", record(vec![("of", id(), true), ("share", number(), true)]), false),
         ("time_s", number(), true),
         ("builds_up", yes_or_no(), false),
+        ("liquid", text(), false),
         ("told", fragment(), false),
         ("acts", list(fragment()), false),
         ("never", list(text()), false),

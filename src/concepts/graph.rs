@@ -314,6 +314,8 @@ pub struct Influence {
     pub time_s: f64,
     /// Builds up for as long as it is allowed to.
     pub builds_up: bool,
+    /// What the liquid is called that it leaves.
+    pub liquid: Option<String>,
     /// Told to the student.
     pub told: Option<Fragment>,
     /// Bench facts.

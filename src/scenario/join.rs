@@ -76,9 +76,18 @@ fn one_sentence(first: &str, second: &str) -> Option<String> {
     }
     let start = first.strip_suffix('.')?;
     let follows = small_start(second)?;
+    if says_again(start, &follows) {
+        return None;
+    }
     let plain = |text: &str| !text.contains(" and ") && !text.contains(',');
     let link = if plain(start) && plain(second) { ", and" } else { ";" };
     Some(format!("{start}{link} {follows}"))
+}
+
+/// Whether one would end with the words with which the other begins.
+fn says_again(first: &str, second: &str) -> bool {
+    let (first, second): (Vec<&str>, Vec<&str>) = (first.split(' ').collect(), second.split(' ').collect());
+    (2..=4).any(|n| second.get(..n).is_some_and(|start| first.ends_with(start)))
 }
 
 /// A sentence without its capital, where its first word is an everyday one.
@@ -114,6 +123,7 @@ mod tests {
     #[test]
     fn what_has_no_link_is_left_apart() {
         case("Dye fills the sacs.", "A camera sees them.", None);
+        case("Dye fills the sacs.", "The sacs are rinsed.", None);
         case("All sacs hardly differ in diameter.", "Open channels span their bilayer.", None);
         case("Sugar fills the baths, which are open.", "A dye, which shines, is added.", None);
     }

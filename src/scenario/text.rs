@@ -59,6 +59,9 @@ impl<'a> Voice<'a> {
             context.insert(noun.key.clone(), &forms);
         }
         let rig = self.graph.rig(self.technique.rig);
+        let left =
+            self.technique.path.steps().iter().rev().find_map(|step| self.graph.influence(*step).liquid.as_deref());
+        context.insert("liquid", left.unwrap_or("liquid"));
         context.insert("container", &rig.container.one);
         context.insert("containers", &rig.container.many);
         context.insert("n", number_word(self.technique.replicates));

@@ -231,6 +231,7 @@ fn influence(scope: &Scope<'_>, place: usize) -> Option<Influence> {
         limit,
         time_s: part.time_s,
         builds_up: part.builds_up,
+        liquid: part.liquid.as_ref().map(own),
         told,
         acts: part.acts.iter().map(|act| fragment(scope, act)).collect::<Option<_>>()?,
         never: texts(&part.never),

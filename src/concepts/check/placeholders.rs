@@ -19,7 +19,8 @@ const NAMES: &[&str] = &[
     // How many replicates, in words; how long is waited.
     "n",
     "wait",
-    // The container of the rig; what the readings are compared with; the group; the instrument.
+    // What is read; the container of the rig; what the readings are compared with; the group; the instrument.
+    "liquid",
     "containers",
     "container",
     "reference",

@@ -71,6 +71,9 @@ pub struct Influence {
     /// Whether `to` builds up for as long as it is allowed to (a rate), rather than settling.
     #[serde(default)]
     pub builds_up: bool,
+    /// What the liquid is called that this step leaves, for `{{ liquid }}` in what follows (`stopped mix`).
+    #[serde(default)]
+    pub liquid: Option<Text>,
     /// Told to the student because nobody could know it; a step that is told asks for no recall.
     pub told: Option<Fragment>,
     /// Bench facts that make the step real.

@@ -271,6 +271,8 @@ pub struct Twist {
     pub trap: String,
     /// What may have gone wrong where nothing followed along this step.
     pub fault: Option<String>,
+    /// What is dangerous about it.
+    pub hazards: Vec<String>,
     /// Places of law inputs and their new values.
     pub set: Vec<(usize, f64)>,
     /// Where `to` (bypass) or `from` (cut) is held.

@@ -292,7 +292,14 @@ fn run(
         row.mean *= against;
         row.two_sem *= against;
     }
-    // What is printed must show what is keyed: the outermost means go the way of the noiseless ones.
+    shows(&rows, trend)?;
+    let curve = curve(graph, technique, model, settings, scale)?;
+    Ok(Run { rows, against, noiseless, curve, trend, values, parameters: model.parameters().clone() })
+}
+
+/// What is printed must show what is keyed: the outermost means go the way of the noiseless ones, and no two means whose
+/// bars stand apart go the other way.
+fn shows(rows: &[Row], trend: Trend) -> Result<(), Refusal> {
     if let (Some(first), Some(last)) = (rows.first(), rows.last()) {
         let shown = last.mean - first.mean;
         let agrees = match trend {
@@ -304,8 +311,18 @@ fn run(
             return Err(Refusal::NotVisible);
         }
     }
-    let curve = curve(graph, technique, model, settings, scale)?;
-    Ok(Run { rows, against, noiseless, curve, trend, values, parameters: model.parameters().clone() })
+    let misleads = |one: &Row, later: &Row| {
+        let shown = later.mean - one.mean;
+        let against = match trend {
+            Trend::Rises => -shown,
+            Trend::Falls => shown,
+            Trend::Unchanged => 0.0,
+        };
+        against > one.two_sem + later.two_sem
+    };
+    let mut pairs =
+        rows.iter().enumerate().flat_map(|(place, one)| rows.iter().skip(place + 1).map(move |two| (one, two)));
+    if pairs.any(|(one, later)| misleads(one, later)) { Err(Refusal::Outlier) } else { Ok(()) }
 }
 
 /// One direction at every level and a visible change in all, or no change that anyone could see.

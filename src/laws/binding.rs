@@ -120,7 +120,7 @@ const SHARE_OF_TOTAL: Law = Law {
     formula: "c = f·c0",
     inputs: &[
         number("fraction", "f", "1", FRACTION, "share in that form", Plus),
-        number("total", "c0", "umol/L", NOT_NEGATIVE, "concentration of all forms", Plus),
+        number("total", "c0", "umol/L", NOT_NEGATIVE, "total concentration", Plus),
     ],
     outputs: &[gives("concentration", "umol/L", "concentration in that form")],
     assumptions: "none beyond the words",

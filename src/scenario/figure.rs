@@ -193,6 +193,8 @@ pub enum Shape {
     Held,
     /// Many small things spun down, and used.
     Pellet,
+    /// Liquid above a pellet that is not used.
+    Waste,
     /// A filter.
     Filter,
     /// Cells in a culture.

@@ -5,6 +5,8 @@ use super::parts::empty;
 use super::text::{Voice, capital};
 use super::write::{Verdicts, lower, readout_decimals, shown_reading};
 use crate::concepts::InfluenceIx;
+use crate::experiment::Data;
+use crate::quantity::significant::round_to;
 use crate::reasoning::{Direction, Sign};
 
 /// Words by which a file's reader knows what a point or a question is for: a file holds its guide as a teacher left it.
@@ -105,7 +107,15 @@ fn joined(voice: &Voice<'_>, group: &[(InfluenceIx, Direction)]) -> Point {
 /// A reading that is foretold, which nobody can tell as finely as one that is made.
 fn about(voice: &Voice<'_>, value: f64) -> String {
     let places = [9.95, 0.995, 0.0995].iter().filter(|least| value.abs() < **least).count();
+    let value = if value.abs() < 1000.0 { value } else { round_to(value, 3) };
     shown_reading(voice, value, places.min(readout_decimals(voice)))
+}
+
+/// What a student sees where the first series has been at the same place: its mean.
+fn seen(data: &Data, value: f64) -> f64 {
+    let mut rows = data.plain.rows.iter().zip(&data.plain.noiseless);
+    let there = rows.find(|(row, noiseless)| (*noiseless - value).abs() < row.two_sem / 4.0);
+    there.map_or(value, |(row, _)| row.mean)
 }
 
 /// The two points of a twist that the signs decide.
@@ -114,10 +124,11 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
     let curve = voice.data.twisted.as_ref().map(|run| run.noiseless.clone()).unwrap_or_default();
     let first = curve.first().map_or_else(String::new, |v| about(voice, *v));
+    let level = curve.first().map_or_else(String::new, |v| about(voice, seen(voice.data, *v)));
     let last = curve.last().map_or_else(String::new, |v| about(voice, *v));
     let plain = verdicts.direction;
     let says = match verdicts.twisted_direction {
-        Some(Direction::Unchanged) => format!("{readout} {}; it stays near {first}", phrase::STAYS),
+        Some(Direction::Unchanged) => format!("{readout} {}; it stays near {level}", phrase::STAYS),
         Some(direction) => format!("{readout} now {direction}, from about {first} to about {last}"),
         None => String::new(),
     };

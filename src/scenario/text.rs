@@ -59,9 +59,7 @@ impl<'a> Voice<'a> {
             context.insert(noun.key.clone(), &forms);
         }
         let rig = self.graph.rig(self.technique.rig);
-        let left =
-            self.technique.path.steps().iter().rev().find_map(|step| self.graph.influence(*step).liquid.as_deref());
-        context.insert("liquid", left.unwrap_or("liquid"));
+        context.insert("liquid", self.liquid());
         context.insert("container", &rig.container.one);
         context.insert("containers", &rig.container.many);
         context.insert("n", number_word(self.technique.replicates));
@@ -77,6 +75,12 @@ impl<'a> Voice<'a> {
         let instrument = self.readout().reading.as_ref().map_or("", |reading| reading.instrument.as_str());
         context.insert("instrument", instrument);
         context
+    }
+
+    /// What the liquid is called that the path leaves to be read.
+    pub(super) fn liquid(&self) -> &'a str {
+        let mut steps = self.technique.path.steps().iter().rev();
+        steps.find_map(|step| self.graph.influence(*step).liquid.as_deref()).unwrap_or("liquid")
     }
 
     pub(super) fn dial(&self) -> &'a Quantity {

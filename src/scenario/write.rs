@@ -8,7 +8,7 @@ use super::front::Front;
 use super::gloss::gloss;
 use super::map::map;
 use super::parts::{Asked, parts};
-use super::proofread::words;
+use super::proofread::{matter, words};
 use super::samples::samples;
 use super::scaffold::scaffold;
 use super::stimulus::stimulus;
@@ -102,7 +102,7 @@ pub fn write(
         controls: voice.controls(&verdicts),
         debrief: debrief(&voice),
         samples,
-        cautions: cautions(&voice, &how),
+        cautions: cautions(&voice, &purpose, &how),
         front: Front { plot, apparatus, ..Front::of(graph, technique, data) },
         markdown: String::new(),
         never: never(graph, technique),
@@ -247,7 +247,7 @@ fn twist_view(voice: &Voice<'_>, verdicts: &Verdicts, asked: &Asked) -> Option<T
     })
 }
 
-fn cautions(voice: &Voice<'_>, how: &[String]) -> Vec<String> {
+fn cautions(voice: &Voice<'_>, purpose: &str, how: &[String]) -> Vec<String> {
     let graph = voice.graph;
     let mut hazards: Vec<String> = Vec::new();
     let mut add = |list: &[String]| {
@@ -258,9 +258,18 @@ fn cautions(voice: &Voice<'_>, how: &[String]) -> Vec<String> {
         }
     };
     if let Some(reason) = voice.reason() {
-        add(&reason.hazards);
+        // Of what the full purpose tells and the brief one does not, no student is warned.
+        let names = |text: &str, hazard: &str| {
+            let told: Vec<String> = matter(text).flatten().collect();
+            matter(hazard).flatten().any(|stem| told.contains(&stem))
+        };
+        let untold = |hazard: &String| names(&reason.text, hazard) && !names(purpose, hazard);
+        add(&reason.hazards.iter().filter(|hazard| !untold(hazard)).cloned().collect::<Vec<_>>());
     }
     add(&graph.act(voice.technique.act).hazards);
+    if let Some((_, twist)) = voice.twist() {
+        add(&twist.hazards);
+    }
     for setting in &voice.technique.settings.holds {
         add(&graph.setting(*setting).hazards);
     }

@@ -50,7 +50,9 @@ pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
             see(Prose { file: influence.file, text, law, twist: false });
         }
         for twist in &influence.part.twists {
-            for text in [&twist.agent, &twist.because, &twist.trap].into_iter().chain(&twist.fault) {
+            for text in
+                [&twist.agent, &twist.because, &twist.trap].into_iter().chain(&twist.fault).chain(&twist.hazards)
+            {
                 see(Prose { file: influence.file, text, law, twist: true });
             }
         }

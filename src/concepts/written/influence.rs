@@ -205,6 +205,9 @@ pub struct TwistWritten {
     pub trap: Text,
     /// What may have gone wrong where nothing followed along this step: one whole sentence, past tense.
     pub fault: Option<Text>,
+    /// What is dangerous about it.
+    #[serde(default)]
+    pub hazards: Vec<Text>,
     /// Numerical engine: parameters of this influence's law that change.
     #[serde(default)]
     pub set: Vec<FixedSymbol>,

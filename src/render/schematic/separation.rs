@@ -46,6 +46,7 @@ pub(super) fn spin(panel: &Panel) -> Sketch {
     sketch.add(tint(93.0, 50.0, 42.0, 52.0, 0.18));
     sketch.add(line(92.0, 50.0, 136.0, 50.0, 1.0));
     sketch.mark(Shape::Liquid, 128.0, 70.0);
+    sketch.mark(Shape::Waste, 50.0, 40.0);
     if uses_pellet {
         // The pellet goes into the second tube; what it held is in the liquid there.
         sketch.add(path("M52 112 Q78 112 78 60 Q78 14 104 16 L112 16", STROKE));

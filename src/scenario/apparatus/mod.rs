@@ -223,10 +223,13 @@ impl Bench<'_, '_> {
         let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == entity::CELL);
         let held = self.noun(if is_cell { entity::CELL } else { entity::VESICLE }, true);
         if is_cell || self.holds(setting::TEST_PELLET) {
-            let liquid = self.noun(entity::FILTRATE, true);
+            let liquid = Item { shape: Shape::Liquid, label: self.noun(entity::FILTRATE, true) };
             let shape = if is_cell { Shape::Held } else { Shape::Pellet };
-            let held = Item { shape, label: format!("{held}, spun down") };
-            return ("Spinning down", Scene::Spin, vec![held, Item { shape: Shape::Liquid, label: liquid }]);
+            let mut items = vec![Item { shape, label: format!("{held}, spun down") }, liquid];
+            if !is_cell {
+                items.push(item(Shape::Waste, "liquid, drawn off"));
+            }
+            return ("Spinning down", Scene::Spin, items);
         }
         let items = vec![
             Item { shape: Shape::Held, label: held },

@@ -42,8 +42,12 @@ impl Bench<'_, '_> {
             let items = vec![item(Shape::Counter, named), item(Shape::DarkBox, "light-tight box"), container(false)];
             return (title, Scene::Above, items);
         }
-        let items =
-            vec![item(Shape::Lamp, "lamp"), container(false), item(Shape::Liquid, "liquid"), item(Shape::Meter, named)];
+        let items = vec![
+            item(Shape::Lamp, "lamp"),
+            container(false),
+            item(Shape::Liquid, self.voice.liquid()),
+            item(Shape::Meter, named),
+        ];
         (title, Scene::Through, items)
     }
 

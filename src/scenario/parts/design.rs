@@ -83,12 +83,16 @@ impl Paper<'_, '_> {
     pub(super) fn unexpected(&mut self) -> Option<Draft> {
         let voice = self.voice;
         let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
-        let used = voice.twist().map(|(_, twist)| twist.id.clone());
+        let used = voice.twist().map(|(step, twist)| (step, twist.id.clone()));
         let faults = voice.technique.path.steps().iter().flat_map(|step| {
-            let twists = voice.graph.influence(*step).twists.iter().filter(|twist| Some(&twist.id) != used.as_ref());
+            let twists = voice.graph.influence(*step).twists.iter();
+            let twists = twists.filter(|twist| used.as_ref().is_none_or(|(_, used)| twist.id != *used));
             twists.filter_map(|twist| Some((*step, twist, twist.fault.as_ref()?)))
         });
-        let faults: Vec<_> = faults.collect();
+        // A fault in the step that the changed experiment changes would answer one question with the other.
+        let (there, elsewhere): (Vec<_>, Vec<_>) =
+            faults.partition(|(step, ..)| used.as_ref().is_some_and(|(used, _)| used == step));
+        let faults = if elsewhere.is_empty() { there } else { elsewhere };
         let (step, twist, fault) = self.stream.pick(&faults)?;
         let last = voice.technique.levels.len().saturating_sub(1);
         let text = format!(

@@ -154,7 +154,20 @@ fn accepted(value: f64, slack: f64, is_ph: bool) -> (f64, f64) {
     // Two figures of a difference would say nothing of it.
     let small = slack < 0.5 * TOLERANCE * value.abs();
     let rounded = if is_ph { value } else { round_to(value, if small { FIGURES } else { FEWEST_FIGURES }) };
-    ((value - slack).min(rounded), (value + slack).max(rounded))
+    (outward((value - slack).min(rounded), false), outward((value + slack).max(rounded), true))
+}
+
+/// An end of a range as it is printed, rounded so that the range loses nothing.
+fn outward(end: f64, up: bool) -> f64 {
+    let near = round_to(end, FIGURES);
+    let missing = (end - near) * if up { 1.0 } else { -1.0 };
+    // What binary fractions add is no loss.
+    if missing <= 1e-9 * end.abs() {
+        return near;
+    }
+    let place = libm::floor(libm::log10(end.abs())) + 1.0;
+    let step = libm::pow(10.0, place) / libm::pow(10.0, u32::try_from(FIGURES).map_or(0.0, f64::from));
+    round_to(near + if up { step } else { -step }, FIGURES)
 }
 
 /// The value of an influence's cause at a level, in the law's unit.

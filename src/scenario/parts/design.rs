@@ -1,10 +1,22 @@
 //! Questions on the design: a further control, what an estimate cannot tell, a reading that nobody expected.
 
+use std::collections::BTreeSet;
+
+use super::super::proofread::matter;
 use super::super::text::capital;
 use super::super::write::lower;
 use super::super::{PartKind, Point};
 use super::data::bars_meet;
 use super::{Draft, Paper, empty};
+
+/// Limitations that any estimate by calibration has.
+const OTHER_LIMITATIONS: [&str; 2] = [
+    "another condition that is not the same as in the calibration, with its effect on a named step",
+    "a reading outside the calibrated levels cannot be turned into a value",
+];
+
+/// Words that a fault may share with the changed experiment, beside which it is still another matter.
+const SHARED_WITH_TWIST: usize = 2;
 
 impl Paper<'_, '_> {
     pub(super) fn propose(&mut self) -> Draft {
@@ -45,25 +57,23 @@ impl Paper<'_, '_> {
         let middle = voice.technique.path.quantities(voice.graph);
         let middle = middle.get(middle.len() / 2).map(|ix| voice.the(*ix)).unwrap_or_default();
         let act = voice.graph.act(voice.technique.act);
-        let says = match self.stream.pick(&act.limitation) {
-            Some(limitation) => capital(&voice.later(&voice.fill(limitation, None, None), None)),
+        let told = |limitation: &String| voice.later(&voice.fill(limitation, None, None), None);
+        let picked = self.stream.pick(&act.limitation);
+        let others = act.limitation.iter().filter(|other| picked != Some(*other)).map(told);
+        let says = match picked {
+            Some(limitation) => capital(&told(limitation)),
             None => capital(&format!(
                 "anything else in the sample that changes {middle} would be read as a difference in {dial}."
             )),
         };
+        let mut accept: Vec<String> = others.map(|other| lower(other.trim_end_matches('.'))).collect();
+        accept.extend(OTHER_LIMITATIONS.map(str::to_owned));
+        if bars_meet(voice) {
+            accept.push("where the bars of neighbouring levels overlap, one reading fits a range of levels".to_owned());
+        }
         let point = Point {
             statement: says.clone(),
-            accept: [
-                "another condition that is not the same as in the calibration, with its effect on a named step",
-                "a reading outside the calibrated levels cannot be turned into a value",
-            ]
-            .into_iter()
-            .chain(
-                bars_meet(voice)
-                    .then_some("where the bars of neighbouring levels overlap, one reading fits a range of levels"),
-            )
-            .map(str::to_owned)
-            .collect(),
+            accept,
             reject: vec!["“human error”".into(), "“the sample may vary” alone".into()],
             model: says,
             wrong: "There could be human error.".into(),
@@ -89,9 +99,16 @@ impl Paper<'_, '_> {
             let twists = twists.filter(|twist| used.as_ref().is_none_or(|(_, used)| twist.id != *used));
             twists.filter_map(|twist| Some((*step, twist, twist.fault.as_ref()?)))
         });
-        // A fault in the step that the changed experiment changes would answer one question with the other.
+        // A fault in the step that the changed experiment changes, or one much like it, would answer one question with the
+        // other.
+        let agent: Vec<String> =
+            voice.twist().map(|(_, twist)| matter(&twist.agent).flatten().collect()).unwrap_or_default();
+        let retells = |fault: &str| {
+            let told: BTreeSet<String> = matter(fault).flatten().filter(|stem| agent.contains(stem)).collect();
+            told.len() > SHARED_WITH_TWIST
+        };
         let (there, elsewhere): (Vec<_>, Vec<_>) =
-            faults.partition(|(step, ..)| used.as_ref().is_some_and(|(used, _)| used == step));
+            faults.partition(|(step, _, fault)| used.as_ref().is_some_and(|(used, _)| used == step) || retells(fault));
         let faults = if elsewhere.is_empty() { there } else { elsewhere };
         let (step, twist, fault) = self.stream.pick(&faults)?;
         let last = voice.technique.levels.len().saturating_sub(1);

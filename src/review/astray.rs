@@ -1,6 +1,6 @@
 //! Where an answer goes astray: it passes from one change to the opposite one, and the step between is told wrongly.
 
-use super::course::{Course, PLAINLY, Told};
+use super::course::{AS_PLAIN, Course, PLAINLY, Told};
 use super::matching::Matcher;
 use super::meaning::{Accord, Direction, Link};
 use super::read::Claim;
@@ -46,7 +46,11 @@ impl Course {
         let plain = |told: &Told| told.share >= PLAINLY && told.accord != Accord::Unclear && !self.sets_out(told.node);
         let own = |told: &&Told| told.claim == claim && told.accord == way && plain(told);
         let other = |told: &Told| told.claim != claim && told.accord != way && plain(told);
-        self.told.iter().filter(own).any(|own| self.told.iter().any(|told| told.node == own.node && other(told)))
+        let as_plainly = |own: &Told, told: &Told| own.share >= told.share - AS_PLAIN;
+        self.told
+            .iter()
+            .filter(own)
+            .any(|own| self.told.iter().any(|told| told.node == own.node && other(told) && as_plainly(own, told)))
     }
 
     /// Whether a step sets out from a quantity.
@@ -62,6 +66,8 @@ impl Course {
         let mut claims: Vec<usize> = self.told.iter().filter(|told| !told.whole).map(|told| told.claim).collect();
         claims.dedup();
         let mut first_node = usize::MAX;
+        // Which way it went before the last step told wrongly: going back to it is no second mistake.
+        let mut before_slip: Option<Accord> = None;
         let mut seen: Vec<(usize, Accord)> = Vec::new();
         let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
@@ -93,6 +99,9 @@ impl Course {
             let link = reading.clauses.get(claim.clause).and_then(|clause| clause.link);
             let kept = matches!(link, Some(Link::Because | Link::If)) || reading.being(claim);
             let same = claim.direction == Direction::Same;
+            // "Same volume, less dye, so …".
+            let kept = kept
+                || (claim.attributive && self.steps_apart() && reading.opens_sentence(claim) && reading.goes_on(claim));
             if same && kept {
                 continue;
             }
@@ -104,7 +113,10 @@ impl Course {
                 && (went != accord || denies)
             {
                 let earlier = node_of(before);
-                if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
+                let returns = !denies && before_slip == Some(accord);
+                let restarts = self.restarts(claim, node, first_node, &seen, accord, matcher);
+                before_slip = Some(went).filter(|_| denies || !(returns || restarts));
+                if before_slip.is_some() {
                     let reason = matches!(link, Some(Link::Because | Link::If));
                     let wrong = if reason && earlier > node && !denies { before } else { at };
                     self.blame_claim(wrong);
@@ -188,6 +200,10 @@ impl Course {
     ) -> bool {
         let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
         let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        // "If less of it is there, …": a new case.
+        if !flat && link == Some(Link::If) && matcher.reading.opens_sentence(claim) && matcher.reading.supposes(claim) {
+            return true;
+        }
         let sets_out = self.nodes.get(node).is_some_and(|node| node.cause);
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
         let back = !flat && node <= first && (sets_out || link == Some(Link::If));

@@ -53,6 +53,8 @@ pub(crate) struct Dictionary {
     /// Words in lower case that are spelled right.
     known: BTreeSet<String>,
     known_stems: BTreeSet<String>,
+    /// The guide tells of what is left outside.
+    left_outside: bool,
     /// Words that a slip may be mended to.
     targets: BTreeSet<String>,
     /// The same by how they sound.
@@ -92,6 +94,9 @@ impl Dictionary {
             terms: Vec::new(),
             known: BTreeSet::new(),
             known_stems: BTreeSet::new(),
+            left_outside: ["left outside", "left in the"]
+                .iter()
+                .any(|left| texts.iter().any(|text| text.contains(left))),
             targets: BTreeSet::new(),
             sounds: spelling::Sounds::new(),
         };
@@ -162,6 +167,11 @@ impl Dictionary {
     /// Whether a key tells in what state a thing is.
     pub(crate) fn is_state(&self, key: &str) -> bool {
         self.states.contains(key)
+    }
+
+    /// Whether the guide tells of what is left outside.
+    pub(crate) fn leaves_outside(&self) -> bool {
+        self.left_outside
     }
 
     /// Whether a key tells that a thing is somewhere else than what is not told so.

@@ -11,6 +11,9 @@ pub(super) const SAME_QUANTITY: f64 = 0.42;
 /// Weight of what a claim only leans on: it does not turn a quantity into its opposite.
 const IN_PASSING: f64 = 0.41;
 
+/// How plainly the colour of a liquid tells how much dye is in it.
+const COLOURED: f64 = 0.8;
+
 /// Keys of what is read, whatever it is.
 const READINGS: &[&str] =
     &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
@@ -31,6 +34,9 @@ pub(super) fn likeness(
     dictionary: &Dictionary,
 ) -> Option<Likeness> {
     let about: &About = if claim.about.is_empty() { topic } else { &claim.about };
+    if coloured(wanted, claim, dictionary) {
+        return Some((COLOURED, false));
+    }
     let of_kind = kinds(&wanted.class, &claim.class)?;
     if wanted.about.is_empty() {
         // "it rises": of whatever is asked about.
@@ -77,6 +83,23 @@ pub(super) fn likeness(
         * of_kind;
     let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
     (share >= least).then_some((share, mirrored != below))
+}
+
+/// "The liquid is paler": there is less dye in it.
+fn coloured(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let has = |about: &About, key: &str| about.iter().any(|(known, _)| known == key);
+    let dyes = [dictionary.key("dye"), dictionary.key("coloured compound")];
+    let dyed = |about: &About| dyes.iter().any(|dye| has(about, dye));
+    let liquid = |about: &About| words::lists().liquids.iter().any(|liquid| *liquid != "absorb" && has(about, liquid));
+    let amount = wanted.class.is_empty() || wanted.class.contains(&"amount");
+    let absorbs = wanted.about.iter().any(|(key, _)| dictionary.class(key).is_some_and(|class| class != "amount"));
+    claim.class == ["colour"]
+        && amount
+        && !absorbs
+        && dyed(&wanted.about)
+        && liquid(&wanted.about)
+        && liquid(&claim.about)
+        && !claim.about.iter().any(|(key, weight)| (*key == "light" && *weight >= 0.5) || *weight >= 2.0)
 }
 
 /// "More negative" is less of a potential or a charge, where the other side does not tell it so.

@@ -60,8 +60,44 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             }
         }
     }
+    told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
+}
+
+/// Takes in what is said of a phrase behind what describes it: "fewer of the strands | that carry enzyme are paired", "fewer
+/// sites | that work".
+fn told_behind(claims: &mut [Claim], pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) {
+    for claim in claims.iter_mut().filter(|claim| claim.attributive && !claim.carried && !claim.presence) {
+        let own = clauses.get(claim.clause);
+        let next = clauses.get(claim.clause + 1).filter(|next| Some(next.sentence) == own.map(|own| own.sentence));
+        let (Some(own), Some(next)) = (own, next) else { continue };
+        let word = next
+            .pieces
+            .start
+            .checked_sub(1)
+            .and_then(|before| pieces.get(before))
+            .map_or("", |piece| piece.lower.as_str());
+        let ends = own.pieces.end == claim.pieces.end;
+        let turns =
+            next.pieces.clone().any(|place| pieces.get(place).is_some_and(|piece| matches!(piece.role, Role::Turn(_))));
+        let role = |place: usize| pieces.get(place).map(|piece| piece.role);
+        let reader = Reader { pieces, clause: next, dictionary };
+        let behind = match word {
+            "that" | "which" | "who" => {
+                let be = next.pieces.clone().skip(1).rfind(|place| role(*place) == Some(Role::Copula));
+                let verb = pieces.get(next.pieces.start).is_some_and(|piece| piece.verb);
+                let from = be.map(|be| be + 1).or(Some(next.pieces.start).filter(|_| verb));
+                from.filter(|_| !turns).map(|from| reader.right(from).0)
+            }
+            _ => None,
+        };
+        for (key, weight) in behind.filter(|_| ends).unwrap_or_default() {
+            if weight >= 1.0 && !dictionary.is_light(&key) {
+                add(&mut claim.about, &key, RULING);
+            }
+        }
+    }
 }
 
 /// "fast or slow", "from a high to a low concentration": neither is claimed.
@@ -98,7 +134,8 @@ fn topic(
     // "It rises when there is more of it": of something else.
     let occasion = clauses.get(number).is_some_and(|own| {
         let before = number.checked_sub(1).and_then(|before| clauses.get(before));
-        own.link == Some(Link::If) && before.is_some_and(|before| before.sentence == own.sentence)
+        let told = |before: &Clause| claims.last().is_some_and(|claim| before.pieces.contains(&claim.at));
+        own.link == Some(Link::If) && before.is_some_and(|before| before.sentence == own.sentence && told(before))
     });
     if occasion {
         return Vec::new();
@@ -123,11 +160,14 @@ pub(super) struct Reader<'a> {
 pub(super) type About = Vec<(String, f64)>;
 
 /// Weight of the verb that rules a phrase.
-const RULING: f64 = 0.6;
+pub(super) const RULING: f64 = 0.6;
 /// Weight of the kind of quantity that a direction word brings along, beside what is named.
 const OWN: f64 = 0.3;
 /// Weight of what a pronoun stands for, beside what is named.
 const LEANING: f64 = 0.4;
+
+/// Weight of what holds a thing, beside the thing.
+const HOLDING: f64 = 0.25;
 
 /// Words that tell how much there is.
 const COUNTS: &[&str] = &[
@@ -199,7 +239,8 @@ impl Reader<'_> {
         // "Detergent | makes …": the verb is what joins the clauses.
         let acts = (start..end).find(|place| !named(*place)).unwrap_or(end);
         let joins = acts == end && matches!(self.pieces.get(end).map(|piece| piece.role), Some(Role::Link(Link::So)));
-        if acts == start {
+        // "… that work |": no subject of its own.
+        if acts == start || self.clause.link == Some(Link::Which) {
             return None;
         }
         let turn = matches!(
@@ -278,7 +319,7 @@ impl Reader<'_> {
         let mut class = self.class(piece, attributive, &mut about);
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
         self.combine(at, &mut about, &mut class);
-        let aside = self.clause.aside_from.is_some_and(|from| from < at);
+        let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
@@ -343,7 +384,19 @@ impl Reader<'_> {
             keys.for_each(|key| add(about, key, 1.0));
         }
         if attributive && !carried {
+            // "The liquid holds less dye": less of what is in the liquid.
+            if let Some(holder) = self.holder(at) {
+                self.left(holder).0.into_iter().for_each(|(key, weight)| add(about, &key, weight.min(HOLDING)));
+            }
             self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
+        }
+        if !attributive {
+            // "lets the dye out faster".
+            let word = |place: usize| self.word(Some(place));
+            let lets = (self.clause.pieces.start..at).any(|place| matches!(word(place), "let" | "lets" | "letting"));
+            if lets && (self.clause.pieces.start..at).any(|place| word(place) == "out") {
+                add(about, &self.dictionary.key("leak out"), 1.0);
+            }
         }
         carried
     }

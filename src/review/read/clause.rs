@@ -40,8 +40,8 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::And));
             }
-            // "warmer = faster".
-            Role::Mark('=') if says(pieces, at + 1) => {
+            // "warmer = faster", "warmer > faster".
+            Role::Mark('=' | '>') if says(pieces, at + 1) => {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::So));
             }

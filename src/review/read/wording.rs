@@ -90,8 +90,10 @@ impl Reader<'_> {
         class: &mut Vec<&'static str>,
     ) -> Direction {
         let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
+        let strength =
+            matches!(piece.lower.as_str(), "weak" | "weaker" | "weakest" | "strong" | "stronger" | "strongest");
         let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::lists().liquids.contains(&key.as_str()));
-        if !dark || !liquid {
+        if !(dark || strength) || !liquid {
             return direction;
         }
         let colour = self.dictionary.key("absorbance");
@@ -115,8 +117,10 @@ impl Reader<'_> {
             let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
             let result = self.dictionary.key(result);
             let has = |key: &String| about.iter().any(|(known, _)| known == key);
+            // Where the guide tells of nothing left outside, "leaves more in the liquid" says only that it is there.
+            let spoken = !dropped.contains(&"stay") || self.dictionary.leaves_outside();
             if keys.iter().all(has) {
-                if !has(&result) {
+                if spoken && !has(&result) {
                     about.push((result.clone(), 1.0));
                 }
                 class.extend(self.dictionary.class(&result));
@@ -206,6 +210,16 @@ impl Reader<'_> {
             && the
             && (self.opens(at) || self.role(Some(self.clause.pieces.start)) == Some(Role::Preposition))
             && others.into_iter().any(moves)
+    }
+
+    /// "A long one does the reverse of all this": of another case.
+    pub(super) fn reversed(&self, at: usize) -> bool {
+        let word = |place: usize| self.word(Some(place));
+        (at..self.clause.pieces.end).any(|place| {
+            let turned =
+                matches!(word(place), "reverse" | "opposite" | "vice versa" | "other way round" | "other way around");
+            turned && !matches!(self.role(Some(place + 1)), Some(Role::Content))
+        })
     }
 
     /// "There is more …": nothing stands before that it speaks of.

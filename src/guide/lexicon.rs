@@ -12,7 +12,7 @@ use crate::scenario::Front;
 static EVERYDAY: LazyLock<BTreeMap<&str, Vec<&str>>> = LazyLock::new(|| by_id(include_str!("everyday.txt")));
 
 /// Rows of names by the id that opens each; a row goes on in lines that begin with a space.
-fn by_id(text: &str) -> BTreeMap<&str, Vec<&str>> {
+pub(super) fn by_id(text: &str) -> BTreeMap<&str, Vec<&str>> {
     let mut rows: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     let mut own = "";
     for line in text.lines().filter(|line| !line.starts_with('#')) {

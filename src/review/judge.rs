@@ -51,6 +51,9 @@ pub(super) mod limit {
     /// The same where the answer says that one thing no longer depends on another.
     pub(crate) const REASON_INDEPENDENT: f64 = 0.168;
 
+    /// Least share of what an everyday reason names.
+    pub(crate) const SAYING: f64 = 0.99;
+
     /// From here on a reason is worth a second look.
     pub(crate) const REASON_LOOK: f64 = 0.14;
 
@@ -201,7 +204,9 @@ impl Judge<'_> {
     /// How the statement fared, or one of its alternatives.
     fn statement(&self, point: &Point, whole: &Pattern) -> (Fared, Match) {
         let found = self.step(whole, point, 0);
-        let directed = found.turns.contains(&Found::Agrees);
+        // That the cause is there tells nothing yet.
+        let mut turns = found.turns.iter().zip(&whole.wanted);
+        let directed = turns.any(|(turn, wanted)| *turn == Found::Agrees && !wanted.cause);
         let mut best = (Self::fared(whole, &found, limit::WORDS_ALONE), found);
         if best.1.turns.contains(&Found::Opposed) {
             best.0 = Fared::Denied;
@@ -255,7 +260,10 @@ impl Judge<'_> {
                 Some(Found::Opposed | Found::Both | Found::Unclear | Found::Missing) => false,
                 None => one.named() >= limit::WORDS_ALONE,
             };
+            // What is left open by the answer is not told by naming its things.
+            let open = one.turns.contains(&Found::Unclear);
             let otherwise = !told
+                && !open
                 && others.get(place).is_some_and(|pattern| {
                     Self::fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });

@@ -40,6 +40,9 @@ impl Judge<'_> {
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole));
         let told = found.named();
+        // Beside a wrong prediction so few words tell no reason.
+        let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
+        let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
         let reversed = point.kind == PointKind::Reversal;
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
@@ -57,9 +60,22 @@ impl Judge<'_> {
             }
             None if told >= enough - 1e-9 && self.hedges(&found.says) => (Status::LookAgain, says(&found.says)),
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
+            None if otherwise.as_ref().is_some_and(|places| self.hedges(places)) => {
+                (Status::LookAgain, says(&found.says))
+            }
+            None if otherwise.is_some() => (Status::Found, says(&otherwise.unwrap_or_default())),
             None if told >= limit::REASON_LOOK => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// The reason in words of another kind, which the guide accepts as well.
+    fn said_otherwise(&self, point: &Point) -> Option<Vec<Range<usize>>> {
+        let sayings = point.accept.iter().filter(|text| !text.starts_with("the step from "));
+        sayings.map(|text| self.pattern(text)).filter(|pattern| pattern.units.len() >= 2).find_map(|pattern| {
+            let found = self.matcher().in_one_sentence(&pattern);
+            (found.coverage >= limit::SAYING && found.denied <= 0.0).then_some(found.says)
+        })
     }
 
     /// Whether the answer does not commit itself where it says this: a hedge in the prediction leaves the reason as it is.

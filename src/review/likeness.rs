@@ -65,12 +65,14 @@ pub(super) fn likeness(
     let precision = if said > 0.0 { f64::max(met / said, 0.5) } else { 1.0 };
     let kind = kind(wanted, claim, about, if alone { 1.0 } else { precision }, dictionary);
     // What has leaked is not what is there, though the same thing is named.
-    let stranger = claim.about.iter().any(|(key, weight)| {
-        *weight >= 1.0
-            && dictionary.is_elsewhere(key)
-            && dictionary.opposites(key).next().is_some()
-            && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
-    });
+    let named = wanted.about.iter().any(whole);
+    let stranger = !named
+        && claim.about.iter().any(|(key, weight)| {
+            *weight >= 1.0
+                && dictionary.is_elsewhere(key)
+                && dictionary.opposites(key).next().is_some()
+                && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
+        });
     // A rate, a length, a brightness is not told by naming the thing alone.
     let untold = !claim.about.is_empty()
         && claim.class.is_empty()
@@ -79,10 +81,21 @@ pub(super) fn likeness(
     let share = f64::min((recall * precision).sqrt() + kind, 1.0)
         * if stranger { 0.4 } else { 1.0 }
         * if untold { 0.45 } else { 1.0 }
+        * if short_of_greatest(wanted, about, dictionary) { BELOW_GREATEST } else { 1.0 }
         * if mirrored { 0.85 } else { 1.0 }
         * of_kind;
     let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
     (share >= least).then_some((share, mirrored != below))
+}
+
+/// How plainly a rate tells of the greatest rate.
+const BELOW_GREATEST: f64 = 0.6;
+
+/// Whether the greatest of something is looked for, and the claim is of no such thing.
+fn short_of_greatest(wanted: &Wanted, about: &About, dictionary: &Dictionary) -> bool {
+    let tops = ["greatest", "maximum", "ceiling", "top"].map(|word| dictionary.key(word));
+    let has = |about: &About| about.iter().any(|(key, _)| tops.contains(key));
+    has(&wanted.about) && !has(about)
 }
 
 /// "The liquid is paler": there is less dye in it.

@@ -285,7 +285,8 @@ impl Matcher<'_> {
         let clause = self.reading.clauses.get(claim.clause);
         let start = clause.map_or(claim.at, |clause| clause.pieces.start);
         let before = self.reading.pieces.get(start..claim.at).unwrap_or_default();
-        if before.iter().any(|piece| piece.role == Role::Negator) {
+        // "It won't change" says which way.
+        if before.iter().any(|piece| piece.role == Role::Negator) && claim.direction != Direction::Same {
             return false;
         }
         let word = self.reading.pieces.get(claim.at);

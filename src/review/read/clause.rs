@@ -66,8 +66,10 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
         let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
         let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
+        // "A smaller share could | make the rate lower".
+        let leads_on = own.last().is_some_and(|piece| piece.role == Role::Hedge);
         // "could mean more pairs or fewer": both are left open.
-        open = !says && (hedge || clause.hedged);
+        open = leads_on || !says && (hedge || clause.hedged);
     }
     clauses
 }
@@ -165,7 +167,11 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
             Role::Content | Role::Number(_) => {
                 let passive = before.iter().rev().nth(1).is_some_and(|piece| piece.role == Role::Copula);
                 let alone = piece.lower.ends_with(" out") || piece.lower.starts_with("escape");
-                !piece.verb || (occasion && (passive || alone))
+                // "at a higher speed |".
+                let noun = before.iter().rev().nth(1).is_some_and(
+                    |piece| matches!(piece.role, Role::Turn(turn) if turn.grammar == Grammar::Comparative),
+                );
+                !piece.verb || noun || (occasion && (passive || alone))
             }
             // "When it is warmer | the lipids move more".
             Role::Turn(turn) => match turn.grammar {

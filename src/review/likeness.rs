@@ -37,12 +37,18 @@ pub(super) fn likeness(
     if coloured(wanted, claim, dictionary) {
         return Some((COLOURED, false));
     }
+    if melts(wanted, claim, dictionary) {
+        return Some((COLOURED, true));
+    }
     let of_kind = kinds(&wanted.class, &claim.class)?;
     if wanted.about.is_empty() {
         // "it rises": of whatever is asked about.
         return Some((SAME_QUANTITY, false));
     }
-    if alone && !about.is_empty() && about.iter().all(|(key, _)| READINGS.contains(&key.as_str())) {
+    if alone
+        && !about.is_empty()
+        && about.iter().all(|(key, weight)| *weight <= IN_PASSING || READINGS.contains(&key.as_str()))
+    {
         // "the reading is higher": of what is asked about.
         return Some((SAME_QUANTITY, false));
     }
@@ -96,6 +102,13 @@ fn short_of_greatest(wanted: &Wanted, about: &About, dictionary: &Dictionary) ->
     let tops = ["greatest", "maximum", "ceiling", "top"].map(|word| dictionary.key(word));
     let has = |about: &About| about.iter().any(|(key, _)| tops.contains(key));
     has(&wanted.about) && !has(about)
+}
+
+/// "They melt sooner": at a lower temperature.
+fn melts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let melt = dictionary.key("melt");
+    let has = |about: &About| about.iter().any(|(key, weight)| *key == melt && *weight >= IN_PASSING);
+    wanted.class.contains(&"temperature") && has(&wanted.about) && claim.class == ["rate"] && has(&claim.about)
 }
 
 /// "The liquid is paler": there is less dye in it.

@@ -8,6 +8,9 @@ use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece};
 
+/// So many things make a short refused sentence.
+const SHORT: usize = 3;
+
 impl Judge<'_> {
     /// Where the response says what the point rejects, judged by what the statement does not say itself.
     pub(super) fn rejected(&self, point: &Point, statement: &Pattern) -> Option<Vec<Range<usize>>> {
@@ -28,7 +31,11 @@ impl Judge<'_> {
             let said = pattern.units.len() >= 3
                 && self.matcher().named_together(&pattern) > limit::IN_FULL
                 && self.matcher().named_together(statement) < limit::LESS_PLAINLY
-                && (pattern.wanted.is_empty() || self.says_so(&pattern) > limit::IN_FULL);
+                && if pattern.wanted.is_empty() {
+                    self.in_one_clause(&pattern)
+                } else {
+                    self.says_so(&pattern) > limit::IN_FULL
+                };
             if said {
                 return Some(whole.says);
             }
@@ -59,10 +66,18 @@ impl Judge<'_> {
         let names = |piece: &Piece, unit: &Unit| {
             unit.keys.first().is_some_and(|key| piece.keys.contains(key) || piece.also.contains(key))
         };
+        // Of a short one, all of it, what does so before what it does.
+        let short = pattern.units.len() <= SHORT;
         self.reading.clauses.iter().any(|clause| {
             let own = self.reading.within(clause);
-            let seen = pattern.units.iter().filter(|unit| own.iter().any(|piece| names(piece, unit)));
-            seen.count() * 3 >= pattern.units.len() * 2
+            let place = |unit: &Unit| own.iter().position(|piece| names(piece, unit));
+            let places: Vec<Option<usize>> = pattern.units.iter().map(place).collect();
+            let seen = places.iter().flatten().count();
+            let in_order = match places.as_slice() {
+                [Some(one), Some(other), ..] => one <= other,
+                _ => false,
+            };
+            if short { seen == places.len() && (in_order || places.len() < 2) } else { seen * 3 >= places.len() * 2 }
         })
     }
 

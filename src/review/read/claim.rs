@@ -52,6 +52,8 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
         let moved = claims.iter().rev().find(|claim| claim.direction != Direction::Same && !claim.presence);
         claims.extend(reader.likewise(number, moved.or(claims.last())));
         for at in clause.pieces.clone() {
+            let reader = Reader { pieces, clause, dictionary };
+            claims.extend(reader.none(at, number));
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
             let reader = Reader { pieces, clause, dictionary };
@@ -270,6 +272,30 @@ impl Reader<'_> {
         })
     }
 
+    /// "It hardly makes any oxygen": next to none of it.
+    fn none(&self, at: usize, number: usize) -> Option<Claim> {
+        let piece = self.pieces.get(at).filter(|piece| piece.lower == "any" && piece.negated)?;
+        let named = piece.role == Role::Article && self.role(Some(at + 1)) == Some(Role::Content);
+        let (about, end) = self.right(at + 1);
+        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
+        (named && !about.is_empty()).then_some(Claim {
+            direction: Direction::Down,
+            about,
+            carried: false,
+            clause: number,
+            at,
+            pieces: at..end.max(at + 1),
+            aside: self.clause.aside_from.is_some_and(|from| from < at),
+            hedged: self.clause.hedged,
+            class,
+            attributive: true,
+            compares: false,
+            level: None,
+            relates: false,
+            presence: false,
+        })
+    }
+
     /// "… so does the rate": the direction is that of what was told before.
     fn likewise(&self, number: usize, before: Option<&Claim>) -> Option<Claim> {
         let start = self.clause.pieces.start;
@@ -308,6 +334,21 @@ impl Reader<'_> {
             && piece.lower.ends_with("ed")
             && matches!(self.word(at.checked_sub(1)), "less");
         let compared = compared || lessened;
+        // "not much" is little.
+        let counted = matches!(
+            piece.lower.as_str(),
+            "much"
+                | "many"
+                | "a lot of"
+                | "a lot"
+                | "plenty"
+                | "plenty of"
+                | "so well"
+                | "that well"
+                | "so easily"
+                | "that easily"
+        );
+        let compared = compared || counted;
         let direction = match (piece.negated || lessened, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
@@ -355,7 +396,10 @@ impl Reader<'_> {
             self.left(at).0.into_iter().for_each(|(key, weight)| add(about, &key, weight));
         }
         let carried = about.is_empty();
-        if carried {
+        if carried && self.made(at) {
+            // "It hadn't made much": of what comes of it.
+            about.push((self.dictionary.key("product"), 1.0));
+        } else if carried {
             // "and get further": the kind of quantity is that of the direction word.
             // So is that of "more of it", where it was spoken of how fast.
             let counts = COUNTS.contains(&self.word(Some(at)));
@@ -390,13 +434,12 @@ impl Reader<'_> {
             }
             self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
         }
-        if !attributive {
-            // "lets the dye out faster".
-            let word = |place: usize| self.word(Some(place));
-            let lets = (self.clause.pieces.start..at).any(|place| matches!(word(place), "let" | "lets" | "letting"));
-            if lets && (self.clause.pieces.start..at).any(|place| word(place) == "out") {
-                add(about, &self.dictionary.key("leak out"), 1.0);
-            }
+        // "lets the dye out faster", "lets more of it out".
+        let word = |place: usize| self.word(Some(place));
+        let lets = (self.clause.pieces.start..at).any(|place| matches!(word(place), "let" | "lets" | "letting"));
+        let mut reach = if attributive { at..self.clause.pieces.end } else { self.clause.pieces.start..at };
+        if lets && reach.any(|place| word(place) == "out") {
+            add(about, &self.dictionary.key("leak out"), 1.0);
         }
         carried
     }

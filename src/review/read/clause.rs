@@ -57,8 +57,17 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         }
     }
     push(&mut clauses, sentence, start..pieces.len(), link);
-    for clause in &mut clauses {
-        negate(clause, pieces);
+    // "It hadn't | made much": the verb that joins stands under the negation.
+    let denied: Vec<bool> = clauses
+        .iter()
+        .map(|clause| {
+            let last = clause.pieces.end.checked_sub(1).and_then(|last| pieces.get(last));
+            last.is_some_and(|piece| piece.role == Role::Negator)
+        })
+        .collect();
+    for (number, clause) in clauses.iter_mut().enumerate() {
+        let before = number.checked_sub(1).and_then(|before| denied.get(before)).copied().unwrap_or(false);
+        negate(clause, pieces, before && clause.link == Some(Link::So));
     }
     let mut open = false;
     for clause in &mut clauses {
@@ -155,7 +164,11 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
     if instead {
         return says(pieces, at);
     }
-    let opens = matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
+    // "by the time you stop it |".
+    let until = matches!(before, [by, the, time, ..] if by.lower == "by" && the.lower == "the" && time.lower == "time");
+    let lacks = before.first().is_some_and(|piece| piece.lower.starts_with("without"));
+    let opens = lacks
+        || matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
         || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
     let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
     let occasion = link == Some(Link::If) && first != Some(Role::Preposition);
@@ -186,7 +199,7 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
             Role::Pronoun => true,
             _ => false,
         });
-    (opens || occasion) && ended && (occasion || !verb) && says(pieces, at)
+    (opens || occasion) && (ended || until) && (occasion || until || !verb) && says(pieces, at)
 }
 
 /// "The more dye": half of a comparison.
@@ -204,9 +217,9 @@ fn says(pieces: &[Piece], from: usize) -> bool {
 }
 
 /// Negations hold to the end of their clause; two cancel out. So do asides.
-fn negate(clause: &mut Clause, pieces: &mut [Piece]) {
+fn negate(clause: &mut Clause, pieces: &mut [Piece], from_before: bool) {
     let range = clause.pieces.clone();
-    let mut negated = false;
+    let mut negated = from_before;
     // "Without magnesium the nuclease is idle": only what is lacking is denied.
     let mut lacking = false;
     let mut named = false;

@@ -83,6 +83,24 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
+    // "most loops": most of them.
+    if word == "most"
+        && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "")
+        && matches!(rest.get(1), Some(stem) if !next.ends_with("ly") && next.ends_with('s') && dictionary.longest(&[*stem]).is_none_or(|(_, meaning)| matches!(meaning, Meaning::Term(_) | Meaning::Sense(_))))
+    {
+        let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }));
+    }
+    // "in dim light".
+    if word == "dim" && matches!(back, "in" | "a" | "the" | "with" | "under" | "this" | "that") {
+        let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "bright" };
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((
+            1,
+            Piece { bytes, role: Role::Turn(turn), keys: vec![dictionary.key("bright")], ..empty(sentence, word) },
+        ));
+    }
     let direction = match word.as_str() {
         "up" => Some(Direction::Up),
         "down" => Some(Direction::Down),
@@ -103,6 +121,14 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
             let about = if turn.about.is_empty() { "amount" } else { turn.about };
             Some((1, content(dictionary.key(about), false)))
+        }
+        // "the light gets stopped".
+        Some((1, Meaning::Negator))
+            if words::lists().hindering.contains(rest.first()?)
+                && word.ends_with("ed")
+                && matches!(back, "gets" | "get" | "is" | "are" | "being" | "be" | "was" | "been" | "got") =>
+        {
+            Some((1, content(dictionary.key("block"), true)))
         }
         Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
             let acts = next.ends_with("ing")
@@ -129,7 +155,8 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
     let Words { own, mended, dictionary, .. } = *all;
     let Some(before) = at.checked_sub(1) else { return false };
     let last = all.stems.get(before).copied().unwrap_or_default();
-    let copula = mended.get(before).is_some_and(|word| ["is", "are", "was"].contains(&word.as_str()));
+    let copula =
+        mended.get(before).is_some_and(|word| ["is", "are", "was", "so", "therefore"].contains(&word.as_str()));
     let noun = own.get(before).is_some_and(|token| token.kind == Kind::Word)
         && !dictionary.is_verb(last)
         && !dictionary.is_little(last);
@@ -190,6 +217,24 @@ pub(super) fn repeated(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     let bytes = own.get(at)?.bytes.start..own.get(at + 2)?.bytes.end;
     let keys = if turn.about.is_empty() { Vec::new() } else { vec![dictionary.key(turn.about)] };
     Some((3, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, one) }))
+}
+
+/// "what dims the dye", "the stuff that kills the glow": the quencher by what it does.
+pub(super) fn by_deed(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let word = |place: usize| mended.get(at + place).map_or("", String::as_str);
+    let relative = matches!(word(0), "what" | "that" | "which");
+    let deed =
+        matches!(word(1), "dims" | "dim" | "darkens" | "dulls" | "kills" | "quenches" | "lowers" | "steals" | "takes");
+    let article = usize::from(matches!(word(2), "the" | "its" | "their"));
+    let dimmed = matches!(word(2 + article), "dye" | "glow" | "light" | "brightness" | "fluorescence");
+    let before = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);
+    let named = matches!(before, "of" | "stuff" | "thing" | "substance" | "product" | "compound" | "molecules" | "the");
+    let length = 3 + article;
+    let bytes = own.get(at)?.bytes.start..own.get(at + length - 1)?.bytes.end;
+    let keys = vec![dictionary.key("quench")];
+    (relative && deed && dimmed && named)
+        .then(|| (length, Piece { bytes, role: Role::Content, keys, ..empty(sentence, "quencher") }))
 }
 
 /// What something goes up or down, without being more or less.

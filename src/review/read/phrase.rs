@@ -166,8 +166,7 @@ impl Reader<'_> {
         let (mut predicate, mut relative) = (false, false);
         for place in from..self.clause.pieces.end {
             // "stays inside | to be set free": what follows is for another sentence.
-            let able =
-                ["able", "unable", "going", "managed", "manage", "free"].contains(&self.word(place.checked_sub(1)));
+            let able = ["able", "unable", "going", "managed", "manage"].contains(&self.word(place.checked_sub(1)));
             let to = self.pieces.get(place).is_some_and(|piece| piece.lower == "to") && !able;
             if to && !places.is_empty() && (self.role(Some(place + 1)) == Some(Role::Copula) || self.verb(place + 1)) {
                 break;

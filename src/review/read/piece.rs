@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::homograph::{is_background, is_way, not_so, repeated, turned_noun};
+use super::homograph::{by_deed, is_background, is_way, not_so, repeated, turned_noun};
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
 use crate::review::dictionary::Dictionary;
@@ -140,7 +140,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     if let Some(piece) = not_so(all, at) {
         return (2, piece);
     }
-    if let Some(found) = repeated(all, at).or_else(|| turned_noun(all, at)) {
+    if let Some(found) = repeated(all, at).or_else(|| by_deed(all, at)).or_else(|| turned_noun(all, at)) {
         return found;
     }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));

@@ -31,6 +31,17 @@ impl Reader<'_> {
         // "falls faster than": one claim, made by the verb.
         let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
         let manner = turn.about == "rate" && moving;
+        // "in the same minutes", "goes up a lot": nothing of their own.
+        let timed = piece.lower == "same"
+            && self.pieces.get(at + 1).is_some_and(|next| {
+                matches!(next.lower.as_str(), "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times")
+            })
+            && before != Some(Role::Copula);
+        let degree = piece.lower == "a lot" && !matches!(self.role(Some(at + 1)), Some(Role::Copula));
+        // "gives off a bit of light": some.
+        let only = (self.clause.pieces.start..at)
+            .any(|place| matches!(self.word(Some(place)), "only" | "just" | "merely" | "barely" | "with"));
+        let some = piece.lower.ends_with(" bit of") && piece.lower.starts_with("a ") && !only && !self.opens(at);
         // "has a big effect on": not which way.
         let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
         // "less slowed": one claim, made by the verb.
@@ -60,6 +71,9 @@ impl Reader<'_> {
             && before == Some(Role::Content)
             && self.counted(at);
         ones || size
+            || timed
+            || some
+            || degree
             || named
             || counted
             || which
@@ -210,6 +224,19 @@ impl Reader<'_> {
             && the
             && (self.opens(at) || self.role(Some(self.clause.pieces.start)) == Some(Role::Preposition))
             && others.into_iter().any(moves)
+    }
+
+    /// "made much", "produces less", "more has been made": whatever it is that is made.
+    pub(super) fn made(&self, at: usize) -> bool {
+        let makes = |place: Option<usize>| {
+            matches!(
+                self.word(place),
+                "made" | "make" | "makes" | "making" | "produced" | "produces" | "produce" | "formed" | "forms"
+            )
+        };
+        // Behind a clause that ends with the verb, or right before it.
+        let ahead = (at + 1..self.clause.pieces.end).find(|place| self.role(Some(*place)) != Some(Role::Copula));
+        makes(at.checked_sub(1)) || (makes(ahead) && self.opens(at))
     }
 
     /// "A long one does the reverse of all this": of another case.

@@ -81,6 +81,10 @@ impl Course {
                 (Some(at), Some(other), Some((_, accord))) => {
                     Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
                 }
+                // What the answer sets out from, where it may be that as well.
+                (Some(at), Some(other), None) if self.begins(other) && !self.begins(at) && self.as_plain(other, at) => {
+                    Some((other, Accord::Oppose))
+                }
                 (Some(at), Some(other), None)
                     if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
                 {
@@ -129,6 +133,17 @@ impl Course {
                 last = Some((at, accord));
             }
         }
+    }
+
+    /// Whether something told is of what the whole course sets out from.
+    fn begins(&self, told: usize) -> bool {
+        self.told.get(told).is_some_and(|told| told.node == 0) && self.sets_out(0)
+    }
+
+    /// Whether one thing told is told as plainly as another.
+    fn as_plain(&self, one: usize, other: usize) -> bool {
+        let share = |told: usize| self.told.get(told).map_or(0.0, |told| told.share);
+        share(one) >= share(other)
     }
 
     /// Whether something told is of what a step leads to.
@@ -208,6 +223,7 @@ impl Course {
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
         let back = !flat && node <= first && (sets_out || link == Some(Link::If));
         let onward = matches!(link, Some(Link::So | Link::Because));
-        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && sets_out)
+        (back && !onward && (told || link == Some(Link::But)))
+            || (!flat && link == Some(Link::But) && sets_out && node <= first)
     }
 }

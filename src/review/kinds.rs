@@ -325,7 +325,15 @@ pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     let goes = |next: &Piece| {
         next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
     };
-    let still = own.windows(2).any(|pair| matches!(pair, [one, next] if one.lower == "still" && goes(next)));
+    // "what still works": which ones.
+    let which = |at: usize| {
+        let before = at.checked_sub(1).and_then(|before| own.get(before)).map_or("", |piece| piece.lower.as_str());
+        matches!(before, "what" | "that" | "which" | "who" | "ones" | "left")
+    };
+    let still = own
+        .windows(2)
+        .enumerate()
+        .any(|(at, pair)| matches!(pair, [one, next] if one.lower == "still" && goes(next) && !which(at)));
     let moves = |piece: &Piece| match piece.role {
         Role::Turn(turn) => matches!(turn.direction, Direction::Up | Direction::Down) && !piece.negated,
         _ => false,

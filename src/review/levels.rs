@@ -28,7 +28,9 @@ impl Levels {
     /// the last, what is told of the first is turned round, so that every claim is of that change.
     pub(super) fn tell(self, reading: &mut Reading, asked: &str, read: impl Fn(&str) -> Reading) {
         let from_first = Self::named(asked, &read).is_some();
-        let ends: Vec<Option<bool>> = reading.claims.iter().map(|claim| self.end(reading, claim)).collect();
+        let end =
+            |claim: &Claim| self.end(reading, claim).or_else(|| self.occasion(reading, claim).filter(|_| from_first));
+        let ends: Vec<Option<bool>> = reading.claims.iter().map(end).collect();
         for (claim, end) in reading.claims.iter_mut().zip(ends) {
             match end {
                 Some(last) if from_first => {
@@ -41,6 +43,31 @@ impl Levels {
                 None => {}
             }
         }
+    }
+
+    /// At which end of the treatment a claim is made that sets nothing beside another: by the last level named before it in its
+    /// sentence ("At 10 nearly all is still inside, so it is dim"), or by the want of the thing ("With none of it …").
+    fn occasion(self, reading: &Reading, claim: &Claim) -> Option<bool> {
+        let sentence = reading.clauses.get(claim.clause)?.sentence;
+        let own = reading.pieces.iter().enumerate().filter(|(_, piece)| piece.sentence == sentence);
+        let before: Vec<(usize, Role)> =
+            own.take_while(|(at, _)| *at < claim.at).map(|(at, piece)| (at, piece.role)).collect();
+        let word = |at: usize| reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
+        let mut end = None;
+        for (at, role) in &before {
+            let Role::Number(number) = role else { continue };
+            let led = at.checked_sub(1).map_or("", word);
+            let value = reading.numbers.get(*number).map(|number| number.value)?;
+            end = match () {
+                () if !matches!(led, "at" | "with" | "after" | "for") => return None,
+                () if value.total_cmp(&self.last).is_eq() => Some(true),
+                () if value.total_cmp(&self.first).is_eq() => Some(false),
+                () => return None,
+            };
+        }
+        let lacks = self.first.abs() <= 0.0
+            && matches!(before.as_slice(), [(at, _), (next, _), ..] if word(*at) == "with" && matches!(word(*next), "no" | "none"));
+        end.or_else(|| lacks.then_some(false))
     }
 
     /// Whether a claim is made of the last level; `None` where it is of neither end.

@@ -244,6 +244,10 @@ impl Matcher<'_> {
     fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
         let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
+            // "…, with the most made": of nothing that is asked about.
+            if alone && claim.about.is_empty() && !self.reading.opens_sentence(claim) {
+                continue;
+            }
             let known = self.same_quantity(wanted, claim, alone).or_else(|| {
                 // "They look alike": where one quantity is asked about, what is alike is that.
                 let alike = alone && wanted.direction == Direction::Same && claim.direction == Direction::Same;

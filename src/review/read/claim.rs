@@ -212,7 +212,7 @@ impl Reader<'_> {
         let hedged = self.clause.hedged;
         let pieces = start..end.max(start + 1);
         let direction = Direction::Up;
-        (!about.is_empty()).then_some(Claim {
+        (!about.is_empty() && !self.reversed(start)).then_some(Claim {
             direction,
             about,
             carried: false,
@@ -396,7 +396,11 @@ impl Reader<'_> {
             self.left(at).0.into_iter().for_each(|(key, weight)| add(about, &key, weight));
         }
         let carried = about.is_empty();
-        if carried && self.made(at) {
+        let by_the_way = topic.iter().all(|(key, _)| {
+            self.dictionary.class(key) == Some("rate")
+                || ["split", "react", "t:enzyme", "t:reaction-rate"].contains(&key.as_str())
+        });
+        if carried && by_the_way && self.made(at) {
             // "It hadn't made much": of what comes of it.
             about.push((self.dictionary.key("product"), 1.0));
         } else if carried {

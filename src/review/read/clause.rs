@@ -41,7 +41,7 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
                 (start, link) = (at + 1, Some(Link::And));
             }
             // "warmer = faster", "warmer > faster".
-            Role::Mark('=' | '>') if says(pieces, at + 1) => {
+            Role::Mark('=' | '>') if says(pieces, at + 1) && !formula(pieces, at + 1) => {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::So));
             }
@@ -205,6 +205,12 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
 /// "The more dye": half of a comparison.
 pub(super) fn starts_with_the(pieces: &[Piece]) -> bool {
     matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
+}
+
+/// "SA/V = 3/r": what a thing is reckoned from.
+fn formula(pieces: &[Piece], at: usize) -> bool {
+    matches!(pieces.get(at).map(|piece| piece.role), Some(Role::Number(_)))
+        && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Mark('/' | '×' | '*')))
 }
 
 /// Whether a direction, a negation or a form of "be" follows before the next link or mark.

@@ -92,6 +92,10 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }));
     }
+    // "it takes less heat to part them".
+    if word == "heat" && matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") {
+        return Some((1, content(dictionary.key("temperature"), false)));
+    }
     // "in dim light".
     if word == "dim" && matches!(back, "in" | "a" | "the" | "with" | "under" | "this" | "that") {
         let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "bright" };

@@ -68,7 +68,7 @@ impl Reading {
     /// Whether a claim is the first of its sentence.
     pub(crate) fn opens_sentence(&self, claim: &Claim) -> bool {
         let sentence = |claim: &Claim| self.clauses.get(claim.clause).map(|clause| clause.sentence);
-        !self.claims.iter().any(|other| other.at < claim.at && sentence(other) == sentence(claim))
+        !self.claims.iter().any(|other| !other.aside && other.at < claim.at && sentence(other) == sentence(claim))
     }
 
     /// Whether a clause puts a case: "if", "when".

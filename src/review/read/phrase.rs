@@ -277,6 +277,9 @@ impl Reader<'_> {
             let Some(piece) = self.pieces.get(place) else { break };
             match piece.role {
                 Role::Article | Role::Plain | Role::Preposition | Role::Number(_) | Role::Negator => {}
+                // "soak up as much light"; "opens the stems of more loops".
+                Role::Link(_) if matches!(piece.lower.as_str(), "as" | "so") => {}
+                Role::Content if !piece.verb && self.is_of(place + 1) => {}
                 // "The liquid holds less": what is in it, not what stays in it.
                 Role::Content if self.holder(place + 1).is_some() => break,
                 Role::Content if piece.verb => {

@@ -84,7 +84,7 @@ fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionar
     let mut mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
     for word in &mut mended {
         // "[dye]" is the dye, where it is no symbol of its own.
-        if word.starts_with('[') && word.len() > 2 && dictionary.longest(&[word.as_str()]).is_none() {
+        if word.starts_with('[') && word.len() > 3 && dictionary.longest(&[word.as_str()]).is_none() {
             *word = dictionary.mended(word.trim_matches(['[', ']']));
         }
     }

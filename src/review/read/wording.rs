@@ -5,6 +5,9 @@ use super::piece::{Piece, Role};
 use crate::review::meaning::{Direction, Grammar, Turn};
 use crate::review::words;
 
+/// Words by which a clause tells of another case what was told of the first, turned round.
+const REVERSE: &[&str] = &["reverse", "opposite", "vice versa", "other way round", "other way around"];
+
 impl Reader<'_> {
     pub(super) fn role(&self, at: Option<usize>) -> Option<Role> {
         at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
@@ -20,7 +23,12 @@ impl Reader<'_> {
         let Some(piece) = self.pieces.get(at) else { return true };
         let before = self.role(at.checked_sub(1));
         // "the large ones" names things and says nothing of them.
-        let ones = matches!(self.word(Some(at + 1)), "ones" | "one") && (turn.about.is_empty() || !self.opens(at));
+        let warm = turn.about == "temperature"
+            && (self.clause.pieces.start..at).all(|place| {
+                matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_) | Role::Preposition))
+            });
+        let ones =
+            matches!(self.word(Some(at + 1)), "ones" | "one") && !warm && (turn.about.is_empty() || !self.opens(at));
         // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
         let as_before =
             self.word(at.checked_sub(1)) == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
@@ -38,6 +46,9 @@ impl Reader<'_> {
             })
             && before != Some(Role::Copula);
         let degree = piece.lower == "a lot" && !matches!(self.role(Some(at + 1)), Some(Role::Copula));
+        // "go up to about the same number": where to.
+        let level_with =
+            self.word(Some(at + 1)) == "to" && (at + 2..at + 6).any(|place| self.word(Some(place)) == "same");
         // "gives off a bit of light": some.
         let only = (self.clause.pieces.start..at)
             .any(|place| matches!(self.word(Some(place)), "only" | "just" | "merely" | "barely" | "with"));
@@ -72,6 +83,7 @@ impl Reader<'_> {
             && self.counted(at);
         ones || size
             || timed
+            || level_with
             || some
             || degree
             || named
@@ -236,17 +248,21 @@ impl Reader<'_> {
         };
         // Behind a clause that ends with the verb, or right before it.
         let ahead = (at + 1..self.clause.pieces.end).find(|place| self.role(Some(*place)) != Some(Role::Copula));
-        makes(at.checked_sub(1)) || (makes(ahead) && self.opens(at))
+        let passive = self.pieces.get(at.saturating_sub(2)).is_some_and(|piece| {
+            at >= 2 && matches!(piece.lower.as_str(), "is" | "are" | "was" | "were" | "be" | "been")
+        });
+        (makes(at.checked_sub(1)) && !passive) || (makes(ahead) && self.opens(at))
     }
 
     /// "A long one does the reverse of all this": of another case.
     pub(super) fn reversed(&self, at: usize) -> bool {
         let word = |place: usize| self.word(Some(place));
-        (at..self.clause.pieces.end).any(|place| {
-            let turned =
-                matches!(word(place), "reverse" | "opposite" | "vice versa" | "other way round" | "other way around");
-            turned && !matches!(self.role(Some(place + 1)), Some(Role::Content))
-        })
+        let any = |words: &[&str]| (at..self.clause.pieces.end).any(|place| words.contains(&word(place)));
+        let turned =
+            |place: usize| REVERSE.contains(&word(place)) && !matches!(self.role(Some(place + 1)), Some(Role::Content));
+        // "Adding sugar turns all this round".
+        let round = any(&["turns", "turn", "turned"]) && any(&["round", "around"]);
+        round || (at..self.clause.pieces.end).any(turned)
     }
 
     /// "There is more …": nothing stands before that it speaks of.

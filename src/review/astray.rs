@@ -101,7 +101,8 @@ impl Course {
             let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
             // "because the time is the same for all": what is kept alike.
             let link = reading.clauses.get(claim.clause).and_then(|clause| clause.link);
-            let kept = matches!(link, Some(Link::Because | Link::If)) || reading.being(claim);
+            let kept =
+                (matches!(link, Some(Link::Because | Link::If)) && !reading.tells_none(claim)) || reading.being(claim);
             let same = claim.direction == Direction::Same;
             // "Same volume, less dye, so …".
             let kept = kept

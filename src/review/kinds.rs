@@ -40,6 +40,10 @@ impl Judge<'_> {
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole));
         let told = found.named();
+        // What it says first it takes back where it then predicts the other way.
+        let torn = prediction == Some(Found::Both)
+            && told >= limit::REASON_LOOK
+            && self.rests_on_old_chain(predicted.as_ref(), prediction);
         // Beside a wrong prediction so few words tell no reason.
         let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
         let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
@@ -58,6 +62,7 @@ impl Judge<'_> {
             None if told < limit::REASON && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
+            None if torn => (Status::Contradicted, both(&found.says, &[all])),
             None if told >= enough - 1e-9 && self.hedges(&found.says) => (Status::LookAgain, says(&found.says)),
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
             None if otherwise.as_ref().is_some_and(|places| self.hedges(places)) => {

@@ -16,7 +16,7 @@ const COLOURED: f64 = 0.8;
 
 /// Keys of what is read, whatever it is.
 const READINGS: &[&str] =
-    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
+    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount", "oppos"];
 
 /// Keys with their weights.
 type About = [(String, f64)];
@@ -40,16 +40,24 @@ pub(super) fn likeness(
     if melts(wanted, claim, dictionary) {
         return Some((COLOURED, true));
     }
-    let of_kind = kinds(&wanted.class, &claim.class)?;
-    if wanted.about.is_empty() {
-        // "it rises": of whatever is asked about.
-        return Some((SAME_QUANTITY, false));
-    }
     if alone
         && !about.is_empty()
         && about.iter().all(|(key, weight)| *weight <= IN_PASSING || READINGS.contains(&key.as_str()))
     {
         // "the reading is higher": of what is asked about.
+        return Some((SAME_QUANTITY, false));
+    }
+    // "Longer at 34": of a distance, where nothing else is named.
+    let far = alone
+        && wanted.class.contains(&"distance")
+        && claim.class == ["length"]
+        && about.iter().all(|(key, weight)| *weight <= IN_PASSING || dictionary.class(key).is_some());
+    if far {
+        return Some((SAME_QUANTITY, false));
+    }
+    let of_kind = kinds(&wanted.class, &claim.class)?;
+    if wanted.about.is_empty() {
+        // "it rises": of whatever is asked about.
         return Some((SAME_QUANTITY, false));
     }
     let (direct, opposed, mut met) = shared(&wanted.about, about, dictionary);

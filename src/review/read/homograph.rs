@@ -92,6 +92,17 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }));
     }
+    // "No, it stays": an answer, and no denial of what follows.
+    let follows = matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Pronoun)));
+    if word == "no" && at == 0 && (follows || own.get(1).is_some_and(|token| token.kind == Kind::Mark)) {
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }));
+    }
+    // "comes out lowest".
+    if matches!(*rest.first()?, "come") && next == "out" && turns(2) {
+        let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
+        return Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }));
+    }
     // "it takes less heat to part them".
     if word == "heat" && matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") {
         return Some((1, content(dictionary.key("temperature"), false)));

@@ -79,6 +79,12 @@ impl Reading {
         matches!(word, "if" | "when" | "whenever")
     }
 
+    /// "It makes no difference": said outright, and not as what is kept alike.
+    pub(crate) fn tells_none(&self, claim: &Claim) -> bool {
+        let word = self.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        ["difference", "effect", "influence", "impact", "matter"].iter().any(|ending| word.ends_with(ending))
+    }
+
     /// Whether its sentence goes on to tell of a change.
     pub(crate) fn goes_on(&self, claim: &Claim) -> bool {
         let sentence = |claim: &Claim| self.clauses.get(claim.clause).map(|clause| clause.sentence);

@@ -105,7 +105,9 @@ impl Reader<'_> {
                 Some(Role::Content) => true,
                 Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing") || self.describes(at + 1),
                 Some(Role::Article | Role::Pronoun) if lower.ends_with(" of") => true,
-                Some(Role::Article) => the || matches!(lower, "half" | "twice" | "double"),
+                Some(Role::Article) => {
+                    the || matches!(lower, "half" | "twice" | "double" | "nearly all" | "almost all" | "hardly any")
+                }
                 Some(Role::Preposition) => self.is_of(at + 1) && !passive,
                 _ => self.the_they(at),
             },

@@ -200,7 +200,14 @@ impl Course {
         let of_kind = known.iter().flatten().any(|known| kinds(&known.class, &claim.class).is_some());
         let weak = shares.iter().flatten().all(|(share, _)| *share < PLAINLY);
         let unnamed = claim.about.is_empty() || claim.carried && claim.about.iter().all(|(_, weight)| *weight < 0.5);
-        if !of_kind || !matcher.reading.leads(claim) || !(unnamed || weak) {
+        // "Small ones have …".
+        let ones = matcher
+            .reading
+            .pieces
+            .get(claim.at + 1)
+            .is_some_and(|piece| matches!(piece.lower.as_str(), "ones" | "one"));
+        let leads = matcher.reading.leads(claim) || (ones && matcher.reading.opens_sentence(claim));
+        if !of_kind || !leads || !(unnamed || weak) {
             return None;
         }
         let own = known.into_iter().flatten().flat_map(|known| &known.about);

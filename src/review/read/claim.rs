@@ -389,6 +389,13 @@ impl Reader<'_> {
     /// Says whether the quantity is wholly that of what was spoken of before.
     fn complete(&self, at: usize, pieces: &Range<usize>, attributive: bool, about: &mut About, topic: About) -> bool {
         let own = self.pieces.get(at).and_then(|piece| piece.keys.iter().find_map(|key| self.dictionary.class(key)));
+        let spoken: About = topic
+            .iter()
+            .filter(|(key, _)| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none())
+            .filter(|(key, _)| self.dictionary.opposites(key).next().is_none())
+            .take(3)
+            .cloned()
+            .collect();
         // "lasts a shorter time", "at a higher rate": of what stands before.
         let none_on =
             ["effect", "difference", "influence", "impact"].iter().any(|word| self.word(Some(at)).ends_with(word));
@@ -426,6 +433,17 @@ impl Reader<'_> {
                     && self.dictionary.opposites(key).next().is_none()
             });
             telling.take(3).for_each(|(key, _)| add(about, &key, weight));
+        }
+        if carried && self.they_shrink(at, about) {
+            // "They get smaller": the things, and not what was told of before.
+            about.clear();
+            about.push((self.dictionary.key("volume"), 1.0));
+        }
+        if self.word(Some(at + 1)) == "of" && self.role(Some(at + 2)) == Some(Role::Pronoun) && !carried {
+            // "more of them are present": of the things spoken of.
+            for (key, weight) in &spoken {
+                add(about, key, weight.min(if key.starts_with("t:") { 0.5 } else { LEANING }));
+            }
         }
         if self.word(Some(at + 1)) == "to" && self.verb(at + 2) {
             let keys = self.pieces.get(at + 2).into_iter().flat_map(|piece| &piece.keys);

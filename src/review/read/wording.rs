@@ -238,6 +238,16 @@ impl Reader<'_> {
             && others.into_iter().any(moves)
     }
 
+    /// "They get smaller", where something was spoken of that has no size.
+    pub(super) fn they_shrink(&self, at: usize, about: &About) -> bool {
+        let size = matches!(self.word(Some(at)), "smaller" | "bigger" | "larger");
+        let they = (self.clause.pieces.start..at).any(|place| self.word(Some(place)) == "they");
+        size && they
+            && about.iter().any(|(key, _)| {
+                matches!(self.dictionary.class(key), Some("potential" | "rate" | "charge" | "temperature"))
+            })
+    }
+
     /// "made much", "produces less", "more has been made": whatever it is that is made.
     pub(super) fn made(&self, at: usize) -> bool {
         let makes = |place: Option<usize>| {

@@ -72,42 +72,15 @@ impl Course {
         let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
         for number in claims {
-            let is_own = |at: &usize| self.told.get(*at).is_some_and(|one| one.claim == number);
-            let own: Vec<usize> = (0..self.told.len()).filter(is_own).collect();
-            let clear = |wanted: Accord| self.plainest(&own, wanted);
-            let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
             let Some(claim) = reading.claims.get(number) else { continue };
-            let current = match (agrees, opposes, last) {
-                (Some(at), Some(other), Some((_, accord))) => {
-                    Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
-                }
-                // What the answer sets out from, where it may be that as well.
-                (Some(at), Some(other), None) if self.begins(other) && !self.begins(at) && self.as_plain(other, at) => {
-                    Some((other, Accord::Oppose))
-                }
-                (Some(at), Some(other), None)
-                    if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
-                {
-                    Some((other, Accord::Oppose))
-                }
-                (Some(at), _, _) => Some((at, Accord::Agree)),
-                (None, Some(at), _) => Some((at, Accord::Oppose)),
-                (None, None, _) => None,
-            };
-            let Some((at, accord)) = current else { continue };
+            let Some((at, accord)) = self.current(number, last.map(|(_, accord)| accord), matcher) else { continue };
             let node = node_of(at);
             let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
             // "No change" denies the relation, whichever way round it is told.
             let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
-            // "because the time is the same for all": what is kept alike.
             let link = reading.clauses.get(claim.clause).and_then(|clause| clause.link);
-            let kept =
-                (matches!(link, Some(Link::Because | Link::If)) && !reading.tells_none(claim)) || reading.being(claim);
             let same = claim.direction == Direction::Same;
-            // "Same volume, less dye, so …".
-            let kept = kept
-                || (claim.attributive && self.steps_apart() && reading.opens_sentence(claim) && reading.goes_on(claim));
-            if same && kept {
+            if same && self.kept(claim, link, matcher) {
                 continue;
             }
             let denies = same && !wants_flat;
@@ -134,6 +107,40 @@ impl Course {
                 last = Some((at, accord));
             }
         }
+    }
+
+    /// What a claim tells, and which way it goes, after claims that went one way.
+    fn current(&self, number: usize, last: Option<Accord>, matcher: &Matcher<'_>) -> Option<(usize, Accord)> {
+        let is_own = |at: &usize| self.told.get(*at).is_some_and(|one| one.claim == number);
+        let own: Vec<usize> = (0..self.told.len()).filter(is_own).collect();
+        let clear = |wanted: Accord| self.plainest(&own, wanted);
+        let claim = matcher.reading.claims.get(number)?;
+        match (clear(Accord::Agree), clear(Accord::Oppose), last) {
+            (Some(at), Some(other), Some(accord)) => {
+                Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
+            }
+            // What the answer sets out from, where it may be that as well.
+            (Some(at), Some(other), None) if self.begins(other) && !self.begins(at) && self.as_plain(other, at) => {
+                Some((other, Accord::Oppose))
+            }
+            (Some(at), Some(other), None)
+                if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
+            {
+                Some((other, Accord::Oppose))
+            }
+            (Some(at), _, _) => Some((at, Accord::Agree)),
+            (None, Some(at), _) => Some((at, Accord::Oppose)),
+            (None, None, _) => None,
+        }
+    }
+
+    /// Whether a claim of no change says what is kept alike: "because the time is the same for all", "Same volume, less dye, so
+    /// …".
+    fn kept(&self, claim: &Claim, link: Option<Link>, matcher: &Matcher<'_>) -> bool {
+        let reading = matcher.reading;
+        let reason = matches!(link, Some(Link::Because | Link::If)) && !reading.tells_none(claim);
+        let first = claim.attributive && self.steps_apart() && reading.opens_sentence(claim) && reading.goes_on(claim);
+        reason || reading.being(claim) || first
     }
 
     /// Whether something told is of what the whole course sets out from.

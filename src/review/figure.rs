@@ -96,14 +96,14 @@ impl Figures {
         for (at, one) in self.setup.iter().take(sums).enumerate() {
             for other in self.setup.iter().skip(at + 1) {
                 let sum = one.value + other.value;
-                let own = |number: &&Number| {
+                let own = |number: &Number| {
                     [one.value, other.value].iter().any(|value| value.total_cmp(&number.value).is_eq())
                 };
                 let shown = open.iter().position(|number| (number.value - sum).abs() <= 1e-6 * sum.abs());
-                if let Some(place) = shown.filter(|_| missing.iter().any(own)) {
+                if let Some(place) = shown.filter(|_| missing.iter().any(|number| own(number))) {
                     places.push(open.remove(place).bytes.clone());
                     seen += u32::try_from(missing.iter().filter(|number| own(number)).count()).unwrap_or(0);
-                    missing.retain(|number| !own(&number));
+                    missing.retain(|number| !own(number));
                 }
             }
         }

@@ -34,26 +34,8 @@ pub(super) fn likeness(
     dictionary: &Dictionary,
 ) -> Option<Likeness> {
     let about: &About = if claim.about.is_empty() { topic } else { &claim.about };
-    if coloured(wanted, claim, dictionary) {
-        return Some((COLOURED, false));
-    }
-    if melts(wanted, claim, dictionary) {
-        return Some((COLOURED, true));
-    }
-    if alone
-        && !about.is_empty()
-        && about.iter().all(|(key, weight)| *weight <= IN_PASSING || READINGS.contains(&key.as_str()))
-    {
-        // "the reading is higher": of what is asked about.
-        return Some((SAME_QUANTITY, false));
-    }
-    // "Longer at 34": of a distance, where nothing else is named.
-    let far = alone
-        && wanted.class.contains(&"distance")
-        && claim.class == ["length"]
-        && about.iter().all(|(key, weight)| *weight <= IN_PASSING || dictionary.class(key).is_some());
-    if far {
-        return Some((SAME_QUANTITY, false));
+    if let Some(found) = otherwise(wanted, claim, about, alone, dictionary) {
+        return Some(found);
     }
     let of_kind = kinds(&wanted.class, &claim.class)?;
     if wanted.about.is_empty() {
@@ -102,6 +84,23 @@ pub(super) fn likeness(
     (share >= least).then_some((share, mirrored != below))
 }
 
+/// A quantity told by another: dye by its colour, a melting temperature by how soon things melt, whatever is asked about by "the
+/// reading" or "longer".
+fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, dictionary: &Dictionary) -> Option<Likeness> {
+    let all = |test: &dyn Fn(&str) -> bool| about.iter().all(|(key, weight)| *weight <= IN_PASSING || test(key));
+    let read = alone && !about.is_empty() && all(&|key| READINGS.contains(&key));
+    let far = alone
+        && wanted.class.contains(&"distance")
+        && claim.class == ["length"]
+        && all(&|key| dictionary.class(key).is_some());
+    match () {
+        () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
+        () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
+        () if read || far => Some((SAME_QUANTITY, false)),
+        () => None,
+    }
+}
+
 /// How plainly a rate tells of the greatest rate.
 const BELOW_GREATEST: f64 = 0.6;
 
@@ -122,15 +121,15 @@ fn melts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
 /// "The liquid is paler": there is less dye in it.
 fn coloured(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
     let has = |about: &About, key: &str| about.iter().any(|(known, _)| known == key);
-    let dyes = [dictionary.key("dye"), dictionary.key("coloured compound")];
-    let dyed = |about: &About| dyes.iter().any(|dye| has(about, dye));
+    let names = [dictionary.key("dye"), dictionary.key("coloured compound")];
+    let of_dye = |about: &About| names.iter().any(|name| has(about, name));
     let liquid = |about: &About| words::lists().liquids.iter().any(|liquid| *liquid != "absorb" && has(about, liquid));
     let amount = wanted.class.is_empty() || wanted.class.contains(&"amount");
     let absorbs = wanted.about.iter().any(|(key, _)| dictionary.class(key).is_some_and(|class| class != "amount"));
     claim.class == ["colour"]
         && amount
         && !absorbs
-        && dyed(&wanted.about)
+        && of_dye(&wanted.about)
         && liquid(&wanted.about)
         && liquid(&claim.about)
         && !claim.about.iter().any(|(key, weight)| (*key == "light" && *weight >= 0.5) || *weight >= 2.0)

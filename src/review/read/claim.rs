@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use super::clause::Clause;
+use super::implied::told_behind;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Grammar, Link, Turn};
@@ -65,41 +66,6 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
-}
-
-/// Takes in what is said of a phrase behind what describes it: "fewer of the strands | that carry enzyme are paired", "fewer
-/// sites | that work".
-fn told_behind(claims: &mut [Claim], pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) {
-    for claim in claims.iter_mut().filter(|claim| claim.attributive && !claim.carried && !claim.presence) {
-        let own = clauses.get(claim.clause);
-        let next = clauses.get(claim.clause + 1).filter(|next| Some(next.sentence) == own.map(|own| own.sentence));
-        let (Some(own), Some(next)) = (own, next) else { continue };
-        let word = next
-            .pieces
-            .start
-            .checked_sub(1)
-            .and_then(|before| pieces.get(before))
-            .map_or("", |piece| piece.lower.as_str());
-        let ends = own.pieces.end == claim.pieces.end;
-        let turns =
-            next.pieces.clone().any(|place| pieces.get(place).is_some_and(|piece| matches!(piece.role, Role::Turn(_))));
-        let role = |place: usize| pieces.get(place).map(|piece| piece.role);
-        let reader = Reader { pieces, clause: next, dictionary };
-        let behind = match word {
-            "that" | "which" | "who" => {
-                let be = next.pieces.clone().skip(1).rfind(|place| role(*place) == Some(Role::Copula));
-                let verb = pieces.get(next.pieces.start).is_some_and(|piece| piece.verb);
-                let from = be.map(|be| be + 1).or(Some(next.pieces.start).filter(|_| verb));
-                from.filter(|_| !turns).map(|from| reader.right(from).0)
-            }
-            _ => None,
-        };
-        for (key, weight) in behind.filter(|_| ends).unwrap_or_default() {
-            if weight >= 1.0 && !dictionary.is_light(&key) {
-                add(&mut claim.about, &key, RULING);
-            }
-        }
-    }
 }
 
 /// "fast or slow", "from a high to a low concentration": neither is claimed.
@@ -171,6 +137,10 @@ const LEANING: f64 = 0.4;
 /// Weight of what holds a thing, beside the thing.
 const HOLDING: f64 = 0.25;
 
+/// Words of much that are words of little under a negation.
+const MUCH: &[&str] =
+    &["much", "many", "a lot of", "a lot", "plenty", "plenty of", "so well", "that well", "so easily", "that easily"];
+
 /// Words that tell how much there is.
 const COUNTS: &[&str] = &[
     "more",
@@ -192,131 +162,6 @@ const COUNTS: &[&str] = &[
 ];
 
 impl Reader<'_> {
-    /// "Adding salt …", "Cutting …": more of it, as the cause of what follows.
-    fn doing(&self, number: usize) -> Option<Claim> {
-        let start = self.clause.pieces.start;
-        let first = self.pieces.get(start)?;
-        let acts = self.clause.pieces.clone().skip(1).any(|place| {
-            self.pieces.get(place).is_some_and(|piece| piece.verb || piece.acts || matches!(piece.role, Role::Turn(_)))
-        });
-        // "Pairing affects …": it is not said which way.
-        let open = self.clause.pieces.clone().any(|place| {
-            matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
-        });
-        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts
-        {
-            return None;
-        }
-        let (about, end) = self.right(start);
-        let class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        let hedged = self.clause.hedged;
-        let pieces = start..end.max(start + 1);
-        let direction = Direction::Up;
-        (!about.is_empty() && !self.reversed(start)).then_some(Claim {
-            direction,
-            about,
-            carried: false,
-            clause: number,
-            at: start,
-            pieces,
-            aside: false,
-            hedged,
-            class,
-            attributive: true,
-            compares: false,
-            level: None,
-            relates: false,
-            presence: false,
-        })
-    }
-
-    /// "Salt lowers the melting point": what opens a clause and does something to something.
-    fn presence(&self, number: usize) -> Option<Claim> {
-        let start = self.clause.pieces.start;
-        let named = |place: usize| match self.role(Some(place)) {
-            Some(Role::Content) => self.pieces.get(place).is_some_and(|piece| !piece.negated),
-            role => matches!(role, Some(Role::Article)),
-        };
-        let end = self.clause.pieces.end;
-        // "Detergent | makes …": the verb is what joins the clauses.
-        let acts = (start..end).find(|place| !named(*place)).unwrap_or(end);
-        let joins = acts == end && matches!(self.pieces.get(end).map(|piece| piece.role), Some(Role::Link(Link::So)));
-        // "… that work |": no subject of its own.
-        if acts == start || self.clause.link == Some(Link::Which) {
-            return None;
-        }
-        let turn = matches!(
-            self.role(Some(acts)),
-            Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. }))
-        );
-        let object =
-            matches!(self.role(Some(acts + 1)), Some(Role::Article | Role::Content | Role::Pronoun | Role::Turn(_)));
-        let makes = matches!(self.word(Some(acts)), "make" | "makes" | "gives" | "give" | "lets" | "causes");
-        let (about, _) = self.left(acts);
-        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        (((object && (turn || makes)) || joins) && !about.is_empty()).then_some(Claim {
-            direction: Direction::Up,
-            about,
-            carried: false,
-            clause: number,
-            at: start,
-            pieces: start..acts,
-            aside: true,
-            hedged: self.clause.hedged,
-            class,
-            attributive: true,
-            compares: false,
-            level: None,
-            relates: false,
-            presence: true,
-        })
-    }
-
-    /// "It hardly makes any oxygen": next to none of it.
-    fn none(&self, at: usize, number: usize) -> Option<Claim> {
-        let piece = self.pieces.get(at).filter(|piece| piece.lower == "any" && piece.negated)?;
-        let named = piece.role == Role::Article && self.role(Some(at + 1)) == Some(Role::Content);
-        let (about, end) = self.right(at + 1);
-        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        (named && !about.is_empty()).then_some(Claim {
-            direction: Direction::Down,
-            about,
-            carried: false,
-            clause: number,
-            at,
-            pieces: at..end.max(at + 1),
-            aside: self.clause.aside_from.is_some_and(|from| from < at),
-            hedged: self.clause.hedged,
-            class,
-            attributive: true,
-            compares: false,
-            level: None,
-            relates: false,
-            presence: false,
-        })
-    }
-
-    /// "… so does the rate": the direction is that of what was told before.
-    fn likewise(&self, number: usize, before: Option<&Claim>) -> Option<Claim> {
-        let start = self.clause.pieces.start;
-        let turns =
-            self.clause.pieces.clone().any(|at| matches!(self.role(Some(at)), Some(Role::Turn(_) | Role::Negator)));
-        let does = ["do", "does", "is", "are", "will", "did"].contains(&self.word(Some(start)));
-        let before = before.filter(|_| does && !turns && self.clause.link == Some(Link::So))?;
-        let (about, end) = self.right(start + 1);
-        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        let pieces = start..end.max(start + 1);
-        (!about.is_empty()).then(|| Claim {
-            about,
-            class,
-            clause: number,
-            at: start,
-            pieces,
-            attributive: false,
-            ..before.clone()
-        })
-    }
-
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
         if self.claims_nothing(at, turn) {
             return None;
@@ -335,19 +180,7 @@ impl Reader<'_> {
             && matches!(self.word(at.checked_sub(1)), "less");
         let compared = compared || lessened;
         // "not much" is little.
-        let counted = matches!(
-            piece.lower.as_str(),
-            "much"
-                | "many"
-                | "a lot of"
-                | "a lot"
-                | "plenty"
-                | "plenty of"
-                | "so well"
-                | "that well"
-                | "so easily"
-                | "that easily"
-        );
+        let counted = MUCH.contains(&piece.lower.as_str());
         let compared = compared || counted;
         let direction = match (piece.negated || lessened, compared) {
             (true, true) => turn.direction.mirrored(),
@@ -389,13 +222,7 @@ impl Reader<'_> {
     /// Says whether the quantity is wholly that of what was spoken of before.
     fn complete(&self, at: usize, pieces: &Range<usize>, attributive: bool, about: &mut About, topic: About) -> bool {
         let own = self.pieces.get(at).and_then(|piece| piece.keys.iter().find_map(|key| self.dictionary.class(key)));
-        let spoken: About = topic
-            .iter()
-            .filter(|(key, _)| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none())
-            .filter(|(key, _)| self.dictionary.opposites(key).next().is_none())
-            .take(3)
-            .cloned()
-            .collect();
+        let spoken = self.spoken(&topic);
         // "lasts a shorter time", "at a higher rate": of what stands before.
         let none_on =
             ["effect", "difference", "influence", "impact"].iter().any(|word| self.word(Some(at)).ends_with(word));
@@ -439,9 +266,27 @@ impl Reader<'_> {
             about.clear();
             about.push((self.dictionary.key("volume"), 1.0));
         }
-        if self.word(Some(at + 1)) == "of" && self.role(Some(at + 2)) == Some(Role::Pronoun) && !carried {
+        self.around(at, pieces, attributive && !carried, &spoken, about);
+        carried
+    }
+
+    /// What was spoken of before, without kinds of quantity and states.
+    fn spoken(&self, topic: &About) -> About {
+        let plain = |key: &str| {
+            !self.dictionary.is_light(key)
+                && self.dictionary.class(key).is_none()
+                && self.dictionary.opposites(key).next().is_none()
+        };
+        topic.iter().filter(|(key, _)| plain(key)).take(3).cloned().collect()
+    }
+
+    /// Takes in what stands around a phrase: what "them" stands for, the verb behind it, what holds or rules it, and where it is
+    /// let.
+    fn around(&self, at: usize, pieces: &Range<usize>, named: bool, spoken: &About, about: &mut About) {
+        let ahead = pieces.start == at;
+        if named && self.word(Some(at + 1)) == "of" && self.role(Some(at + 2)) == Some(Role::Pronoun) {
             // "more of them are present": of the things spoken of.
-            for (key, weight) in &spoken {
+            for (key, weight) in spoken {
                 add(about, key, weight.min(if key.starts_with("t:") { 0.5 } else { LEANING }));
             }
         }
@@ -449,7 +294,7 @@ impl Reader<'_> {
             let keys = self.pieces.get(at + 2).into_iter().flat_map(|piece| &piece.keys);
             keys.for_each(|key| add(about, key, 1.0));
         }
-        if attributive && !carried {
+        if named {
             // "The liquid holds less dye": less of what is in the liquid.
             if let Some(holder) = self.holder(at) {
                 self.left(holder).0.into_iter().for_each(|(key, weight)| add(about, &key, weight.min(HOLDING)));
@@ -459,11 +304,10 @@ impl Reader<'_> {
         // "lets the dye out faster", "lets more of it out".
         let word = |place: usize| self.word(Some(place));
         let lets = (self.clause.pieces.start..at).any(|place| matches!(word(place), "let" | "lets" | "letting"));
-        let mut reach = if attributive { at..self.clause.pieces.end } else { self.clause.pieces.start..at };
+        let mut reach = if ahead { at..self.clause.pieces.end } else { self.clause.pieces.start..at };
         if lets && reach.any(|place| word(place) == "out") {
             add(about, &self.dictionary.key("leak out"), 1.0);
         }
-        carried
     }
 
     /// The kinds of quantity: those that the phrase names, else that of the direction word: "faster" speaks of a rate, "more
@@ -501,7 +345,7 @@ impl Reader<'_> {
 }
 
 /// Adds a key that is not there yet.
-fn add(about: &mut About, key: &str, weight: f64) {
+pub(super) fn add(about: &mut About, key: &str, weight: f64) {
     if !about.iter().any(|(known, _)| known == key) {
         about.push((key.to_owned(), weight));
     }

@@ -1,10 +1,9 @@
 //! Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
 //! "in the same time" says what is kept alike.
 
-use super::piece::{Piece, Role, Words, empty, into_is_noun};
+use super::piece::{Piece, Role, Words, empty};
 use super::token::Kind;
-use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Direction, Grammar, Link, Meaning, Turn};
+use crate::review::meaning::{Direction, Grammar, Meaning, Turn};
 use crate::review::words;
 
 /// What a mean may be taken of.
@@ -58,63 +57,19 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
     let Words { own, mended, sentence, dictionary, .. } = *all;
     let rest = all.rest(at);
     let word = mended.get(at)?;
-    let next = mended.get(at + 1).map_or("", String::as_str);
-    let back = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);
-    let meaning = dictionary.longest(rest);
-    let turns = |from: usize| {
-        let found = rest.get(from..).and_then(|rest| dictionary.longest(rest));
-        matches!(found, Some((_, Meaning::Turn(turn))) if turn.grammar == Grammar::Comparative)
-    };
-    // "leaves faster": it goes.
-    let hurries = |from: usize| {
-        let found = rest.get(from..).and_then(|rest| dictionary.longest(rest));
-        matches!(found, Some((_, Meaning::Turn(turn))) if turn.about == "rate")
-    };
-    let content = |key: String, verb: bool| {
-        let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
-        Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
-    };
+    let back = before(all, at);
+    let turns = turn_at(all, at + 1).is_some_and(|turn| turn.grammar == Grammar::Comparative);
     // "stays tighter", "stays paired": a state, not what is left.
     let state = rest.get(1).is_some_and(|stem| {
         let key = dictionary.canonical(stem);
         dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
     });
-    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns(1) || state) {
+    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
-    // "most loops": most of them.
-    if word == "most"
-        && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "")
-        && matches!(rest.get(1), Some(stem) if !next.ends_with("ly") && next.ends_with('s') && dictionary.longest(&[*stem]).is_none_or(|(_, meaning)| matches!(meaning, Meaning::Term(_) | Meaning::Sense(_))))
-    {
-        let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
-        let bytes = own.get(at)?.bytes.clone();
-        return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }));
-    }
-    // "No, it stays": an answer, and no denial of what follows.
-    let follows = matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Pronoun)));
-    if word == "no" && at == 0 && (follows || own.get(1).is_some_and(|token| token.kind == Kind::Mark)) {
-        let bytes = own.get(at)?.bytes.clone();
-        return Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }));
-    }
-    // "comes out lowest".
-    if matches!(*rest.first()?, "come") && next == "out" && turns(2) {
-        let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
-        return Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }));
-    }
-    // "it takes less heat to part them".
-    if word == "heat" && matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") {
-        return Some((1, content(dictionary.key("temperature"), false)));
-    }
-    // "in dim light".
-    if word == "dim" && matches!(back, "in" | "a" | "the" | "with" | "under" | "this" | "that") {
-        let turn = Turn { direction: Direction::Down, grammar: Grammar::Comparative, about: "bright" };
-        let bytes = own.get(at)?.bytes.clone();
-        return Some((
-            1,
-            Piece { bytes, role: Role::Turn(turn), keys: vec![dictionary.key("bright")], ..empty(sentence, word) },
-        ));
+    if let Some(found) = in_its_place(all, at) {
+        return Some(found);
     }
     let direction = match word.as_str() {
         "up" => Some(Direction::Up),
@@ -126,7 +81,24 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }));
     }
-    match meaning {
+    by_meaning(all, at)
+}
+
+/// The same by what the word else means.
+fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = before(all, at);
+    let content = |key: String, verb: bool| {
+        let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
+        Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
+    };
+    // "leaves faster": it goes.
+    let hurries = turn_at(all, at + 1).is_some_and(|turn| turn.about == "rate");
+    let turns = |from: usize| turn_at(all, at + from).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    match dictionary.longest(rest) {
         // "the mean length": which length.
         _ if word == "mean" && AVERAGED.contains(&next) => Some((1, content(dictionary.key("mean"), false))),
         // "a lower proportion of it": a share, and not "in proportion".
@@ -152,7 +124,7 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
             (!acts).then(|| (1, content(dictionary.key("block"), true)))
         }
         _ if rest.first() == Some(&"leav")
-            && !hurries(1)
+            && !hurries
             && (turns(1)
                 || (matches!(next, "a" | "an" | "the") && turns(2))
                 || left_so(mended.get(at + 1..).unwrap_or_default())) =>
@@ -161,6 +133,62 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
             let light = mended.get(at + 1..).unwrap_or_default().iter().take(4).any(|word| word == "light");
             Some((1, content(dictionary.key(if light { "pass" } else { "stay" }), true)))
         }
+        _ => None,
+    }
+}
+
+/// Words that only their place makes something else: "most loops", "No, it stays", "comes out lowest", "takes less heat", "in
+/// dim light".
+fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = before(all, at);
+    let bytes = own.get(at)?.bytes.clone();
+    let comparative = |direction: Direction, about: &'static str| {
+        Role::Turn(Turn { direction, grammar: Grammar::Comparative, about })
+    };
+    let thing = |stem: &&str| {
+        let meaning = dictionary.longest(&[*stem]);
+        meaning.is_none_or(|(_, meaning)| matches!(meaning, Meaning::Term(_) | Meaning::Sense(_)))
+    };
+    let named = rest.get(1).is_some_and(thing) && !next.ends_with("ly") && next.ends_with('s');
+    let follows = matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Pronoun)));
+    let marked = own.get(at + 1).is_some_and(|token| token.kind == Kind::Mark);
+    let turns = turn_at(all, at + 2).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    match word.as_str() {
+        "most" if named && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "") => {
+            Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
+        }
+        "no" if at == 0 && (follows || marked) => {
+            Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
+        }
+        "come" | "comes" | "came" | "coming" if next == "out" && turns => {
+            let bytes = bytes.start..own.get(at + 1)?.bytes.end;
+            Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }))
+        }
+        "heat" if matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") => {
+            let keys = vec![dictionary.key("temperature")];
+            Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
+        }
+        "dim" if matches!(back, "in" | "a" | "the" | "with" | "under" | "this" | "that") => {
+            let keys = vec![dictionary.key("bright")];
+            Some((1, Piece { bytes, role: comparative(Direction::Down, "bright"), keys, ..empty(sentence, word) }))
+        }
+        _ => None,
+    }
+}
+
+/// The word before; empty at the beginning.
+fn before<'a>(all: &Words<'a>, at: usize) -> &'a str {
+    at.checked_sub(1).and_then(|before| all.mended.get(before)).map_or("", String::as_str)
+}
+
+/// The word of direction that begins here.
+fn turn_at(all: &Words<'_>, at: usize) -> Option<Turn> {
+    match all.stems.get(at..).and_then(|rest| all.dictionary.longest(rest)) {
+        Some((_, Meaning::Turn(turn))) => Some(turn),
         _ => None,
     }
 }

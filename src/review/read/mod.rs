@@ -6,6 +6,7 @@
 mod claim;
 mod clause;
 mod homograph;
+mod implied;
 mod number;
 mod phrase;
 mod piece;

@@ -27,8 +27,10 @@ impl Reader<'_> {
             && (self.clause.pieces.start..at).all(|place| {
                 matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_) | Role::Preposition))
             });
-        let ones =
-            matches!(self.word(Some(at + 1)), "ones" | "one") && !warm && (turn.about.is_empty() || !self.opens(at));
+        let first = self.opens(at) && self.clause.link.is_none() && turn.about.is_empty();
+        let ones = matches!(self.word(Some(at + 1)), "ones" | "one")
+            && !(warm || first)
+            && (turn.about.is_empty() || !self.opens(at));
         // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
         let as_before =
             self.word(at.checked_sub(1)) == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
@@ -39,20 +41,6 @@ impl Reader<'_> {
         // "falls faster than": one claim, made by the verb.
         let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
         let manner = turn.about == "rate" && moving;
-        // "in the same minutes", "goes up a lot": nothing of their own.
-        let timed = piece.lower == "same"
-            && self.pieces.get(at + 1).is_some_and(|next| {
-                matches!(next.lower.as_str(), "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times")
-            })
-            && before != Some(Role::Copula);
-        let degree = piece.lower == "a lot" && !matches!(self.role(Some(at + 1)), Some(Role::Copula));
-        // "go up to about the same number": where to.
-        let level_with =
-            self.word(Some(at + 1)) == "to" && (at + 2..at + 6).any(|place| self.word(Some(place)) == "same");
-        // "gives off a bit of light": some.
-        let only = (self.clause.pieces.start..at)
-            .any(|place| matches!(self.word(Some(place)), "only" | "just" | "merely" | "barely" | "with"));
-        let some = piece.lower.ends_with(" bit of") && piece.lower.starts_with("a ") && !only && !self.opens(at);
         // "has a big effect on": not which way.
         let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
         // "less slowed": one claim, made by the verb.
@@ -82,10 +70,7 @@ impl Reader<'_> {
             && before == Some(Role::Content)
             && self.counted(at);
         ones || size
-            || timed
-            || level_with
-            || some
-            || degree
+            || self.measures(at)
             || named
             || counted
             || which
@@ -96,6 +81,22 @@ impl Reader<'_> {
             || manner
             || gathers
             || self.kept_alike(at, turn)
+    }
+
+    /// "in the same minutes", "goes up a lot", "goes up to the same number", "gives off a bit of light": how long, how much or
+    /// where to, and not which way.
+    fn measures(&self, at: usize) -> bool {
+        let word = |place: usize| self.word(Some(place));
+        let behind = word(at + 1);
+        let timed = word(at) == "same"
+            && matches!(behind, "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times")
+            && self.role(at.checked_sub(1)) != Some(Role::Copula);
+        let degree = word(at) == "a lot" && self.role(Some(at + 1)) != Some(Role::Copula);
+        let level_with = behind == "to" && (at + 2..at + 6).any(|place| word(place) == "same");
+        let only = (self.clause.pieces.start..at)
+            .any(|place| matches!(word(place), "only" | "just" | "merely" | "barely" | "with"));
+        let some = word(at).ends_with(" bit of") && word(at).starts_with("a ") && !only && !self.opens(at);
+        timed || degree || level_with || some
     }
 
     /// Whether the subject before a verb is told with how much there is of it: "hardly any energy", "less of it".

@@ -1,7 +1,7 @@
 //! The ends of a treatment: "brightest at 300" tells a relation where 300 is the last level.
 
 use super::guide::Guide;
-use super::meaning::Direction;
+use super::meaning::{Direction, Grammar};
 use super::read::{Claim, Reading, Role};
 
 /// The first and the last level of the treatment, as the questions name them.
@@ -48,7 +48,12 @@ impl Levels {
     /// At which end of the treatment a claim is made that sets nothing beside another: by the last level named before it in its
     /// sentence ("At 10 nearly all is still inside, so it is dim"), or by the want of the thing ("With none of it …").
     fn occasion(self, reading: &Reading, claim: &Claim) -> Option<bool> {
-        let sentence = reading.clauses.get(claim.clause)?.sentence;
+        // "so it rises" is told of all levels.
+        let state = match reading.pieces.get(claim.at)?.role {
+            Role::Turn(turn) => matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate),
+            _ => false,
+        };
+        let sentence = reading.clauses.get(claim.clause).filter(|_| state)?.sentence;
         let own = reading.pieces.iter().enumerate().filter(|(_, piece)| piece.sentence == sentence);
         let before: Vec<(usize, Role)> =
             own.take_while(|(at, _)| *at < claim.at).map(|(at, piece)| (at, piece.role)).collect();

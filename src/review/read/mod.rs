@@ -10,6 +10,8 @@ mod implied;
 mod number;
 mod phrase;
 mod piece;
+#[cfg(test)]
+mod tests;
 pub(crate) mod token;
 mod unit_name;
 mod view;

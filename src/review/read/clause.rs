@@ -154,6 +154,11 @@ fn begins(pieces: &[Piece], start: usize, at: usize) -> bool {
 /// Whether a phrase in front of the sentence ends here: "with less surface | the dye leaves more slowly".
 fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> bool {
     let before = pieces.get(start..at).unwrap_or_default();
+    // "If it is higher then | …".
+    let before = match before {
+        [rest @ .., then] if then.lower == "then" && !rest.is_empty() => rest,
+        _ => before,
+    };
     let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
     let instead = before.first().is_some_and(|piece| {
         matches!(

@@ -3,7 +3,7 @@
 
 use super::piece::{Piece, Role, Words, empty};
 use super::token::Kind;
-use crate::review::meaning::{Direction, Grammar, Meaning, Turn};
+use crate::review::meaning::{Direction, Grammar, Little, Meaning, Turn};
 use crate::review::words;
 
 /// What a mean may be taken of.
@@ -204,6 +204,8 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
         && !dictionary.is_verb(last)
         && !dictionary.is_little(last);
     let ended = match dictionary.longest(all.rest(at + 1)) {
+        // "When the rate is up the …".
+        Some((_, Meaning::Little(Little::Article))) => copula,
         Some((_, meaning)) => matches!(meaning, Meaning::Link(_)),
         None => own.get(at + 1).is_none_or(|token| token.kind == Kind::Mark),
     };
@@ -213,7 +215,7 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
         clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
     let particle = clause.iter().any(|word| {
         let stem = dictionary.stems.of(word);
-        stem == "time"
+        matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
             || dictionary.is_verb(&stem)
             || PARTICLED.contains(&stem.as_str())
             || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))

@@ -103,7 +103,7 @@ impl Course {
             seen.push((node, accord));
             first_node = first_node.min(node);
             // It takes no side.
-            if !(flat && last.is_some()) {
+            if !flat {
                 last = Some((at, accord));
             }
         }
@@ -122,6 +122,9 @@ impl Course {
             // What the answer sets out from, where it may be that as well.
             (Some(at), Some(other), None) if self.begins(other) && !self.begins(at) && self.as_plain(other, at) => {
                 Some((other, Accord::Oppose))
+            }
+            (Some(at), Some(other), None) if self.begins(at) && !self.begins(other) && self.as_plain(at, other) => {
+                Some((at, Accord::Agree))
             }
             (Some(at), Some(other), None)
                 if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
@@ -151,7 +154,7 @@ impl Course {
     /// Whether one thing told is told as plainly as another.
     fn as_plain(&self, one: usize, other: usize) -> bool {
         let share = |told: usize| self.told.get(told).map_or(0.0, |told| told.share);
-        share(one) >= share(other)
+        share(one) >= share(other) - AS_PLAIN
     }
 
     /// Whether something told is of what a step leads to.

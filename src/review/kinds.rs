@@ -117,7 +117,9 @@ impl Judge<'_> {
             let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
             let speaks =
                 own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
-            (against(&own, number == 0) && speaks).then(|| sentence.bytes.clone())
+            // "It is still made, but cannot reach it": no longer as it was.
+            let denies = own.iter().any(|piece| piece.role == Role::Negator || piece.lower == "now");
+            (against(&own, number == 0) && speaks && !denies).then(|| sentence.bytes.clone())
         })
     }
 

@@ -9,6 +9,8 @@ use super::read::{Claim, Reading, Role};
 pub(super) struct Levels {
     first: f64,
     last: f64,
+    /// They are sizes: "small ones" are the first.
+    sizes: bool,
 }
 
 impl Levels {
@@ -21,7 +23,8 @@ impl Levels {
         let (_, rest) = text.rsplit_once(" from ")?;
         let (from, to) = rest.split_once(" to ")?;
         let number = |text: &str| read(text).numbers.first().map(|number| number.value);
-        Some(Self { first: number(from)?, last: number(to)? })
+        let unit = read(to).numbers.first().and_then(|number| number.unit.as_ref().map(|unit| unit.code().to_owned()));
+        Some(Self { first: number(from)?, last: number(to)?, sizes: unit.as_deref() == Some("um") })
     }
 
     /// Tells of each claim at which end of the treatment it is made. Where the question itself asks from the first level to
@@ -72,7 +75,13 @@ impl Levels {
         }
         let lacks = self.first.abs() <= 0.0
             && matches!(before.as_slice(), [(at, _), (next, _), ..] if word(*at) == "with" && matches!(word(*next), "no" | "none"));
-        end.or_else(|| lacks.then_some(false))
+        let size = |at: usize| match word(at) {
+            "small" | "smaller" | "smallest" | "tiny" => Some(false),
+            "big" | "bigger" | "biggest" | "large" | "larger" | "largest" => Some(true),
+            _ => None,
+        };
+        let sized = before.iter().rev().find_map(|(at, _)| size(*at)).filter(|_| self.sizes && self.first < self.last);
+        end.or(sized).or_else(|| lacks.then_some(false))
     }
 
     /// Whether a claim is made of the last level; `None` where it is of neither end.

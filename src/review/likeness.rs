@@ -96,6 +96,7 @@ fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, diction
     match () {
         () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
         () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
+        () if sized(wanted, claim) => Some((COLOURED, false)),
         () if read || far => Some((SAME_QUANTITY, false)),
         () => None,
     }
@@ -109,6 +110,15 @@ fn short_of_greatest(wanted: &Wanted, about: &About, dictionary: &Dictionary) ->
     let tops = ["greatest", "maximum", "ceiling", "top"].map(|word| dictionary.key(word));
     let has = |about: &About| about.iter().any(|(key, _)| tops.contains(key));
     has(&wanted.about) && !has(about)
+}
+
+/// "The sacs get smaller": their volume.
+fn sized(wanted: &Wanted, claim: &Claim) -> bool {
+    let thing = |key: &str| key == "t:vesicle" || key == "t:cell";
+    let volume =
+        wanted.class == ["volume"] && wanted.about.iter().any(|(key, weight)| key == "volum" && *weight >= 1.0);
+    let gets = claim.class == ["size"] && !claim.attributive;
+    volume && gets && claim.about.iter().any(|(key, weight)| thing(key) && *weight >= 0.5)
 }
 
 /// "They melt sooner": at a lower temperature.

@@ -255,7 +255,11 @@ impl Matcher<'_> {
             });
             let Some((share, mirrored)) = known else { continue };
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            let open = claim.hedged || (alone && self.beside_before(claim));
+            // "It stays dim": as it was.
+            let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+            let stays = wanted.direction == Direction::Same && (word.starts_with("stay") || word.starts_with("remain"));
+            let stays = stays && matches!(said, Direction::Up | Direction::Down);
+            let open = claim.hedged || stays || (alone && self.beside_before(claim));
             let accord = if open { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
         }

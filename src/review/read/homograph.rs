@@ -161,6 +161,14 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         "most" if named && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "") => {
             Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
         }
+        "short" | "little" | "small" if matches!(next, "rna" | "rnas") => {
+            Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
+        }
+        "equally" if turn_at(all, at + 1).is_some_and(|turn| turn.grammar == Grammar::Comparative) => {
+            let bytes = bytes.start..own.get(at + 1)?.bytes.end;
+            let turn = Turn { direction: Direction::Same, grammar: Grammar::Predicate, about: "" };
+            Some((2, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "equally") }))
+        }
         "no" if at == 0 && (follows || marked) => {
             Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
         }

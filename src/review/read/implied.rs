@@ -19,7 +19,12 @@ impl Reader<'_> {
         let open = self.clause.pieces.clone().any(|place| {
             matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
         });
-        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts
+        if open
+            || first.role != Role::Content
+            || !first.verb
+            || !first.lower.split(' ').next().is_some_and(|word| word.ends_with("ing"))
+            || first.negated
+            || !acts
         {
             return None;
         }

@@ -119,6 +119,13 @@ impl Reader<'_> {
         let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
         let strength =
             matches!(piece.lower.as_str(), "weak" | "weaker" | "weakest" | "strong" | "stronger" | "strongest");
+        // "the green looks weaker": it shines less.
+        let shines = ["green", "red", "bright", "label", "glow"].map(|word| self.dictionary.key(word));
+        if strength && about.iter().any(|(key, weight)| *weight >= 0.5 && shines.contains(key)) {
+            about.push((self.dictionary.key("bright"), 1.0));
+            *class = vec!["bright"];
+            return direction;
+        }
         let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::lists().liquids.contains(&key.as_str()));
         if !(dark || strength) || !liquid {
             return direction;

@@ -138,8 +138,7 @@ const LEANING: f64 = 0.4;
 const HOLDING: f64 = 0.25;
 
 /// Words of much that are words of little under a negation.
-const MUCH: &[&str] =
-    &["much", "many", "a lot of", "a lot", "plenty", "plenty of", "so well", "that well", "so easily", "that easily"];
+const MUCH: &[&str] = &["much", "many", "a lot of", "a lot", "plenty", "plenty of", "so well", "that well"];
 
 /// Words that tell how much there is.
 const COUNTS: &[&str] = &[
@@ -222,7 +221,10 @@ impl Reader<'_> {
     /// Says whether the quantity is wholly that of what was spoken of before.
     fn complete(&self, at: usize, pieces: &Range<usize>, attributive: bool, about: &mut About, topic: About) -> bool {
         let own = self.pieces.get(at).and_then(|piece| piece.keys.iter().find_map(|key| self.dictionary.class(key)));
-        let spoken = self.spoken(&topic);
+        let mut spoken = self.spoken(&topic);
+        if spoken.is_empty() {
+            spoken = self.first_named();
+        }
         // "lasts a shorter time", "at a higher rate": of what stands before.
         let none_on =
             ["effect", "difference", "influence", "impact"].iter().any(|word| self.word(Some(at)).ends_with(word));
@@ -278,6 +280,15 @@ impl Reader<'_> {
                 && self.dictionary.opposites(key).next().is_none()
         };
         topic.iter().filter(|(key, _)| plain(key)).take(3).cloned().collect()
+    }
+
+    /// What the sentence names first.
+    fn first_named(&self) -> About {
+        let sentence = self.pieces.get(self.clause.pieces.start).map(|piece| piece.sentence);
+        let named = |piece: &&Piece| Some(piece.sentence) == sentence && piece.role == Role::Content && !piece.verb;
+        let first = self.pieces.iter().find(named);
+        let keys = first.into_iter().flat_map(|piece| &piece.keys).map(|key| (key.clone(), 0.5));
+        self.spoken(&keys.collect())
     }
 
     /// Takes in what stands around a phrase: what "them" stands for, the verb behind it, what holds or rules it, and where it is

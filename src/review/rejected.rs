@@ -1,5 +1,6 @@
 //! What a point rejects, said by the answer.
 
+use std::collections::BTreeSet;
 use std::ops::Range;
 
 use super::guide::Point;
@@ -7,6 +8,11 @@ use super::judge::{Judge, limit};
 use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece};
+
+/// Where the stretches end.
+fn things(places: &[Range<usize>]) -> impl Iterator<Item = usize> + '_ {
+    places.iter().map(|place| place.end)
+}
 
 /// So many things make a short refused sentence.
 const SHORT: usize = 3;
@@ -27,6 +33,11 @@ impl Judge<'_> {
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
             let whole = self.matcher().in_one_sentence(&pattern);
             let few = pattern.units.len() <= 2;
+            // One word that stands for all of it says none of it: "a high melting temperature means that they melt easily".
+            let places: BTreeSet<usize> = things(&whole.says).collect();
+            if pattern.units.len() >= 3 && places.len() < 2 {
+                continue;
+            }
             // Said in full, and more plainly than anything of the statement.
             let said = pattern.units.len() >= 3
                 && self.matcher().named_together(&pattern) > limit::IN_FULL

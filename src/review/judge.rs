@@ -20,6 +20,9 @@ pub(super) mod limit {
     /// Least share of its things named, beside directions.
     pub(crate) const WITH_DIRECTIONS: f64 = 0.3;
 
+    /// The same beside two directions that agree.
+    pub(crate) const SOME: f64 = 0.2;
+
     /// The same where it has no direction.
     pub(crate) const WORDS_ALONE: f64 = 0.55;
 
@@ -314,11 +317,14 @@ impl Judge<'_> {
         let effect = found.effect();
         let enough = pattern.direction_alone || named >= limit::WITH_DIRECTIONS;
         let any = |wanted: Found| found.turns.contains(&wanted);
+        let agrees = found.turns.iter().filter(|turn| **turn == Found::Agrees).count();
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
             // Every quantity of the sentence is told.
             Some(Found::Agrees) if found.turns.len() >= 2 && agreement > 0.999 => Fared::Said,
+            // So is what it leads to and something that it comes from, and some of its things are named.
+            Some(Found::Agrees) if agrees >= 2 && !any(Found::Opposed) && named >= limit::SOME => Fared::Said,
             Some(Found::Agrees)
                 if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) =>
             {

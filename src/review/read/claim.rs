@@ -285,7 +285,12 @@ impl Reader<'_> {
     /// What the sentence names first.
     fn first_named(&self) -> About {
         let sentence = self.pieces.get(self.clause.pieces.start).map(|piece| piece.sentence);
-        let named = |piece: &&Piece| Some(piece.sentence) == sentence && piece.role == Role::Content && !piece.verb;
+        let named = |piece: &&Piece| {
+            Some(piece.sentence) == sentence
+                && piece.role == Role::Content
+                && !piece.verb
+                && piece.keys.iter().any(|key| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none())
+        };
         let first = self.pieces.iter().find(named);
         let keys = first.into_iter().flat_map(|piece| &piece.keys).map(|key| (key.clone(), 0.5));
         self.spoken(&keys.collect())

@@ -27,7 +27,7 @@ pub(super) struct Marked {
 }
 
 /// The last answers of the batches before the last one.
-const ENDS: [&str; 2] = ["m833", "m1487"];
+const ENDS: [&str; 3] = ["m833", "m1487", "m2128"];
 
 /// The answers of both halves, and the names of the files of each half.
 pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
@@ -70,7 +70,7 @@ const HABITS: &[&str] = &["restates", "bullets", "over-count", "no-reason", "no-
 #[derive(Default)]
 struct Judged {
     /// Statuses of each batch.
-    batches: [Confusion; 3],
+    batches: [Confusion; 4],
     habits: Confusion,
 }
 

@@ -12,7 +12,7 @@ use crate::scenario::Front;
 static EVERYDAY: LazyLock<BTreeMap<&str, Vec<&str>>> = LazyLock::new(|| by_id(include_str!("everyday.txt")));
 
 /// Rows of names by the id that opens each; a row goes on in lines that begin with a space.
-fn by_id(text: &str) -> BTreeMap<&str, Vec<&str>> {
+pub(super) fn by_id(text: &str) -> BTreeMap<&str, Vec<&str>> {
     let mut rows: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     let mut own = "";
     for line in text.lines().filter(|line| !line.starts_with('#')) {
@@ -39,8 +39,8 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
     let quantities: Vec<&Quantity> = quantities.into_iter().map(|ix| graph.quantity(ix)).collect();
     for quantity in &quantities {
         let others = quantities.iter().filter(|other| other.id != quantity.id);
-        let taken: BTreeSet<String> = others.flat_map(|other| everyday(other)).collect();
-        let own = everyday(quantity).into_iter().filter(|name| !taken.contains(name));
+        let taken: BTreeSet<String> = others.flat_map(|other| everyday(other, &front.path)).collect();
+        let own = everyday(quantity, &front.path).into_iter().filter(|name| !taken.contains(name));
         // Where a setting gives it a name of its own, that comes first, and the plain one may still be used.
         let mut the = vec![quantity.the_where(&holds), quantity.the.as_str()];
         the.dedup();
@@ -64,9 +64,12 @@ pub fn lexicon(graph: &Graph, front: &Front) -> Lexicon {
 
 /// What students call a quantity: by its everyday names and its symbol, which may stand in square brackets. A name that two
 /// quantities of a path share tells neither.
-fn everyday(quantity: &Quantity) -> Vec<String> {
+fn everyday(quantity: &Quantity, path: &[String]) -> Vec<String> {
+    // A product is soap on one path and acid on another.
+    let there = path.iter().map(|influence| format!("{}@{influence}", quantity.id));
+    let rows = std::iter::once(quantity.id.clone()).chain(there);
     let mut names: Vec<String> =
-        EVERYDAY.get(quantity.id.as_str()).into_iter().flatten().map(|name| (*name).to_owned()).collect();
+        rows.flat_map(|row| EVERYDAY.get(row.as_str()).cloned().unwrap_or_default()).map(str::to_owned).collect();
     let symbol = quantity.symbol.to_lowercase().replace('_', "");
     names.extend([format!("[{symbol}]"), symbol]);
     names
@@ -121,9 +124,12 @@ mod tests {
     fn every_quantity_has_everyday_names() {
         let graph = crate::concepts::load_and_check(&crate::concepts::embedded()).unwrap();
         let ids: BTreeSet<&str> = graph.quantities().map(|(_, quantity)| quantity.id.as_str()).collect();
-        let named: BTreeSet<&str> = EVERYDAY.keys().copied().collect();
+        let named: BTreeSet<&str> = EVERYDAY.keys().map(|row| row.split('@').next().unwrap()).collect();
         assert_eq!(named, ids);
+        for influence in EVERYDAY.keys().filter_map(|row| row.split('@').nth(1)) {
+            assert!(graph.find_influence(influence).is_some(), "no influence `{influence}`");
+        }
         // A name and both forms of the symbol at least.
-        assert!(graph.quantities().all(|(_, quantity)| everyday(quantity).len() >= 3));
+        assert!(graph.quantities().all(|(_, quantity)| everyday(quantity, &[]).len() >= 3));
     }
 }

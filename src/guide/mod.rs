@@ -9,6 +9,7 @@
 
 mod lexicon;
 mod plain;
+mod reasons;
 mod responses;
 mod scenario;
 

@@ -1,6 +1,6 @@
 //! The scoring guide of a scenario, as its file stands, a teacher's edits and all.
 
-use super::GuideError;
+use super::{GuideError, reasons};
 use crate::quantity::in_words;
 use crate::render::Document;
 use crate::render::document::{Kind, Section};
@@ -99,6 +99,10 @@ fn tell_kinds(question: &mut Question) {
             1 if predicts => PointKind::Reversal,
             _ => PointKind::Statement,
         };
+        if point.kind.is_reason() {
+            let sayings = reasons::of(&point.statement);
+            point.accept.extend(sayings);
+        }
     }
 }
 

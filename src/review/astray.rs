@@ -1,6 +1,6 @@
 //! Where an answer goes astray: it passes from one change to the opposite one, and the step between is told wrongly.
 
-use super::course::{Course, PLAINLY, Told};
+use super::course::{AS_PLAIN, Course, PLAINLY, Told};
 use super::matching::Matcher;
 use super::meaning::{Accord, Direction, Link};
 use super::read::Claim;
@@ -46,7 +46,11 @@ impl Course {
         let plain = |told: &Told| told.share >= PLAINLY && told.accord != Accord::Unclear && !self.sets_out(told.node);
         let own = |told: &&Told| told.claim == claim && told.accord == way && plain(told);
         let other = |told: &Told| told.claim != claim && told.accord != way && plain(told);
-        self.told.iter().filter(own).any(|own| self.told.iter().any(|told| told.node == own.node && other(told)))
+        let as_plainly = |own: &Told, told: &Told| own.share >= told.share - AS_PLAIN;
+        self.told
+            .iter()
+            .filter(own)
+            .any(|own| self.told.iter().any(|told| told.node == own.node && other(told) && as_plainly(own, told)))
     }
 
     /// Whether a step sets out from a quantity.
@@ -62,38 +66,21 @@ impl Course {
         let mut claims: Vec<usize> = self.told.iter().filter(|told| !told.whole).map(|told| told.claim).collect();
         claims.dedup();
         let mut first_node = usize::MAX;
+        // Which way it went before the last step told wrongly: going back to it is no second mistake.
+        let mut before_slip: Option<Accord> = None;
         let mut seen: Vec<(usize, Accord)> = Vec::new();
         let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
         for number in claims {
-            let is_own = |at: &usize| self.told.get(*at).is_some_and(|one| one.claim == number);
-            let own: Vec<usize> = (0..self.told.len()).filter(is_own).collect();
-            let clear = |wanted: Accord| self.plainest(&own, wanted);
-            let (agrees, opposes) = (clear(Accord::Agree), clear(Accord::Oppose));
             let Some(claim) = reading.claims.get(number) else { continue };
-            let current = match (agrees, opposes, last) {
-                (Some(at), Some(other), Some((_, accord))) => {
-                    Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
-                }
-                (Some(at), Some(other), None)
-                    if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
-                {
-                    Some((other, Accord::Oppose))
-                }
-                (Some(at), _, _) => Some((at, Accord::Agree)),
-                (None, Some(at), _) => Some((at, Accord::Oppose)),
-                (None, None, _) => None,
-            };
-            let Some((at, accord)) = current else { continue };
+            let Some((at, accord)) = self.current(number, last.map(|(_, accord)| accord), matcher) else { continue };
             let node = node_of(at);
             let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
             // "No change" denies the relation, whichever way round it is told.
             let wants_flat = self.nodes.get(node).is_some_and(|node| node.wanted.direction == Direction::Same);
-            // "because the time is the same for all": what is kept alike.
             let link = reading.clauses.get(claim.clause).and_then(|clause| clause.link);
-            let kept = matches!(link, Some(Link::Because | Link::If)) || reading.being(claim);
             let same = claim.direction == Direction::Same;
-            if same && kept {
+            if same && self.kept(claim, link, matcher) {
                 continue;
             }
             let denies = same && !wants_flat;
@@ -104,7 +91,10 @@ impl Course {
                 && (went != accord || denies)
             {
                 let earlier = node_of(before);
-                if denies || !self.restarts(claim, node, first_node, &seen, accord, matcher) {
+                let returns = !denies && before_slip == Some(accord);
+                let restarts = self.restarts(claim, node, first_node, &seen, accord, matcher);
+                before_slip = Some(went).filter(|_| denies || !(returns || restarts));
+                if before_slip.is_some() {
                     let reason = matches!(link, Some(Link::Because | Link::If));
                     let wrong = if reason && earlier > node && !denies { before } else { at };
                     self.blame_claim(wrong);
@@ -113,10 +103,58 @@ impl Course {
             seen.push((node, accord));
             first_node = first_node.min(node);
             // It takes no side.
-            if !(flat && last.is_some()) {
+            if !flat {
                 last = Some((at, accord));
             }
         }
+    }
+
+    /// What a claim tells, and which way it goes, after claims that went one way.
+    fn current(&self, number: usize, last: Option<Accord>, matcher: &Matcher<'_>) -> Option<(usize, Accord)> {
+        let is_own = |at: &usize| self.told.get(*at).is_some_and(|one| one.claim == number);
+        let own: Vec<usize> = (0..self.told.len()).filter(is_own).collect();
+        let clear = |wanted: Accord| self.plainest(&own, wanted);
+        let claim = matcher.reading.claims.get(number)?;
+        match (clear(Accord::Agree), clear(Accord::Oppose), last) {
+            (Some(at), Some(other), Some(accord)) => {
+                Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
+            }
+            // What the answer sets out from, where it may be that as well.
+            (Some(at), Some(other), None) if self.begins(other) && !self.begins(at) && self.as_plain(other, at) => {
+                Some((other, Accord::Oppose))
+            }
+            (Some(at), Some(other), None) if self.begins(at) && !self.begins(other) && self.as_plain(at, other) => {
+                Some((at, Accord::Agree))
+            }
+            (Some(at), Some(other), None)
+                if self.is_effect(other) && !self.is_effect(at) && self.is_other(at, claim, matcher) =>
+            {
+                Some((other, Accord::Oppose))
+            }
+            (Some(at), _, _) => Some((at, Accord::Agree)),
+            (None, Some(at), _) => Some((at, Accord::Oppose)),
+            (None, None, _) => None,
+        }
+    }
+
+    /// Whether a claim of no change says what is kept alike: "because the time is the same for all", "Same volume, less dye, so
+    /// …".
+    fn kept(&self, claim: &Claim, link: Option<Link>, matcher: &Matcher<'_>) -> bool {
+        let reading = matcher.reading;
+        let reason = matches!(link, Some(Link::Because | Link::If)) && !reading.tells_none(claim);
+        let first = claim.attributive && self.steps_apart() && reading.opens_sentence(claim) && reading.goes_on(claim);
+        reason || reading.being(claim) || first
+    }
+
+    /// Whether something told is of what the whole course sets out from.
+    fn begins(&self, told: usize) -> bool {
+        self.told.get(told).is_some_and(|told| told.node == 0) && self.sets_out(0)
+    }
+
+    /// Whether one thing told is told as plainly as another.
+    fn as_plain(&self, one: usize, other: usize) -> bool {
+        let share = |told: usize| self.told.get(told).map_or(0.0, |told| told.share);
+        share(one) >= share(other) - AS_PLAIN
     }
 
     /// Whether something told is of what a step leads to.
@@ -188,10 +226,15 @@ impl Course {
     ) -> bool {
         let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
         let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        // "If less of it is there, …": a new case.
+        if !flat && link == Some(Link::If) && matcher.reading.opens_sentence(claim) && matcher.reading.supposes(claim) {
+            return true;
+        }
         let sets_out = self.nodes.get(node).is_some_and(|node| node.cause);
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
         let back = !flat && node <= first && (sets_out || link == Some(Link::If));
         let onward = matches!(link, Some(Link::So | Link::Because));
-        (back && !onward && (told || link == Some(Link::But))) || (!flat && link == Some(Link::But) && sets_out)
+        (back && !onward && (told || link == Some(Link::But)))
+            || (!flat && link == Some(Link::But) && sets_out && node <= first)
     }
 }

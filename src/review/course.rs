@@ -14,7 +14,7 @@ use super::pattern::{Pattern, Wanted};
 use super::read::Claim;
 
 /// How much less plainly than the best one a quantity may be spoken of.
-const AS_PLAIN: f64 = 0.1;
+pub(super) const AS_PLAIN: f64 = 0.1;
 /// From here on a quantity is spoken of plainly enough, wherever the claim stands.
 pub(super) const PLAINLY: f64 = 0.5;
 
@@ -122,7 +122,7 @@ impl Course {
     }
 
     /// Whether the guide tells of more than one step.
-    fn steps_apart(&self) -> bool {
+    pub(super) fn steps_apart(&self) -> bool {
         let first = |place: Place| place.point == usize::MAX || (place.point, place.step) == (0, 0);
         self.nodes.iter().any(|node| !first(node.place))
     }
@@ -133,6 +133,10 @@ impl Course {
         let single = !self.steps_apart();
         let told = |claim: &Claim| !claim.aside || claim.presence;
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
+            // "It rises" behind others, and nothing to say what; "they are proportional" beside the steps.
+            if !single && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
+                continue;
+            }
             let likeness = |node: &Node| {
                 let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
                 let own = matcher.same_quantity(&node.wanted, claim, false);
@@ -196,7 +200,14 @@ impl Course {
         let of_kind = known.iter().flatten().any(|known| kinds(&known.class, &claim.class).is_some());
         let weak = shares.iter().flatten().all(|(share, _)| *share < PLAINLY);
         let unnamed = claim.about.is_empty() || claim.carried && claim.about.iter().all(|(_, weight)| *weight < 0.5);
-        if !of_kind || !matcher.reading.leads(claim) || !(unnamed || weak) {
+        // "Small ones have …".
+        let ones = matcher
+            .reading
+            .pieces
+            .get(claim.at + 1)
+            .is_some_and(|piece| matches!(piece.lower.as_str(), "ones" | "one"));
+        let leads = matcher.reading.leads(claim) || (ones && matcher.reading.opens_sentence(claim));
+        if !of_kind || !leads || !(unnamed || weak) {
             return None;
         }
         let own = known.into_iter().flatten().flat_map(|known| &known.about);

@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use super::guide::{Point, Question};
+use super::judge::limit;
 use super::read::{Number, Reading};
 use crate::quantity::Unit;
 
@@ -77,10 +78,33 @@ impl Figures {
         let mut places = Vec::new();
         let mut open: Vec<&Number> = reading.numbers.iter().collect();
         let mut seen = 0_u32;
+        let mut missing: Vec<&Number> = Vec::new();
         for wanted in &self.setup {
             if let Some(at) = open.iter().position(|number| same(number, wanted)) {
                 places.push(open.remove(at).bytes.clone());
                 seen += 1;
+            } else {
+                missing.push(wanted);
+            }
+        }
+        // "/ 335" for "/ (200 + 135)": the sum shows both, where it is not itself set out.
+        let added = reading.numbers.windows(2).any(|pair| match pair {
+            [one, other] => reading.slice(&(one.bytes.end..other.bytes.start)).trim() == "+",
+            _ => false,
+        });
+        let sums = if added || self.setup.len() > limit::FEW { 0 } else { self.setup.len() };
+        for (at, one) in self.setup.iter().take(sums).enumerate() {
+            for other in self.setup.iter().skip(at + 1) {
+                let sum = one.value + other.value;
+                let own = |number: &Number| {
+                    [one.value, other.value].iter().any(|value| value.total_cmp(&number.value).is_eq())
+                };
+                let shown = open.iter().position(|number| (number.value - sum).abs() <= 1e-6 * sum.abs());
+                if let Some(place) = shown.filter(|_| missing.iter().any(|number| own(number))) {
+                    places.push(open.remove(place).bytes.clone());
+                    seen += u32::try_from(missing.iter().filter(|number| own(number)).count()).unwrap_or(0);
+                    missing.retain(|number| !own(number));
+                }
             }
         }
         let all = u32::try_from(self.setup.len().max(1)).unwrap_or(1);

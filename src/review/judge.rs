@@ -20,6 +20,9 @@ pub(super) mod limit {
     /// Least share of its things named, beside directions.
     pub(crate) const WITH_DIRECTIONS: f64 = 0.3;
 
+    /// The same beside two directions that agree.
+    pub(crate) const SOME: f64 = 0.2;
+
     /// The same where it has no direction.
     pub(crate) const WORDS_ALONE: f64 = 0.55;
 
@@ -50,6 +53,9 @@ pub(super) mod limit {
 
     /// The same where the answer says that one thing no longer depends on another.
     pub(crate) const REASON_INDEPENDENT: f64 = 0.168;
+
+    /// Least share of what an everyday reason names.
+    pub(crate) const SAYING: f64 = 0.99;
 
     /// From here on a reason is worth a second look.
     pub(crate) const REASON_LOOK: f64 = 0.14;
@@ -201,7 +207,9 @@ impl Judge<'_> {
     /// How the statement fared, or one of its alternatives.
     fn statement(&self, point: &Point, whole: &Pattern) -> (Fared, Match) {
         let found = self.step(whole, point, 0);
-        let directed = found.turns.contains(&Found::Agrees);
+        // That the cause is there tells nothing yet.
+        let mut turns = found.turns.iter().zip(&whole.wanted);
+        let directed = turns.any(|(turn, wanted)| *turn == Found::Agrees && !wanted.cause);
         let mut best = (Self::fared(whole, &found, limit::WORDS_ALONE), found);
         if best.1.turns.contains(&Found::Opposed) {
             best.0 = Fared::Denied;
@@ -255,7 +263,10 @@ impl Judge<'_> {
                 Some(Found::Opposed | Found::Both | Found::Unclear | Found::Missing) => false,
                 None => one.named() >= limit::WORDS_ALONE,
             };
+            // What is left open by the answer is not told by naming its things.
+            let open = one.turns.contains(&Found::Unclear);
             let otherwise = !told
+                && !open
                 && others.get(place).is_some_and(|pattern| {
                     Self::fared(pattern, &matcher.find(pattern), limit::ALTERNATIVE) == Fared::Said
                 });
@@ -306,11 +317,14 @@ impl Judge<'_> {
         let effect = found.effect();
         let enough = pattern.direction_alone || named >= limit::WITH_DIRECTIONS;
         let any = |wanted: Found| found.turns.contains(&wanted);
+        let agrees = found.turns.iter().filter(|turn| **turn == Found::Agrees).count();
         match effect {
             Some(Found::Both | Found::Opposed) => Fared::Denied,
             _ if any(Found::Opposed) && !any(Found::Agrees) => Fared::Denied,
             // Every quantity of the sentence is told.
             Some(Found::Agrees) if found.turns.len() >= 2 && agreement > 0.999 => Fared::Said,
+            // So is what it leads to and something that it comes from, and some of its things are named.
+            Some(Found::Agrees) if agrees >= 2 && !any(Found::Opposed) && named >= limit::SOME => Fared::Said,
             Some(Found::Agrees)
                 if enough && (agreement >= limit::AGREEMENT || named >= 0.45 || pattern.direction_alone) =>
             {

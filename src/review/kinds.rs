@@ -40,6 +40,13 @@ impl Judge<'_> {
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole));
         let told = found.named();
+        // What it says first it takes back where it then predicts the other way.
+        let torn = prediction == Some(Found::Both)
+            && told >= limit::REASON_LOOK
+            && self.rests_on_old_chain(predicted.as_ref(), prediction);
+        // Beside a wrong prediction so few words tell no reason.
+        let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
+        let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
         let reversed = point.kind == PointKind::Reversal;
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
@@ -55,11 +62,25 @@ impl Judge<'_> {
             None if told < limit::REASON && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) => {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
+            None if torn => (Status::Contradicted, both(&found.says, &[all])),
             None if told >= enough - 1e-9 && self.hedges(&found.says) => (Status::LookAgain, says(&found.says)),
             None if told >= enough - 1e-9 => (Status::Found, says(&found.says)),
+            None if otherwise.as_ref().is_some_and(|places| self.hedges(places)) => {
+                (Status::LookAgain, says(&found.says))
+            }
+            None if otherwise.is_some() => (Status::Found, says(&otherwise.unwrap_or_default())),
             None if told >= limit::REASON_LOOK => (Status::LookAgain, says(&found.says)),
             None => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// The reason in words of another kind, which the guide accepts as well.
+    fn said_otherwise(&self, point: &Point) -> Option<Vec<Range<usize>>> {
+        let sayings = point.accept.iter().filter(|text| !text.starts_with("the step from "));
+        sayings.map(|text| self.pattern(text)).filter(|pattern| pattern.units.len() >= 2).find_map(|pattern| {
+            let found = self.matcher().in_one_sentence(&pattern);
+            (found.coverage >= limit::SAYING && found.denied <= 0.0).then_some(found.says)
+        })
     }
 
     /// Whether the answer does not commit itself where it says this: a hedge in the prediction leaves the reason as it is.
@@ -96,7 +117,9 @@ impl Judge<'_> {
             let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
             let speaks =
                 own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
-            (against(&own, number == 0) && speaks).then(|| sentence.bytes.clone())
+            // "It is still made, but cannot reach it": no longer as it was.
+            let denies = own.iter().any(|piece| piece.role == Role::Negator || piece.lower == "now");
+            (against(&own, number == 0) && speaks && !denies).then(|| sentence.bytes.clone())
         })
     }
 
@@ -309,7 +332,15 @@ pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     let goes = |next: &Piece| {
         next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
     };
-    let still = own.windows(2).any(|pair| matches!(pair, [one, next] if one.lower == "still" && goes(next)));
+    // "what still works": which ones.
+    let which = |at: usize| {
+        let before = at.checked_sub(1).and_then(|before| own.get(before)).map_or("", |piece| piece.lower.as_str());
+        matches!(before, "what" | "that" | "which" | "who" | "ones" | "left")
+    };
+    let still = own
+        .windows(2)
+        .enumerate()
+        .any(|(at, pair)| matches!(pair, [one, next] if one.lower == "still" && goes(next) && !which(at)));
     let moves = |piece: &Piece| match piece.role {
         Role::Turn(turn) => matches!(turn.direction, Direction::Up | Direction::Down) && !piece.negated,
         _ => false,

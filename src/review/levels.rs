@@ -1,7 +1,7 @@
 //! The ends of a treatment: "brightest at 300" tells a relation where 300 is the last level.
 
 use super::guide::Guide;
-use super::meaning::Direction;
+use super::meaning::{Direction, Grammar};
 use super::read::{Claim, Reading, Role};
 
 /// The first and the last level of the treatment, as the questions name them.
@@ -9,6 +9,8 @@ use super::read::{Claim, Reading, Role};
 pub(super) struct Levels {
     first: f64,
     last: f64,
+    /// They are sizes: "small ones" are the first.
+    sizes: bool,
 }
 
 impl Levels {
@@ -21,14 +23,17 @@ impl Levels {
         let (_, rest) = text.rsplit_once(" from ")?;
         let (from, to) = rest.split_once(" to ")?;
         let number = |text: &str| read(text).numbers.first().map(|number| number.value);
-        Some(Self { first: number(from)?, last: number(to)? })
+        let unit = read(to).numbers.first().and_then(|number| number.unit.as_ref().map(|unit| unit.code().to_owned()));
+        Some(Self { first: number(from)?, last: number(to)?, sizes: unit.as_deref() == Some("um") })
     }
 
     /// Tells of each claim at which end of the treatment it is made. Where the question itself asks from the first level to
     /// the last, what is told of the first is turned round, so that every claim is of that change.
     pub(super) fn tell(self, reading: &mut Reading, asked: &str, read: impl Fn(&str) -> Reading) {
         let from_first = Self::named(asked, &read).is_some();
-        let ends: Vec<Option<bool>> = reading.claims.iter().map(|claim| self.end(reading, claim)).collect();
+        let end =
+            |claim: &Claim| self.end(reading, claim).or_else(|| self.occasion(reading, claim).filter(|_| from_first));
+        let ends: Vec<Option<bool>> = reading.claims.iter().map(end).collect();
         for (claim, end) in reading.claims.iter_mut().zip(ends) {
             match end {
                 Some(last) if from_first => {
@@ -41,6 +46,42 @@ impl Levels {
                 None => {}
             }
         }
+    }
+
+    /// At which end of the treatment a claim is made that sets nothing beside another: by the last level named before it in its
+    /// sentence ("At 10 nearly all is still inside, so it is dim"), or by the want of the thing ("With none of it …").
+    fn occasion(self, reading: &Reading, claim: &Claim) -> Option<bool> {
+        // "so it rises" is told of all levels.
+        let state = match reading.pieces.get(claim.at)?.role {
+            Role::Turn(turn) => matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate),
+            _ => false,
+        };
+        let sentence = reading.clauses.get(claim.clause).filter(|_| state)?.sentence;
+        let own = reading.pieces.iter().enumerate().filter(|(_, piece)| piece.sentence == sentence);
+        let before: Vec<(usize, Role)> =
+            own.take_while(|(at, _)| *at < claim.at).map(|(at, piece)| (at, piece.role)).collect();
+        let word = |at: usize| reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
+        let mut end = None;
+        for (at, role) in &before {
+            let Role::Number(number) = role else { continue };
+            let led = at.checked_sub(1).map_or("", word);
+            let value = reading.numbers.get(*number).map(|number| number.value)?;
+            end = match () {
+                () if !matches!(led, "at" | "with" | "after" | "for") => return None,
+                () if value.total_cmp(&self.last).is_eq() => Some(true),
+                () if value.total_cmp(&self.first).is_eq() => Some(false),
+                () => return None,
+            };
+        }
+        let lacks = self.first.abs() <= 0.0
+            && matches!(before.as_slice(), [(at, _), (next, _), ..] if word(*at) == "with" && matches!(word(*next), "no" | "none"));
+        let size = |at: usize| match word(at) {
+            "small" | "smaller" | "smallest" | "tiny" => Some(false),
+            "big" | "bigger" | "biggest" | "large" | "larger" | "largest" => Some(true),
+            _ => None,
+        };
+        let sized = before.iter().rev().find_map(|(at, _)| size(*at)).filter(|_| self.sizes && self.first < self.last);
+        end.or(sized).or_else(|| lacks.then_some(false))
     }
 
     /// Whether a claim is made of the last level; `None` where it is of neither end.

@@ -11,9 +11,12 @@ pub(super) const SAME_QUANTITY: f64 = 0.42;
 /// Weight of what a claim only leans on: it does not turn a quantity into its opposite.
 const IN_PASSING: f64 = 0.41;
 
+/// How plainly the colour of a liquid tells how much dye is in it.
+const COLOURED: f64 = 0.8;
+
 /// Keys of what is read, whatever it is.
 const READINGS: &[&str] =
-    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount"];
+    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount", "oppos"];
 
 /// Keys with their weights.
 type About = [(String, f64)];
@@ -31,13 +34,12 @@ pub(super) fn likeness(
     dictionary: &Dictionary,
 ) -> Option<Likeness> {
     let about: &About = if claim.about.is_empty() { topic } else { &claim.about };
+    if let Some(found) = otherwise(wanted, claim, about, alone, dictionary) {
+        return Some(found);
+    }
     let of_kind = kinds(&wanted.class, &claim.class)?;
     if wanted.about.is_empty() {
         // "it rises": of whatever is asked about.
-        return Some((SAME_QUANTITY, false));
-    }
-    if alone && !about.is_empty() && about.iter().all(|(key, _)| READINGS.contains(&key.as_str())) {
-        // "the reading is higher": of what is asked about.
         return Some((SAME_QUANTITY, false));
     }
     let (direct, opposed, mut met) = shared(&wanted.about, about, dictionary);
@@ -59,12 +61,14 @@ pub(super) fn likeness(
     let precision = if said > 0.0 { f64::max(met / said, 0.5) } else { 1.0 };
     let kind = kind(wanted, claim, about, if alone { 1.0 } else { precision }, dictionary);
     // What has leaked is not what is there, though the same thing is named.
-    let stranger = claim.about.iter().any(|(key, weight)| {
-        *weight >= 1.0
-            && dictionary.is_elsewhere(key)
-            && dictionary.opposites(key).next().is_some()
-            && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
-    });
+    let named = wanted.about.iter().any(whole);
+    let stranger = !named
+        && claim.about.iter().any(|(key, weight)| {
+            *weight >= 1.0
+                && dictionary.is_elsewhere(key)
+                && dictionary.opposites(key).next().is_some()
+                && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
+        });
     // A rate, a length, a brightness is not told by naming the thing alone.
     let untold = !claim.about.is_empty()
         && claim.class.is_empty()
@@ -73,10 +77,72 @@ pub(super) fn likeness(
     let share = f64::min((recall * precision).sqrt() + kind, 1.0)
         * if stranger { 0.4 } else { 1.0 }
         * if untold { 0.45 } else { 1.0 }
+        * if short_of_greatest(wanted, about, dictionary) { BELOW_GREATEST } else { 1.0 }
         * if mirrored { 0.85 } else { 1.0 }
         * of_kind;
     let least = if alone { SAME_QUANTITY - 0.2 } else { SAME_QUANTITY };
     (share >= least).then_some((share, mirrored != below))
+}
+
+/// A quantity told by another: dye by its colour, a melting temperature by how soon things melt, whatever is asked about by "the
+/// reading" or "longer".
+fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, dictionary: &Dictionary) -> Option<Likeness> {
+    let all = |test: &dyn Fn(&str) -> bool| about.iter().all(|(key, weight)| *weight <= IN_PASSING || test(key));
+    let read = alone && !about.is_empty() && all(&|key| READINGS.contains(&key));
+    let far = alone
+        && wanted.class.contains(&"distance")
+        && claim.class == ["length"]
+        && all(&|key| dictionary.class(key).is_some());
+    match () {
+        () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
+        () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
+        () if sized(wanted, claim) => Some((COLOURED, false)),
+        () if read || far => Some((SAME_QUANTITY, false)),
+        () => None,
+    }
+}
+
+/// How plainly a rate tells of the greatest rate.
+const BELOW_GREATEST: f64 = 0.6;
+
+/// Whether the greatest of something is looked for, and the claim is of no such thing.
+fn short_of_greatest(wanted: &Wanted, about: &About, dictionary: &Dictionary) -> bool {
+    let tops = ["greatest", "maximum", "ceiling", "top"].map(|word| dictionary.key(word));
+    let has = |about: &About| about.iter().any(|(key, _)| tops.contains(key));
+    has(&wanted.about) && !has(about)
+}
+
+/// "The sacs get smaller": their volume.
+fn sized(wanted: &Wanted, claim: &Claim) -> bool {
+    let thing = |key: &str| key == "t:vesicle" || key == "t:cell";
+    let volume =
+        wanted.class == ["volume"] && wanted.about.iter().any(|(key, weight)| key == "volum" && *weight >= 1.0);
+    let gets = claim.class == ["size"] && !claim.attributive;
+    volume && gets && claim.about.iter().any(|(key, weight)| thing(key) && *weight >= 0.5)
+}
+
+/// "They melt sooner": at a lower temperature.
+fn melts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let melt = dictionary.key("melt");
+    let has = |about: &About| about.iter().any(|(key, weight)| *key == melt && *weight >= IN_PASSING);
+    wanted.class.contains(&"temperature") && has(&wanted.about) && claim.class == ["rate"] && has(&claim.about)
+}
+
+/// "The liquid is paler": there is less dye in it.
+fn coloured(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let has = |about: &About, key: &str| about.iter().any(|(known, _)| known == key);
+    let names = [dictionary.key("dye"), dictionary.key("coloured compound")];
+    let of_dye = |about: &About| names.iter().any(|name| has(about, name));
+    let liquid = |about: &About| words::lists().liquids.iter().any(|liquid| *liquid != "absorb" && has(about, liquid));
+    let amount = wanted.class.is_empty() || wanted.class.contains(&"amount");
+    let absorbs = wanted.about.iter().any(|(key, _)| dictionary.class(key).is_some_and(|class| class != "amount"));
+    claim.class == ["colour"]
+        && amount
+        && !absorbs
+        && of_dye(&wanted.about)
+        && liquid(&wanted.about)
+        && liquid(&claim.about)
+        && !claim.about.iter().any(|(key, weight)| (*key == "light" && *weight >= 0.5) || *weight >= 2.0)
 }
 
 /// "More negative" is less of a potential or a charge, where the other side does not tell it so.

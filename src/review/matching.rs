@@ -244,6 +244,10 @@ impl Matcher<'_> {
     fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
         let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
+            // "…, with the most made": of nothing that is asked about.
+            if alone && claim.about.is_empty() && !self.reading.opens_sentence(claim) {
+                continue;
+            }
             let known = self.same_quantity(wanted, claim, alone).or_else(|| {
                 // "They look alike": where one quantity is asked about, what is alike is that.
                 let alike = alone && wanted.direction == Direction::Same && claim.direction == Direction::Same;
@@ -251,7 +255,11 @@ impl Matcher<'_> {
             });
             let Some((share, mirrored)) = known else { continue };
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            let open = claim.hedged || (alone && self.beside_before(claim));
+            // "It stays dim": as it was.
+            let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+            let stays = wanted.direction == Direction::Same && (word.starts_with("stay") || word.starts_with("remain"));
+            let stays = stays && matches!(said, Direction::Up | Direction::Down);
+            let open = claim.hedged || stays || (alone && self.beside_before(claim));
             let accord = if open { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
         }
@@ -285,7 +293,8 @@ impl Matcher<'_> {
         let clause = self.reading.clauses.get(claim.clause);
         let start = clause.map_or(claim.at, |clause| clause.pieces.start);
         let before = self.reading.pieces.get(start..claim.at).unwrap_or_default();
-        if before.iter().any(|piece| piece.role == Role::Negator) {
+        // "It won't change" says which way.
+        if before.iter().any(|piece| piece.role == Role::Negator) && claim.direction != Direction::Same {
             return false;
         }
         let word = self.reading.pieces.get(claim.at);

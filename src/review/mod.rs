@@ -7,6 +7,8 @@
 
 mod asked;
 mod astray;
+#[cfg(test)]
+mod cases;
 mod chain;
 mod course;
 mod dictionary;

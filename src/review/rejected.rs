@@ -1,5 +1,6 @@
 //! What a point rejects, said by the answer.
 
+use std::collections::BTreeSet;
 use std::ops::Range;
 
 use super::guide::Point;
@@ -7,6 +8,14 @@ use super::judge::{Judge, limit};
 use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece};
+
+/// Where the stretches end.
+fn things(places: &[Range<usize>]) -> impl Iterator<Item = usize> + '_ {
+    places.iter().map(|place| place.end)
+}
+
+/// So many things make a short refused sentence.
+const SHORT: usize = 3;
 
 impl Judge<'_> {
     /// Where the response says what the point rejects, judged by what the statement does not say itself.
@@ -24,11 +33,20 @@ impl Judge<'_> {
             let telling: Vec<Unit> = pattern.units.iter().filter(|unit| own(unit) && !unit.prompted).cloned().collect();
             let whole = self.matcher().in_one_sentence(&pattern);
             let few = pattern.units.len() <= 2;
+            // One word that stands for all of it says none of it: "a high melting temperature means that they melt easily".
+            let places: BTreeSet<usize> = things(&whole.says).collect();
+            if pattern.units.len() >= 3 && places.len() < 2 {
+                continue;
+            }
             // Said in full, and more plainly than anything of the statement.
             let said = pattern.units.len() >= 3
                 && self.matcher().named_together(&pattern) > limit::IN_FULL
                 && self.matcher().named_together(statement) < limit::LESS_PLAINLY
-                && (pattern.wanted.is_empty() || self.says_so(&pattern) > limit::IN_FULL);
+                && if pattern.wanted.is_empty() {
+                    self.in_one_clause(&pattern)
+                } else {
+                    self.says_so(&pattern) > limit::IN_FULL
+                };
             if said {
                 return Some(whole.says);
             }
@@ -59,10 +77,18 @@ impl Judge<'_> {
         let names = |piece: &Piece, unit: &Unit| {
             unit.keys.first().is_some_and(|key| piece.keys.contains(key) || piece.also.contains(key))
         };
+        // Of a short one, all of it, what does so before what it does.
+        let short = pattern.units.len() <= SHORT;
         self.reading.clauses.iter().any(|clause| {
             let own = self.reading.within(clause);
-            let seen = pattern.units.iter().filter(|unit| own.iter().any(|piece| names(piece, unit)));
-            seen.count() * 3 >= pattern.units.len() * 2
+            let place = |unit: &Unit| own.iter().position(|piece| names(piece, unit));
+            let places: Vec<Option<usize>> = pattern.units.iter().map(place).collect();
+            let seen = places.iter().flatten().count();
+            let in_order = match places.as_slice() {
+                [Some(one), Some(other), ..] => one <= other,
+                _ => false,
+            };
+            if short { seen == places.len() && (in_order || places.len() < 2) } else { seen * 3 >= places.len() * 2 }
         })
     }
 

@@ -2,7 +2,13 @@
 
 use super::*;
 
-fn reviewer(question: &str, command_term: &str, statement: &str, accept: &[&str], reject: &[&str]) -> Reviewer {
+pub(super) fn reviewer(
+    question: &str,
+    command_term: &str,
+    statement: &str,
+    accept: &[&str],
+    reject: &[&str],
+) -> Reviewer {
     let list = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect();
     let point = Point {
         id: "p".to_owned(),
@@ -25,7 +31,7 @@ fn review(reviewer: &Reviewer, text: &str) -> Review {
 }
 
 #[track_caller]
-fn case(reviewer: &Reviewer, text: &str, expected: Status) {
+pub(super) fn case(reviewer: &Reviewer, text: &str, expected: Status) {
     let got = review(reviewer, text);
     assert_eq!(got.points[0].status, expected, "{text}: {:?}", got.points[0].evidence);
 }

@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use super::clause::Clause;
+use super::implied::told_behind;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
 use crate::review::meaning::{Direction, Grammar, Link, Turn};
@@ -52,6 +53,8 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
         let moved = claims.iter().rev().find(|claim| claim.direction != Direction::Same && !claim.presence);
         claims.extend(reader.likewise(number, moved.or(claims.last())));
         for at in clause.pieces.clone() {
+            let reader = Reader { pieces, clause, dictionary };
+            claims.extend(reader.none(at, number));
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
             let reader = Reader { pieces, clause, dictionary };
@@ -60,6 +63,7 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             }
         }
     }
+    told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
 }
@@ -98,7 +102,8 @@ fn topic(
     // "It rises when there is more of it": of something else.
     let occasion = clauses.get(number).is_some_and(|own| {
         let before = number.checked_sub(1).and_then(|before| clauses.get(before));
-        own.link == Some(Link::If) && before.is_some_and(|before| before.sentence == own.sentence)
+        let told = |before: &Clause| claims.last().is_some_and(|claim| before.pieces.contains(&claim.at));
+        own.link == Some(Link::If) && before.is_some_and(|before| before.sentence == own.sentence && told(before))
     });
     if occasion {
         return Vec::new();
@@ -123,11 +128,17 @@ pub(super) struct Reader<'a> {
 pub(super) type About = Vec<(String, f64)>;
 
 /// Weight of the verb that rules a phrase.
-const RULING: f64 = 0.6;
+pub(super) const RULING: f64 = 0.6;
 /// Weight of the kind of quantity that a direction word brings along, beside what is named.
 const OWN: f64 = 0.3;
 /// Weight of what a pronoun stands for, beside what is named.
 const LEANING: f64 = 0.4;
+
+/// Weight of what holds a thing, beside the thing.
+const HOLDING: f64 = 0.25;
+
+/// Words of much that are words of little under a negation.
+const MUCH: &[&str] = &["much", "many", "a lot of", "a lot", "plenty", "plenty of", "so well", "that well"];
 
 /// Words that tell how much there is.
 const COUNTS: &[&str] = &[
@@ -150,106 +161,6 @@ const COUNTS: &[&str] = &[
 ];
 
 impl Reader<'_> {
-    /// "Adding salt …", "Cutting …": more of it, as the cause of what follows.
-    fn doing(&self, number: usize) -> Option<Claim> {
-        let start = self.clause.pieces.start;
-        let first = self.pieces.get(start)?;
-        let acts = self.clause.pieces.clone().skip(1).any(|place| {
-            self.pieces.get(place).is_some_and(|piece| piece.verb || piece.acts || matches!(piece.role, Role::Turn(_)))
-        });
-        // "Pairing affects …": it is not said which way.
-        let open = self.clause.pieces.clone().any(|place| {
-            matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
-        });
-        if open || first.role != Role::Content || !first.verb || !first.lower.ends_with("ing") || first.negated || !acts
-        {
-            return None;
-        }
-        let (about, end) = self.right(start);
-        let class: Vec<&'static str> = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        let hedged = self.clause.hedged;
-        let pieces = start..end.max(start + 1);
-        let direction = Direction::Up;
-        (!about.is_empty()).then_some(Claim {
-            direction,
-            about,
-            carried: false,
-            clause: number,
-            at: start,
-            pieces,
-            aside: false,
-            hedged,
-            class,
-            attributive: true,
-            compares: false,
-            level: None,
-            relates: false,
-            presence: false,
-        })
-    }
-
-    /// "Salt lowers the melting point": what opens a clause and does something to something.
-    fn presence(&self, number: usize) -> Option<Claim> {
-        let start = self.clause.pieces.start;
-        let named = |place: usize| match self.role(Some(place)) {
-            Some(Role::Content) => self.pieces.get(place).is_some_and(|piece| !piece.negated),
-            role => matches!(role, Some(Role::Article)),
-        };
-        let end = self.clause.pieces.end;
-        // "Detergent | makes …": the verb is what joins the clauses.
-        let acts = (start..end).find(|place| !named(*place)).unwrap_or(end);
-        let joins = acts == end && matches!(self.pieces.get(end).map(|piece| piece.role), Some(Role::Link(Link::So)));
-        if acts == start {
-            return None;
-        }
-        let turn = matches!(
-            self.role(Some(acts)),
-            Some(Role::Turn(Turn { grammar: Grammar::Transitive | Grammar::Either, .. }))
-        );
-        let object =
-            matches!(self.role(Some(acts + 1)), Some(Role::Article | Role::Content | Role::Pronoun | Role::Turn(_)));
-        let makes = matches!(self.word(Some(acts)), "make" | "makes" | "gives" | "give" | "lets" | "causes");
-        let (about, _) = self.left(acts);
-        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        (((object && (turn || makes)) || joins) && !about.is_empty()).then_some(Claim {
-            direction: Direction::Up,
-            about,
-            carried: false,
-            clause: number,
-            at: start,
-            pieces: start..acts,
-            aside: true,
-            hedged: self.clause.hedged,
-            class,
-            attributive: true,
-            compares: false,
-            level: None,
-            relates: false,
-            presence: true,
-        })
-    }
-
-    /// "… so does the rate": the direction is that of what was told before.
-    fn likewise(&self, number: usize, before: Option<&Claim>) -> Option<Claim> {
-        let start = self.clause.pieces.start;
-        let turns =
-            self.clause.pieces.clone().any(|at| matches!(self.role(Some(at)), Some(Role::Turn(_) | Role::Negator)));
-        let does = ["do", "does", "is", "are", "will", "did"].contains(&self.word(Some(start)));
-        let before = before.filter(|_| does && !turns && self.clause.link == Some(Link::So))?;
-        let (about, end) = self.right(start + 1);
-        let class = about.iter().filter_map(|(key, _)| self.dictionary.class(key)).collect();
-        let pieces = start..end.max(start + 1);
-        (!about.is_empty()).then(|| Claim {
-            about,
-            class,
-            clause: number,
-            at: start,
-            pieces,
-            attributive: false,
-            ..before.clone()
-        })
-    }
-
     fn claim(&self, at: usize, turn: Turn, number: usize, topic: About) -> Option<Claim> {
         if self.claims_nothing(at, turn) {
             return None;
@@ -267,6 +178,9 @@ impl Reader<'_> {
             && piece.lower.ends_with("ed")
             && matches!(self.word(at.checked_sub(1)), "less");
         let compared = compared || lessened;
+        // "not much" is little.
+        let counted = MUCH.contains(&piece.lower.as_str());
+        let compared = compared || counted;
         let direction = match (piece.negated || lessened, compared) {
             (true, true) => turn.direction.mirrored(),
             (true, false) => turn.direction.denied(),
@@ -278,7 +192,7 @@ impl Reader<'_> {
         let mut class = self.class(piece, attributive, &mut about);
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
         self.combine(at, &mut about, &mut class);
-        let aside = self.clause.aside_from.is_some_and(|from| from < at);
+        let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
@@ -307,6 +221,10 @@ impl Reader<'_> {
     /// Says whether the quantity is wholly that of what was spoken of before.
     fn complete(&self, at: usize, pieces: &Range<usize>, attributive: bool, about: &mut About, topic: About) -> bool {
         let own = self.pieces.get(at).and_then(|piece| piece.keys.iter().find_map(|key| self.dictionary.class(key)));
+        let mut spoken = self.spoken(&topic);
+        if spoken.is_empty() {
+            spoken = self.first_named();
+        }
         // "lasts a shorter time", "at a higher rate": of what stands before.
         let none_on =
             ["effect", "difference", "influence", "impact"].iter().any(|word| self.word(Some(at)).ends_with(word));
@@ -314,7 +232,14 @@ impl Reader<'_> {
             self.left(at).0.into_iter().for_each(|(key, weight)| add(about, &key, weight));
         }
         let carried = about.is_empty();
-        if carried {
+        let by_the_way = topic.iter().all(|(key, _)| {
+            self.dictionary.class(key) == Some("rate")
+                || ["split", "react", "t:enzyme", "t:reaction-rate"].contains(&key.as_str())
+        });
+        if carried && by_the_way && self.made(at) {
+            // "It hadn't made much": of what comes of it.
+            about.push((self.dictionary.key("product"), 1.0));
+        } else if carried {
             // "and get further": the kind of quantity is that of the direction word.
             // So is that of "more of it", where it was spoken of how fast.
             let counts = COUNTS.contains(&self.word(Some(at)));
@@ -338,14 +263,67 @@ impl Reader<'_> {
             });
             telling.take(3).for_each(|(key, _)| add(about, &key, weight));
         }
+        if carried && self.they_shrink(at, about) {
+            // "They get smaller": the things, and not what was told of before.
+            about.clear();
+            about.push((self.dictionary.key("volume"), 1.0));
+        }
+        self.around(at, pieces, attributive && !carried, &spoken, about);
+        carried
+    }
+
+    /// What was spoken of before, without kinds of quantity and states.
+    fn spoken(&self, topic: &About) -> About {
+        let plain = |key: &str| {
+            !self.dictionary.is_light(key)
+                && self.dictionary.class(key).is_none()
+                && self.dictionary.opposites(key).next().is_none()
+        };
+        topic.iter().filter(|(key, _)| plain(key)).take(3).cloned().collect()
+    }
+
+    /// What the sentence names first.
+    fn first_named(&self) -> About {
+        let sentence = self.pieces.get(self.clause.pieces.start).map(|piece| piece.sentence);
+        let named = |piece: &&Piece| {
+            Some(piece.sentence) == sentence
+                && piece.role == Role::Content
+                && !piece.verb
+                && piece.keys.iter().any(|key| !self.dictionary.is_light(key) && self.dictionary.class(key).is_none())
+        };
+        let first = self.pieces.iter().find(named);
+        let keys = first.into_iter().flat_map(|piece| &piece.keys).map(|key| (key.clone(), 0.5));
+        self.spoken(&keys.collect())
+    }
+
+    /// Takes in what stands around a phrase: what "them" stands for, the verb behind it, what holds or rules it, and where it is
+    /// let.
+    fn around(&self, at: usize, pieces: &Range<usize>, named: bool, spoken: &About, about: &mut About) {
+        let ahead = pieces.start == at;
+        if named && self.word(Some(at + 1)) == "of" && self.role(Some(at + 2)) == Some(Role::Pronoun) {
+            // "more of them are present": of the things spoken of.
+            for (key, weight) in spoken {
+                add(about, key, weight.min(if key.starts_with("t:") { 0.5 } else { LEANING }));
+            }
+        }
         if self.word(Some(at + 1)) == "to" && self.verb(at + 2) {
             let keys = self.pieces.get(at + 2).into_iter().flat_map(|piece| &piece.keys);
             keys.for_each(|key| add(about, key, 1.0));
         }
-        if attributive && !carried {
+        if named {
+            // "The liquid holds less dye": less of what is in the liquid.
+            if let Some(holder) = self.holder(at) {
+                self.left(holder).0.into_iter().for_each(|(key, weight)| add(about, &key, weight.min(HOLDING)));
+            }
             self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
         }
-        carried
+        // "lets the dye out faster", "lets more of it out".
+        let word = |place: usize| self.word(Some(place));
+        let lets = (self.clause.pieces.start..at).any(|place| matches!(word(place), "let" | "lets" | "letting"));
+        let mut reach = if ahead { at..self.clause.pieces.end } else { self.clause.pieces.start..at };
+        if lets && reach.any(|place| word(place) == "out") {
+            add(about, &self.dictionary.key("leak out"), 1.0);
+        }
     }
 
     /// The kinds of quantity: those that the phrase names, else that of the direction word: "faster" speaks of a rate, "more
@@ -383,7 +361,7 @@ impl Reader<'_> {
 }
 
 /// Adds a key that is not there yet.
-fn add(about: &mut About, key: &str, weight: f64) {
+pub(super) fn add(about: &mut About, key: &str, weight: f64) {
     if !about.iter().any(|(known, _)| known == key) {
         about.push((key.to_owned(), weight));
     }

@@ -40,8 +40,8 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::And));
             }
-            // "warmer = faster".
-            Role::Mark('=') if says(pieces, at + 1) => {
+            // "warmer = faster", "warmer > faster".
+            Role::Mark('=' | '>') if says(pieces, at + 1) && !formula(pieces, at + 1) => {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::So));
             }
@@ -57,8 +57,17 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         }
     }
     push(&mut clauses, sentence, start..pieces.len(), link);
-    for clause in &mut clauses {
-        negate(clause, pieces);
+    // "It hadn't | made much": the verb that joins stands under the negation.
+    let denied: Vec<bool> = clauses
+        .iter()
+        .map(|clause| {
+            let last = clause.pieces.end.checked_sub(1).and_then(|last| pieces.get(last));
+            last.is_some_and(|piece| piece.role == Role::Negator)
+        })
+        .collect();
+    for (number, clause) in clauses.iter_mut().enumerate() {
+        let before = number.checked_sub(1).and_then(|before| denied.get(before)).copied().unwrap_or(false);
+        negate(clause, pieces, before && clause.link == Some(Link::So));
     }
     let mut open = false;
     for clause in &mut clauses {
@@ -66,8 +75,10 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
         let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
         let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
+        // "A smaller share could | make the rate lower".
+        let leads_on = own.last().is_some_and(|piece| piece.role == Role::Hedge);
         // "could mean more pairs or fewer": both are left open.
-        open = !says && (hedge || clause.hedged);
+        open = leads_on || !says && (hedge || clause.hedged);
     }
     clauses
 }
@@ -143,6 +154,11 @@ fn begins(pieces: &[Piece], start: usize, at: usize) -> bool {
 /// Whether a phrase in front of the sentence ends here: "with less surface | the dye leaves more slowly".
 fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> bool {
     let before = pieces.get(start..at).unwrap_or_default();
+    // "If it is higher then | …".
+    let before = match before {
+        [rest @ .., then] if then.lower == "then" && !rest.is_empty() => rest,
+        _ => before,
+    };
     let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
     let instead = before.first().is_some_and(|piece| {
         matches!(
@@ -153,7 +169,11 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
     if instead {
         return says(pieces, at);
     }
-    let opens = matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
+    // "by the time you stop it |".
+    let until = matches!(before, [by, the, time, ..] if by.lower == "by" && the.lower == "the" && time.lower == "time");
+    let lacks = before.first().is_some_and(|piece| piece.lower.starts_with("without"));
+    let opens = lacks
+        || matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
         || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
     let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
     let occasion = link == Some(Link::If) && first != Some(Role::Preposition);
@@ -165,7 +185,11 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
             Role::Content | Role::Number(_) => {
                 let passive = before.iter().rev().nth(1).is_some_and(|piece| piece.role == Role::Copula);
                 let alone = piece.lower.ends_with(" out") || piece.lower.starts_with("escape");
-                !piece.verb || (occasion && (passive || alone))
+                // "at a higher speed |".
+                let noun = before.iter().rev().nth(1).is_some_and(
+                    |piece| matches!(piece.role, Role::Turn(turn) if turn.grammar == Grammar::Comparative),
+                );
+                !piece.verb || noun || (occasion && (passive || alone))
             }
             // "When it is warmer | the lipids move more".
             Role::Turn(turn) => match turn.grammar {
@@ -180,12 +204,18 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
             Role::Pronoun => true,
             _ => false,
         });
-    (opens || occasion) && ended && (occasion || !verb) && says(pieces, at)
+    (opens || occasion) && (ended || until) && (occasion || until || !verb) && says(pieces, at)
 }
 
 /// "The more dye": half of a comparison.
 pub(super) fn starts_with_the(pieces: &[Piece]) -> bool {
     matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
+}
+
+/// "SA/V = 3/r": what a thing is reckoned from.
+fn formula(pieces: &[Piece], at: usize) -> bool {
+    matches!(pieces.get(at).map(|piece| piece.role), Some(Role::Number(_)))
+        && matches!(pieces.get(at + 1).map(|piece| piece.role), Some(Role::Mark('/' | '×' | '*')))
 }
 
 /// Whether a direction, a negation or a form of "be" follows before the next link or mark.
@@ -198,9 +228,9 @@ fn says(pieces: &[Piece], from: usize) -> bool {
 }
 
 /// Negations hold to the end of their clause; two cancel out. So do asides.
-fn negate(clause: &mut Clause, pieces: &mut [Piece]) {
+fn negate(clause: &mut Clause, pieces: &mut [Piece], from_before: bool) {
     let range = clause.pieces.clone();
-    let mut negated = false;
+    let mut negated = from_before;
     // "Without magnesium the nuclease is idle": only what is lacking is denied.
     let mut lacking = false;
     let mut named = false;

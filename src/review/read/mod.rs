@@ -5,9 +5,13 @@
 
 mod claim;
 mod clause;
+mod homograph;
+mod implied;
 mod number;
 mod phrase;
 mod piece;
+#[cfg(test)]
+mod tests;
 pub(crate) mod token;
 mod unit_name;
 mod view;
@@ -23,7 +27,7 @@ pub(crate) use piece::{Piece, Role};
 pub use view::{ReadClaim, ReadLink, ReadNumber, ReadSpan, ReadTerm, View};
 
 use super::dictionary::Dictionary;
-use super::meaning::Link;
+use super::meaning::{Direction, Link};
 
 /// A text as read.
 #[derive(Debug, Clone)]
@@ -62,6 +66,33 @@ impl Reading {
             != Some(own.sentence);
         own.link == Some(Link::If)
             || next.is_some_and(|next| (half(own) && half(next)) || (opens && next.link == Some(Link::So)))
+    }
+
+    /// Whether a claim is the first of its sentence.
+    pub(crate) fn opens_sentence(&self, claim: &Claim) -> bool {
+        let sentence = |claim: &Claim| self.clauses.get(claim.clause).map(|clause| clause.sentence);
+        !self.claims.iter().any(|other| !other.aside && other.at < claim.at && sentence(other) == sentence(claim))
+    }
+
+    /// Whether a clause puts a case: "if", "when".
+    pub(crate) fn supposes(&self, claim: &Claim) -> bool {
+        let start = self.clauses.get(claim.clause).map_or(0, |clause| clause.pieces.start);
+        let word =
+            start.checked_sub(1).and_then(|before| self.pieces.get(before)).map_or("", |piece| piece.lower.as_str());
+        matches!(word, "if" | "when" | "whenever")
+    }
+
+    /// "It makes no difference": said outright, and not as what is kept alike.
+    pub(crate) fn tells_none(&self, claim: &Claim) -> bool {
+        let word = self.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        ["difference", "effect", "influence", "impact", "matter"].iter().any(|ending| word.ends_with(ending))
+    }
+
+    /// Whether its sentence goes on to tell of a change.
+    pub(crate) fn goes_on(&self, claim: &Claim) -> bool {
+        let sentence = |claim: &Claim| self.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let moves = |claim: &Claim| matches!(claim.direction, Direction::Up | Direction::Down);
+        self.claims.iter().any(|other| other.at > claim.at && sentence(other) == sentence(claim) && moves(other))
     }
 
     /// "the volume being equal": told as what is kept alike.

@@ -66,7 +66,10 @@ fn at_start(text: &str, at: usize, before: char) -> Option<Number> {
     let mut value: f64 = cleaned.parse().ok()?;
     let mut end = sign + length;
     let mut figures = significant::count(mantissa);
-    if let Some((more, fraction)) = mixed(rest.get(end..)?) {
+    if let Some((more, power)) = bare_power(mantissa, rest.get(end..)?) {
+        value = format!("1e{power}").parse().ok()?;
+        end += more;
+    } else if let Some((more, fraction)) = mixed(rest.get(end..)?) {
         value += fraction;
         end += more;
         figures += 1;
@@ -152,6 +155,13 @@ fn power_of_ten(text: &str) -> Option<(usize, i32)> {
     Some((text.len() - rest.len() + length, power))
 }
 
+/// The power behind a ten that stands alone: "10⁻³".
+fn bare_power(mantissa: &str, behind: &str) -> Option<(usize, i32)> {
+    let plain: String = behind.chars().take_while(|c| raised(*c).is_some()).filter_map(raised).collect();
+    let length = behind.chars().take_while(|c| raised(*c).is_some()).map(char::len_utf8).sum();
+    (mantissa == "10" && !plain.is_empty()).then_some((length, plain.parse().ok()?))
+}
+
 /// A superscript as a plain digit or sign.
 pub(super) fn raised(letter: char) -> Option<char> {
     let place = "⁰¹²³⁴⁵⁶⁷⁸⁹".chars().position(|c| c == letter);
@@ -234,5 +244,8 @@ mod tests {
         case("30 per cent", &[(30.0, "%")]);
         case("12 µm", &[(12.0, "um")]);
         case("ends 5.", &[(5.0, "")]);
+        case("2 µmol/(L·min), 2 umol/(L min)", &[(2.0, "umol/L/min"), (2.0, "umol/L/min")]);
+        case("40/min or 2 micromol L-1 min-1", &[(40.0, "/min"), (2.0, "umol/L/min")]);
+        case("5 × 10⁻³ µmol/nmol and 10⁻³ m", &[(5e-3, "umol/nmol"), (1e-3, "m")]);
     }
 }

@@ -2,9 +2,13 @@
 
 use std::ops::Range;
 
-use super::claim::{About, Reader};
+use super::claim::{About, RULING, Reader};
 use super::piece::{Piece, Role};
 use crate::review::meaning::{Grammar, Link};
+use crate::review::words;
+
+/// Verbs by which one thing has another in it.
+const HOLDS: &[&str] = &["hold", "holds", "held", "contain", "contains", "contained"];
 
 /// Weight of what a word may mean besides.
 const ALSO: f64 = 0.4;
@@ -34,10 +38,17 @@ impl Reader<'_> {
         let subject =
             grammar == Grammar::Comparative && (next == Some(Role::Copula) || self.verb(at + 1)) && self.opens(at);
         let predicate = grammar == Grammar::Predicate;
+        // "is low in dye", "richer in sugar".
+        let holds = grammar == Grammar::Comparative
+            && last == Some(Role::Copula)
+            && self.word(Some(at + 1)) == "in"
+            && matches!(lower, "low" | "high" | "lower" | "higher" | "rich" | "richer" | "poor" | "poorer");
+        let is_noun = is_noun || holds;
         let ahead = (is_noun && !predicate || none_on && predicate)
             .then(|| right(at + 2))
             .flatten()
             .or_else(|| subject.then(|| right(at + 1)).flatten())
+            .or_else(|| self.the_there(at).then(|| right(at + 2)).flatten())
             .or_else(|| self.that_does(at, grammar).then(|| right(at + 2)).flatten());
         if let Some(ahead) = ahead {
             return ahead;
@@ -55,6 +66,11 @@ impl Reader<'_> {
             return (about, start..ahead.1.end, false);
         }
         ahead
+    }
+
+    /// "The less there is in the liquid".
+    fn the_there(&self, at: usize) -> bool {
+        self.word(at.checked_sub(1)) == "the" && self.word(Some(at + 1)) == "there" && self.opens(at)
     }
 
     /// "There is less that works".
@@ -89,7 +105,9 @@ impl Reader<'_> {
                 Some(Role::Content) => true,
                 Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing") || self.describes(at + 1),
                 Some(Role::Article | Role::Pronoun) if lower.ends_with(" of") => true,
-                Some(Role::Article) => the || matches!(lower, "half" | "twice" | "double"),
+                Some(Role::Article) => {
+                    the || matches!(lower, "half" | "twice" | "double" | "nearly all" | "almost all" | "hardly any")
+                }
                 Some(Role::Preposition) => self.is_of(at + 1) && !passive,
                 _ => self.the_they(at),
             },
@@ -116,11 +134,21 @@ impl Reader<'_> {
                 // "leaks through the more permeable wall faster".
                 Some(Role::Turn(_)) if !places.is_empty() && self.in_passing(place) => {}
                 Some(Role::Turn(_)) => break,
+                // "makes the dye | leak out more slowly": what does so is no part of it.
+                Some(Role::Plain) if !places.is_empty() && self.causes(place) => break,
                 _ => {}
             }
         }
         places.reverse();
         (self.weighed(&places, false), start)
+    }
+
+    /// Whether a word says that one thing makes another do something.
+    fn causes(&self, at: usize) -> bool {
+        matches!(
+            self.word(Some(at)),
+            "let" | "lets" | "letting" | "make" | "makes" | "making" | "made" | "allow" | "allows" | "allowing"
+        )
     }
 
     /// Whether a word of direction only describes a thing behind a preposition: "through the more permeable wall".
@@ -140,7 +168,8 @@ impl Reader<'_> {
         let (mut predicate, mut relative) = (false, false);
         for place in from..self.clause.pieces.end {
             // "stays inside | to be set free": what follows is for another sentence.
-            let to = self.pieces.get(place).is_some_and(|piece| piece.lower == "to");
+            let able = ["able", "unable", "going", "managed", "manage"].contains(&self.word(place.checked_sub(1)));
+            let to = self.pieces.get(place).is_some_and(|piece| piece.lower == "to") && !able;
             if to && !places.is_empty() && (self.role(Some(place + 1)) == Some(Role::Copula) || self.verb(place + 1)) {
                 break;
             }
@@ -175,6 +204,8 @@ impl Reader<'_> {
                     | Role::Mark('-' | '(' | ')' | '“' | '”' | '"' | '\''),
                 ) => {}
                 Some(Role::Copula) if places.is_empty() => {}
+                // "a smaller share of it with a working site".
+                Some(Role::Link(Link::If)) if !places.is_empty() && self.word(Some(place)) == "with" => {}
                 _ if places.is_empty() && place == from => {}
                 // "a smaller fraction has leaked out": what is said of it belongs to it.
                 Some(Role::Copula) if !places.is_empty() && !predicate => predicate = true,
@@ -194,6 +225,8 @@ impl Reader<'_> {
         let first = places.first().and_then(|place| self.pieces.get(*place)).and_then(|piece| piece.keys.first());
         let quality = forward && first.is_some_and(|key| self.dictionary.is_adjective(key));
         for (rank, place) in places.iter().enumerate() {
+            // "a smaller share is handed over": that is what is said of it.
+            let passive = self.role(place.checked_sub(1)) == Some(Role::Copula);
             let does = forward && rank > 0 && self.pieces.get(*place).is_some_and(|piece| piece.verb && piece.acts);
             tail = tail || rank >= 3 || does;
             if let Some(before) = before {
@@ -218,6 +251,7 @@ impl Reader<'_> {
                     (_, _, false) if thing => 0.5,
                     (_, true, true) => 0.1,
                     (_, true, false) => 0.2,
+                    (_, false, true) if does && passive => RULING,
                     (_, false, true) if forward => 0.25,
                     (_, false, true) => 0.5,
                     (_, false, false) => 1.0,
@@ -245,6 +279,11 @@ impl Reader<'_> {
             let Some(piece) = self.pieces.get(place) else { break };
             match piece.role {
                 Role::Article | Role::Plain | Role::Preposition | Role::Number(_) | Role::Negator => {}
+                // "soak up as much light"; "opens the stems of more loops".
+                Role::Link(_) if matches!(piece.lower.as_str(), "as" | "so") => {}
+                Role::Content if !piece.verb && self.is_of(place + 1) => {}
+                // "The liquid holds less": what is in it, not what stays in it.
+                Role::Content if self.holder(place + 1).is_some() => break,
                 Role::Content if piece.verb => {
                     found.clone_from(&piece.keys);
                     break;
@@ -258,6 +297,14 @@ impl Reader<'_> {
         }
         found.retain(|key| !self.dictionary.is_light(key));
         found
+    }
+
+    /// The verb by which one thing has another in it, right before a phrase.
+    pub(super) fn holder(&self, at: usize) -> Option<usize> {
+        let before = at.checked_sub(1)?;
+        let holds = self.clause.pieces.contains(&before) && HOLDS.contains(&self.word(Some(before)));
+        let liquid = |(key, _): &(String, f64)| words::lists().liquids.contains(&key.as_str());
+        (holds && self.left(before).0.iter().any(liquid)).then_some(before)
     }
 
     /// Whether a phrase points back: by a pronoun, a possessive, or for want of a subject of its own.

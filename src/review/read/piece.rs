@@ -2,10 +2,11 @@
 
 use std::ops::Range;
 
+use super::homograph::{by_deed, is_background, is_way, not_so, repeated, turned_noun};
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Direction, Grammar, Link, Little, Meaning, Turn};
+use crate::review::meaning::{Link, Little, Meaning, Turn};
 use crate::review::words;
 
 /// What a piece does.
@@ -64,17 +65,17 @@ pub(crate) fn pieces(text: &str, sentences: &[Sentence], numbers: &[Number], dic
 }
 
 /// The words of one sentence: as written, as mended, as stems.
-struct Words<'a> {
-    own: &'a [Token],
-    mended: &'a [String],
-    stems: &'a [&'a str],
-    sentence: usize,
-    dictionary: &'a Dictionary,
+pub(super) struct Words<'a> {
+    pub(super) own: &'a [Token],
+    pub(super) mended: &'a [String],
+    pub(super) stems: &'a [&'a str],
+    pub(super) sentence: usize,
+    pub(super) dictionary: &'a Dictionary,
 }
 
 impl Words<'_> {
     /// The stems from a word on.
-    fn rest(&self, at: usize) -> &[&str] {
+    pub(super) fn rest(&self, at: usize) -> &[&str] {
         self.stems.get(at..).unwrap_or_default()
     }
 }
@@ -83,7 +84,7 @@ fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionar
     let mut mended: Vec<String> = own.iter().map(|token| dictionary.mended(&token.lower)).collect();
     for word in &mut mended {
         // "[dye]" is the dye, where it is no symbol of its own.
-        if word.starts_with('[') && word.len() > 2 && dictionary.longest(&[word.as_str()]).is_none() {
+        if word.starts_with('[') && word.len() > 3 && dictionary.longest(&[word.as_str()]).is_none() {
             *word = dictionary.mended(word.trim_matches(['[', ']']));
         }
     }
@@ -117,7 +118,7 @@ fn sentence_pieces(own: &[Token], sentence: usize, numbers: &[Number], dictionar
     }
 }
 
-fn empty(sentence: usize, lower: &str) -> Piece {
+pub(super) fn empty(sentence: usize, lower: &str) -> Piece {
     Piece {
         bytes: 0..0,
         sentence,
@@ -139,10 +140,11 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     if let Some(piece) = not_so(all, at) {
         return (2, piece);
     }
-    if let Some((length, piece)) = turned_noun(all, at) {
-        return (length, piece);
+    if let Some(found) = repeated(all, at).or_else(|| by_deed(all, at)).or_else(|| turned_noun(all, at)) {
+        return found;
     }
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
+    let found = found.filter(|found| !is_way(all, at, *found));
     let found = found.map(|found| of_one_thing(dictionary, rest, found));
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
@@ -204,143 +206,8 @@ fn of_one_thing(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usiz
     short.unwrap_or((length, meaning))
 }
 
-/// What a mean may be taken of.
-const AVERAGED: &[&str] = &[
-    "length",
-    "lengths",
-    "distance",
-    "value",
-    "number",
-    "brightness",
-    "absorbance",
-    "time",
-    "rate",
-    "size",
-    "reading",
-];
-
-/// "leaves the bonds alone", "leaves the loops open".
-fn left_so(behind: &[String]) -> bool {
-    behind.iter().take(9).any(|word| {
-        matches!(
-            word.as_str(),
-            "alone" | "open" | "closed" | "empty" | "behind" | "uncovered" | "covered" | "unchanged" | "shut"
-        )
-    })
-}
-
-/// "not so negative", "not as dark": less of it, and "just as permeable" the same, where no word of direction follows.
-fn not_so(all: &Words<'_>, at: usize) -> Option<Piece> {
-    let Words { own, mended, sentence, dictionary, .. } = *all;
-    let rest = all.rest(at);
-    let pair = mended.get(at..at + 2)?;
-    let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
-    let alike = matches!(pair, [just, so] if matches!(just.as_str(), "just" | "exactly") && so == "as");
-    let follows = dictionary.longest(rest.get(2..)?);
-    let plain =
-        !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
-    let longer = dictionary.longest(rest).is_some_and(|(length, _)| length > 1);
-    if !(is_pair || alike) || !plain || longer || rest.len() < 3 {
-        return None;
-    }
-    let direction = if alike { Direction::Same } else { Direction::Down };
-    let turn = Turn { direction, grammar: Grammar::Comparative, about: "" };
-    let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
-    Some(Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "not so") })
-}
-
-/// Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
-/// what "leaves less" remains.
-fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
-    let Words { own, mended, sentence, dictionary, .. } = *all;
-    let rest = all.rest(at);
-    let word = mended.get(at)?;
-    let next = mended.get(at + 1).map_or("", String::as_str);
-    let back = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);
-    let meaning = dictionary.longest(rest);
-    let turns = |from: usize| {
-        let found = rest.get(from..).and_then(|rest| dictionary.longest(rest));
-        matches!(found, Some((_, Meaning::Turn(turn))) if turn.grammar == Grammar::Comparative)
-    };
-    let content = |key: String, verb: bool| {
-        let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
-        Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
-    };
-    // "stays tighter", "stays paired": a state, not what is left.
-    let state = rest.get(1).is_some_and(|stem| {
-        let key = dictionary.canonical(stem);
-        dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
-    });
-    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns(1) || state) {
-        let bytes = own.get(at)?.bytes.clone();
-        return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
-    }
-    let direction = match word.as_str() {
-        "up" => Some(Direction::Up),
-        "down" => Some(Direction::Down),
-        _ => None,
-    };
-    if let Some(direction) = direction.filter(|_| ends_so(all, at)) {
-        let turn = Turn { direction, grammar: Grammar::Predicate, about: "" };
-        let bytes = own.get(at)?.bytes.clone();
-        return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }));
-    }
-    match meaning {
-        // "the mean length": which length.
-        _ if word == "mean" && AVERAGED.contains(&next) => Some((1, content(dictionary.key("mean"), false))),
-        // "a lower proportion of it": a share, and not "in proportion".
-        _ if matches!(word.as_str(), "proportion" | "proportions") && !matches!(back, "in" | "direct" | "inverse") => {
-            Some((1, content(dictionary.key("share"), false)))
-        }
-        Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
-            let about = if turn.about.is_empty() { "amount" } else { turn.about };
-            Some((1, content(dictionary.key(about), false)))
-        }
-        Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
-            let acts = next.ends_with("ing")
-                || next.is_empty()
-                || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
-            (!acts).then(|| (1, content(dictionary.key("block"), true)))
-        }
-        _ if rest.first() == Some(&"leav")
-            && (turns(1)
-                || (matches!(next, "a" | "an" | "the") && turns(2))
-                || left_so(mended.get(at + 1..).unwrap_or_default())) =>
-        {
-            Some((1, content(dictionary.key("stay"), true)))
-        }
-        _ => None,
-    }
-}
-
-/// "Rate up", "brightness is down": a quantity stands before, and nothing of its clause behind.
-fn ends_so(all: &Words<'_>, at: usize) -> bool {
-    let Words { own, mended, dictionary, .. } = *all;
-    let Some(before) = at.checked_sub(1) else { return false };
-    let last = all.stems.get(before).copied().unwrap_or_default();
-    let copula = mended.get(before).is_some_and(|word| ["is", "are", "was"].contains(&word.as_str()));
-    let noun = own.get(before).is_some_and(|token| token.kind == Kind::Word)
-        && !dictionary.is_verb(last)
-        && !dictionary.is_little(last);
-    let ended = match dictionary.longest(all.rest(at + 1)) {
-        Some((_, meaning)) => matches!(meaning, Meaning::Link(_)),
-        None => own.get(at + 1).is_none_or(|token| token.kind == Kind::Mark),
-    };
-    // "slows it down": part of the verb; "the time is up" says when.
-    let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
-    let clause =
-        clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
-    let particle = clause.iter().any(|word| {
-        let stem = dictionary.stems.of(word);
-        stem == "time"
-            || dictionary.is_verb(&stem)
-            || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
-    });
-    (copula || noun) && ended && !particle
-}
-
 /// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".
-fn into_is_noun(at: usize, words: &[String]) -> bool {
+pub(super) fn into_is_noun(at: usize, words: &[String]) -> bool {
     let Some(before) = at.checked_sub(1).and_then(|before| words.get(before)) else { return false };
     [
         "the", "a", "an", "of", "more", "less", "fewer", "each", "every", "in", "by", "with", "its", "their", "no",
@@ -368,24 +235,5 @@ fn role(meaning: Meaning) -> Role {
         Meaning::Little(Little::Preposition) => Role::Preposition,
         Meaning::Little(Little::Copula) => Role::Copula,
         Meaning::Sense(_) | Meaning::Term(_) => Role::Content,
-    }
-}
-
-/// A word of direction that tells of none here: "each further cut" counts cuts, "in the same time" says what is kept alike.
-fn is_background(at: usize, words: &[String]) -> bool {
-    let back = |n: usize| at.checked_sub(n).and_then(|before| words.get(before)).map_or("", String::as_str);
-    let before = if back(1) == "the" { back(2) } else { back(1) };
-    let next = words.get(at + 1).map_or("", String::as_str);
-    match back(0) {
-        // "half-saturated".
-        "half" => matches!(next, "saturated" | "full" | "empty" | "life"),
-        "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
-        // "At the same rate whatever …" denies; "in the same time" says what is kept alike.
-        "same" => {
-            let rest = words.get(at + 1..).unwrap_or_default();
-            let denies = rest.iter().any(|word| matches!(word.as_str(), "whatever" | "however" | "regardless"));
-            !denies && ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before)
-        }
-        _ => false,
     }
 }

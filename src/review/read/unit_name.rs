@@ -50,6 +50,7 @@ const METRIC: &[(&str, &str)] = &[
     ("litre", "L"),
     ("liter", "L"),
     ("mole", "mol"),
+    ("mol", "mol"),
     ("osmole", "osm"),
     ("pascal", "Pa"),
     ("joule", "J"),
@@ -94,12 +95,20 @@ pub(super) fn unit(text: &str) -> Option<(usize, Unit)> {
     if body.starts_with('%') {
         return Some((lead + 1, Unit::parse("%").ok()?));
     }
+    if let Some(found) = per_time(body, lead) {
+        return Some(found);
+    }
     let mut code = String::new();
     let mut end = 0;
     let mut best = None;
     let mut divides = false;
     for place in 0..4 {
         let rest = body.get(end..)?;
+        if let Some((length, below)) = bracket(rest).filter(|_| place > 0) {
+            code.push_str(&below);
+            end += length;
+            return Unit::parse(&code).ok().map(|unit| (lead + end, unit)).or(best);
+        }
         let (skip, divide) = if place == 0 { (0, false) } else { joint(rest)? };
         divides = divides || divide;
         let Some((length, atom, power)) = atom(rest.get(skip..)?, place == 0) else { break };
@@ -116,11 +125,41 @@ pub(super) fn unit(text: &str) -> Option<(usize, Unit)> {
             Ok(unit) => best = Some((lead + end, unit)),
             Err(_) => break,
         }
-        if joint(body.get(end..).unwrap_or_default()).is_none() {
+        let behind = body.get(end..).unwrap_or_default();
+        if joint(behind).is_none() && bracket(behind).is_none() {
             break;
         }
     }
     best
+}
+
+/// "/min" right behind a number.
+fn per_time(body: &str, lead: usize) -> Option<(usize, Unit)> {
+    let rest = body.strip_prefix('/').or_else(|| body.strip_prefix("per "))?;
+    let (length, code, power) = atom(rest, false)?;
+    let time = matches!(code.as_str(), "min" | "s" | "h") && power == 1;
+    let unit = Unit::parse(&format!("/{code}")).ok().filter(|_| time)?;
+    Some((lead + body.len() - rest.len() + length, unit))
+}
+
+/// "/(L·min)": all of it below the line; its length, and the code.
+fn bracket(text: &str) -> Option<(usize, String)> {
+    let inner = text.strip_prefix("/(").or_else(|| text.strip_prefix(" / ("))?;
+    let (inside, _) = inner.split_once(')')?;
+    let mut code = String::new();
+    for part in inside.split(['·', '⋅', ' ', '.', '*', '×']).filter(|part| !part.is_empty()) {
+        let (length, atom, power) = atom(part, false)?;
+        if length != part.len() || power < 1 {
+            return None;
+        }
+        code.push('/');
+        code.push_str(&atom);
+        if power != 1 {
+            code.push_str(&power.to_string());
+        }
+    }
+    let length = text.len() - inner.len() + inside.len() + 1;
+    (!code.is_empty()).then_some((length, code))
 }
 
 /// What joins two atoms: "/", "per", a point, or a space before a power below the line.

@@ -5,6 +5,9 @@ use super::piece::{Piece, Role};
 use crate::review::meaning::{Direction, Grammar, Turn};
 use crate::review::words;
 
+/// Words by which a clause tells of another case what was told of the first, turned round.
+const REVERSE: &[&str] = &["reverse", "opposite", "vice versa", "other way round", "other way around"];
+
 impl Reader<'_> {
     pub(super) fn role(&self, at: Option<usize>) -> Option<Role> {
         at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
@@ -20,7 +23,14 @@ impl Reader<'_> {
         let Some(piece) = self.pieces.get(at) else { return true };
         let before = self.role(at.checked_sub(1));
         // "the large ones" names things and says nothing of them.
-        let ones = matches!(self.word(Some(at + 1)), "ones" | "one") && (turn.about.is_empty() || !self.opens(at));
+        let warm = turn.about == "temperature"
+            && (self.clause.pieces.start..at).all(|place| {
+                matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_) | Role::Preposition))
+            });
+        let first = self.opens(at) && self.clause.link.is_none() && turn.about.is_empty();
+        let ones = matches!(self.word(Some(at + 1)), "ones" | "one")
+            && !(warm || first)
+            && (turn.about.is_empty() || !self.opens(at));
         // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
         let as_before =
             self.word(at.checked_sub(1)) == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
@@ -60,6 +70,7 @@ impl Reader<'_> {
             && before == Some(Role::Content)
             && self.counted(at);
         ones || size
+            || self.measures(at)
             || named
             || counted
             || which
@@ -70,6 +81,22 @@ impl Reader<'_> {
             || manner
             || gathers
             || self.kept_alike(at, turn)
+    }
+
+    /// "in the same minutes", "goes up a lot", "goes up to the same number", "gives off a bit of light": how long, how much or
+    /// where to, and not which way.
+    fn measures(&self, at: usize) -> bool {
+        let word = |place: usize| self.word(Some(place));
+        let behind = word(at + 1);
+        let timed = word(at) == "same"
+            && matches!(behind, "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times")
+            && self.role(at.checked_sub(1)) != Some(Role::Copula);
+        let degree = word(at) == "a lot" && self.role(Some(at + 1)) != Some(Role::Copula);
+        let level_with = behind == "to" && (at + 2..at + 6).any(|place| word(place) == "same");
+        let only = (self.clause.pieces.start..at)
+            .any(|place| matches!(word(place), "only" | "just" | "merely" | "barely" | "with"));
+        let some = word(at).ends_with(" bit of") && word(at).starts_with("a ") && !only && !self.opens(at);
+        timed || degree || level_with || some
     }
 
     /// Whether the subject before a verb is told with how much there is of it: "hardly any energy", "less of it".
@@ -90,8 +117,17 @@ impl Reader<'_> {
         class: &mut Vec<&'static str>,
     ) -> Direction {
         let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
+        let strength =
+            matches!(piece.lower.as_str(), "weak" | "weaker" | "weakest" | "strong" | "stronger" | "strongest");
+        // "the green looks weaker": it shines less.
+        let shines = ["green", "red", "bright", "label", "glow"].map(|word| self.dictionary.key(word));
+        if strength && about.iter().any(|(key, weight)| *weight >= 0.5 && shines.contains(key)) {
+            about.push((self.dictionary.key("bright"), 1.0));
+            *class = vec!["bright"];
+            return direction;
+        }
         let liquid = about.iter().any(|(key, weight)| *weight >= 0.1 && words::lists().liquids.contains(&key.as_str()));
-        if !dark || !liquid {
+        if !(dark || strength) || !liquid {
             return direction;
         }
         let colour = self.dictionary.key("absorbance");
@@ -115,8 +151,10 @@ impl Reader<'_> {
             let keys: Vec<String> = all.iter().map(|word| self.dictionary.key(word)).collect();
             let result = self.dictionary.key(result);
             let has = |key: &String| about.iter().any(|(known, _)| known == key);
+            // Where the guide tells of nothing left outside, "leaves more in the liquid" says only that it is there.
+            let spoken = !dropped.contains(&"stay") || self.dictionary.leaves_outside();
             if keys.iter().all(has) {
-                if !has(&result) {
+                if spoken && !has(&result) {
                     about.push((result.clone(), 1.0));
                 }
                 class.extend(self.dictionary.class(&result));
@@ -206,6 +244,43 @@ impl Reader<'_> {
             && the
             && (self.opens(at) || self.role(Some(self.clause.pieces.start)) == Some(Role::Preposition))
             && others.into_iter().any(moves)
+    }
+
+    /// "They get smaller", where something was spoken of that has no size.
+    pub(super) fn they_shrink(&self, at: usize, about: &About) -> bool {
+        let size = matches!(self.word(Some(at)), "smaller" | "bigger" | "larger");
+        let they = (self.clause.pieces.start..at).any(|place| self.word(Some(place)) == "they");
+        size && they
+            && about.iter().any(|(key, _)| {
+                matches!(self.dictionary.class(key), Some("potential" | "rate" | "charge" | "temperature"))
+            })
+    }
+
+    /// "made much", "produces less", "more has been made": whatever it is that is made.
+    pub(super) fn made(&self, at: usize) -> bool {
+        let makes = |place: Option<usize>| {
+            matches!(
+                self.word(place),
+                "made" | "make" | "makes" | "making" | "produced" | "produces" | "produce" | "formed" | "forms"
+            )
+        };
+        // Behind a clause that ends with the verb, or right before it.
+        let ahead = (at + 1..self.clause.pieces.end).find(|place| self.role(Some(*place)) != Some(Role::Copula));
+        let passive = self.pieces.get(at.saturating_sub(2)).is_some_and(|piece| {
+            at >= 2 && matches!(piece.lower.as_str(), "is" | "are" | "was" | "were" | "be" | "been")
+        });
+        (makes(at.checked_sub(1)) && !passive) || (makes(ahead) && self.opens(at))
+    }
+
+    /// "A long one does the reverse of all this": of another case.
+    pub(super) fn reversed(&self, at: usize) -> bool {
+        let word = |place: usize| self.word(Some(place));
+        let any = |words: &[&str]| (at..self.clause.pieces.end).any(|place| words.contains(&word(place)));
+        let turned =
+            |place: usize| REVERSE.contains(&word(place)) && !matches!(self.role(Some(place + 1)), Some(Role::Content));
+        // "Adding sugar turns all this round".
+        let round = any(&["turns", "turn", "turned"]) && any(&["round", "around"]);
+        round || (at..self.clause.pieces.end).any(turned)
     }
 
     /// "There is more …": nothing stands before that it speaks of.

@@ -1,0 +1,326 @@
+//! Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
+//! "in the same time" says what is kept alike.
+
+use super::piece::{Piece, Role, Words, empty};
+use super::token::Kind;
+use crate::review::meaning::{Direction, Grammar, Little, Meaning, Turn};
+use crate::review::words;
+
+/// What a mean may be taken of.
+const AVERAGED: &[&str] = &[
+    "length",
+    "lengths",
+    "distance",
+    "value",
+    "number",
+    "brightness",
+    "absorbance",
+    "time",
+    "rate",
+    "size",
+    "reading",
+];
+
+/// "leaves the bonds alone", "leaves the loops open".
+fn left_so(behind: &[String]) -> bool {
+    behind.iter().take(9).any(|word| {
+        matches!(
+            word.as_str(),
+            "alone" | "open" | "closed" | "empty" | "behind" | "uncovered" | "covered" | "unchanged" | "shut"
+        )
+    })
+}
+
+/// "not so negative", "not as dark": less of it, and "just as permeable" the same, where no word of direction follows.
+pub(super) fn not_so(all: &Words<'_>, at: usize) -> Option<Piece> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let pair = mended.get(at..at + 2)?;
+    let is_pair = matches!(pair, [not, so] if not == "not" && matches!(so.as_str(), "so" | "as" | "that" | "very"));
+    let alike = matches!(pair, [just, so] if matches!(just.as_str(), "just" | "exactly") && so == "as");
+    let follows = dictionary.longest(rest.get(2..)?);
+    let plain =
+        !matches!(follows, Some((_, Meaning::Turn(_) | Meaning::Little(_) | Meaning::Pronoun | Meaning::Link(_))));
+    let longer = dictionary.longest(rest).is_some_and(|(length, _)| length > 1);
+    if !(is_pair || alike) || !plain || longer || rest.len() < 3 {
+        return None;
+    }
+    let direction = if alike { Direction::Same } else { Direction::Down };
+    let turn = Turn { direction, grammar: Grammar::Comparative, about: "" };
+    let bytes = own.get(at)?.bytes.start..own.get(at + 1)?.bytes.end;
+    Some(Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "not so") })
+}
+
+/// Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
+/// what "leaves less" remains.
+pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let back = before(all, at);
+    let turns = turn_at(all, at + 1).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    // "stays tighter", "stays paired": a state, not what is left.
+    let state = rest.get(1).is_some_and(|stem| {
+        let key = dictionary.canonical(stem);
+        dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
+    });
+    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
+    }
+    if let Some(found) = in_its_place(all, at) {
+        return Some(found);
+    }
+    let direction = match word.as_str() {
+        "up" => Some(Direction::Up),
+        "down" => Some(Direction::Down),
+        _ => None,
+    };
+    if let Some(direction) = direction.filter(|_| ends_so(all, at)) {
+        let turn = Turn { direction, grammar: Grammar::Predicate, about: "" };
+        let bytes = own.get(at)?.bytes.clone();
+        return Some((1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }));
+    }
+    by_meaning(all, at)
+}
+
+/// The same by what the word else means.
+fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = before(all, at);
+    let content = |key: String, verb: bool| {
+        let bytes = own.get(at).map_or(0..0, |token| token.bytes.clone());
+        Piece { bytes, role: Role::Content, keys: vec![key], verb, acts: verb, ..empty(sentence, word) }
+    };
+    // "leaves faster": it goes.
+    let hurries = turn_at(all, at + 1).is_some_and(|turn| turn.about == "rate");
+    let turns = |from: usize| turn_at(all, at + from).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    match dictionary.longest(rest) {
+        // "the mean length": which length.
+        _ if word == "mean" && AVERAGED.contains(&next) => Some((1, content(dictionary.key("mean"), false))),
+        // "a lower proportion of it": a share, and not "in proportion".
+        _ if matches!(word.as_str(), "proportion" | "proportions") && !matches!(back, "in" | "direct" | "inverse") => {
+            Some((1, content(dictionary.key("share"), false)))
+        }
+        Some((1, Meaning::Turn(turn))) if back == "how" && turn.grammar == Grammar::Comparative => {
+            let about = if turn.about.is_empty() { "amount" } else { turn.about };
+            Some((1, content(dictionary.key(about), false)))
+        }
+        // "the light gets stopped".
+        Some((1, Meaning::Negator))
+            if words::lists().hindering.contains(rest.first()?)
+                && word.ends_with("ed")
+                && matches!(back, "gets" | "get" | "is" | "are" | "being" | "be" | "was" | "been" | "got") =>
+        {
+            Some((1, content(dictionary.key("block"), true)))
+        }
+        Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
+            let acts = next.ends_with("ing")
+                || next.is_empty()
+                || ["from", "and", ",", ".", "so", "in", "at", "after"].contains(&next);
+            (!acts).then(|| (1, content(dictionary.key("block"), true)))
+        }
+        _ if rest.first() == Some(&"leav")
+            && !hurries
+            && (turns(1)
+                || (matches!(next, "a" | "an" | "the") && turns(2))
+                || left_so(mended.get(at + 1..).unwrap_or_default())) =>
+        {
+            // "leaves more light for the meter": it is not held back.
+            let light = mended.get(at + 1..).unwrap_or_default().iter().take(4).any(|word| word == "light");
+            Some((1, content(dictionary.key(if light { "pass" } else { "stay" }), true)))
+        }
+        _ => None,
+    }
+}
+
+/// Words that only their place makes something else: "most loops", "No, it stays", "comes out lowest", "takes less heat", "in
+/// dim light".
+fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = before(all, at);
+    let bytes = own.get(at)?.bytes.clone();
+    let comparative = |direction: Direction, about: &'static str| {
+        Role::Turn(Turn { direction, grammar: Grammar::Comparative, about })
+    };
+    let thing = |stem: &&str| {
+        let meaning = dictionary.longest(&[*stem]);
+        meaning.is_none_or(|(_, meaning)| matches!(meaning, Meaning::Term(_) | Meaning::Sense(_)))
+    };
+    let named = rest.get(1).is_some_and(thing) && !next.ends_with("ly") && next.ends_with('s');
+    let follows = matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Pronoun)));
+    let marked = own.get(at + 1).is_some_and(|token| token.kind == Kind::Mark);
+    let turns = turn_at(all, at + 2).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    match word.as_str() {
+        "most" if named && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "") => {
+            Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
+        }
+        "short" | "little" | "small" if matches!(next, "rna" | "rnas") => {
+            Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
+        }
+        "equally" if turn_at(all, at + 1).is_some_and(|turn| turn.grammar == Grammar::Comparative) => {
+            let bytes = bytes.start..own.get(at + 1)?.bytes.end;
+            let turn = Turn { direction: Direction::Same, grammar: Grammar::Predicate, about: "" };
+            Some((2, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "equally") }))
+        }
+        "no" if at == 0 && (follows || marked) => {
+            Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
+        }
+        "come" | "comes" | "came" | "coming" if next == "out" && turns => {
+            let bytes = bytes.start..own.get(at + 1)?.bytes.end;
+            Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }))
+        }
+        "heat" if matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") => {
+            let keys = vec![dictionary.key("temperature")];
+            Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
+        }
+        "dim" if matches!(back, "in" | "a" | "the" | "with" | "under" | "this" | "that") => {
+            let keys = vec![dictionary.key("bright")];
+            Some((1, Piece { bytes, role: comparative(Direction::Down, "bright"), keys, ..empty(sentence, word) }))
+        }
+        _ => None,
+    }
+}
+
+/// The word before; empty at the beginning.
+fn before<'a>(all: &Words<'a>, at: usize) -> &'a str {
+    at.checked_sub(1).and_then(|before| all.mended.get(before)).map_or("", String::as_str)
+}
+
+/// The word of direction that begins here.
+fn turn_at(all: &Words<'_>, at: usize) -> Option<Turn> {
+    match all.stems.get(at..).and_then(|rest| all.dictionary.longest(rest)) {
+        Some((_, Meaning::Turn(turn))) => Some(turn),
+        _ => None,
+    }
+}
+
+/// "Rate up", "brightness is down": a quantity stands before, and nothing of its clause behind.
+fn ends_so(all: &Words<'_>, at: usize) -> bool {
+    let Words { own, mended, dictionary, .. } = *all;
+    let Some(before) = at.checked_sub(1) else { return false };
+    let last = all.stems.get(before).copied().unwrap_or_default();
+    let copula =
+        mended.get(before).is_some_and(|word| ["is", "are", "was", "so", "therefore"].contains(&word.as_str()));
+    let noun = own.get(before).is_some_and(|token| token.kind == Kind::Word)
+        && !dictionary.is_verb(last)
+        && !dictionary.is_little(last);
+    let ended = match dictionary.longest(all.rest(at + 1)) {
+        // "When the rate is up the …".
+        Some((_, Meaning::Little(Little::Article))) => copula,
+        Some((_, meaning)) => matches!(meaning, Meaning::Link(_)),
+        None => own.get(at + 1).is_none_or(|token| token.kind == Kind::Mark),
+    };
+    // "slows it down": part of the verb; "the time is up" says when.
+    let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
+    let clause =
+        clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
+    let particle = clause.iter().any(|word| {
+        let stem = dictionary.stems.of(word);
+        matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
+            || dictionary.is_verb(&stem)
+            || PARTICLED.contains(&stem.as_str())
+            || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+    });
+    (copula || noun) && ended && !particle
+}
+
+/// A word of direction that tells of none here: "each further cut" counts cuts, "in the same time" says what is kept alike.
+pub(super) fn is_background(at: usize, words: &[String]) -> bool {
+    let back = |n: usize| at.checked_sub(n).and_then(|before| words.get(before)).map_or("", String::as_str);
+    let before = if back(1) == "the" { back(2) } else { back(1) };
+    let next = words.get(at + 1).map_or("", String::as_str);
+    match back(0) {
+        // "half-saturated".
+        "half" => matches!(next, "saturated" | "full" | "empty" | "life"),
+        // "the two halves come apart", "lost as heat".
+        "halves" => matches!(before, "the" | "two" | "both" | "these" | "its" | "their" | "of"),
+        "heat" => matches!(back(1), "as" | "into" | "of" | "out" | "without" | "as much" | "much" | "body" | "waste"),
+        "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
+        // "At the same rate whatever …" denies; "in the same time" says what is kept alike.
+        "same" => {
+            let rest = words.get(at + 1..).unwrap_or_default();
+            let denies = rest.iter().any(|word| matches!(word.as_str(), "whatever" | "however" | "regardless"));
+            !denies && ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before)
+        }
+        _ => false,
+    }
+}
+
+/// Stems of verbs that take "up" and "down" without going that way: "shut up", "tied down".
+const PARTICLED: &[&str] = &[
+    "shut", "tie", "lock", "use", "eat", "snap", "light", "curl", "roll", "line", "end", "throw", "pour", "suck",
+    "chop", "wrap", "block", "clog", "plug", "mess", "screw",
+];
+
+/// "more and more", "slower and slower": one word of direction.
+pub(super) fn repeated(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let [one, and, other] = mended.get(at..at + 3)? else { return None };
+    let Some((1, Meaning::Turn(turn))) = dictionary.longest(all.rest(at)) else { return None };
+    if one != other || and != "and" || turn.grammar != Grammar::Comparative {
+        return None;
+    }
+    let bytes = own.get(at)?.bytes.start..own.get(at + 2)?.bytes.end;
+    let keys = if turn.about.is_empty() { Vec::new() } else { vec![dictionary.key(turn.about)] };
+    Some((3, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, one) }))
+}
+
+/// "what dims the dye", "the stuff that kills the glow": the quencher by what it does.
+pub(super) fn by_deed(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let word = |place: usize| mended.get(at + place).map_or("", String::as_str);
+    let relative = matches!(word(0), "what" | "that" | "which");
+    let deed =
+        matches!(word(1), "dims" | "dim" | "darkens" | "dulls" | "kills" | "quenches" | "lowers" | "steals" | "takes");
+    let article = usize::from(matches!(word(2), "the" | "its" | "their"));
+    let dimmed = matches!(word(2 + article), "dye" | "glow" | "light" | "brightness" | "fluorescence");
+    let before = at.checked_sub(1).and_then(|before| mended.get(before)).map_or("", String::as_str);
+    let named = matches!(before, "of" | "stuff" | "thing" | "substance" | "product" | "compound" | "molecules" | "the");
+    let length = 3 + article;
+    let bytes = own.get(at)?.bytes.start..own.get(at + length - 1)?.bytes.end;
+    let keys = vec![dictionary.key("quench")];
+    (relative && deed && dimmed && named)
+        .then(|| (length, Piece { bytes, role: Role::Content, keys, ..empty(sentence, "quencher") }))
+}
+
+/// What something goes up or down, without being more or less.
+const PLACES: &[&str] = &[
+    "tube",
+    "tubes",
+    "syringe",
+    "cylinder",
+    "column",
+    "gel",
+    "lane",
+    "gradient",
+    "gradients",
+    "drain",
+    "pipe",
+    "sink",
+    "well",
+    "wells",
+    "track",
+    "needle",
+    "chain",
+];
+
+/// "comes up the tube", "goes down its gradient": where to, not which way a quantity goes.
+pub(super) fn is_way(all: &Words<'_>, at: usize, (length, meaning): (usize, Meaning)) -> bool {
+    let mended = all.mended;
+    let word = |place: usize| mended.get(place).map_or("", String::as_str);
+    let particle = matches!(word(at + length - 1), "up" | "down");
+    let article = matches!(word(at + length), "the" | "its" | "their" | "a");
+    let place = PLACES.contains(&word(at + length + usize::from(article)));
+    length == 2
+        && matches!(meaning, Meaning::Turn(_))
+        && particle
+        && place
+        && matches!(all.rest(at).first(), Some(&("go" | "come" | "move" | "run" | "creep" | "slide" | "climb")))
+}

@@ -124,6 +124,7 @@ const HELD: &[Reached] = &[
     Reached { precision: 0.865, recall: 0.745, caught: 0.81 },
     // The mending on the fourth batch lost some of this one's, which had reached a recall of 0.78.
     Reached { precision: 0.875, recall: 0.735, caught: 0.85 },
+    Reached { precision: 0.905, recall: 0.775, caught: 0.83 },
 ];
 
 fn holds(half: &str, reached: &[Reached]) {

@@ -250,7 +250,7 @@ fn law_use() -> Value {
     let names: Vec<&str> = laws::all().map(|law| law.id).collect();
     // An endless value is written `.inf`, which some readers of YAML take for text.
     let value = json!({ "anyOf": [{ "type": "number" }, { "enum": [".inf", "-.inf"] }] });
-    let fixed = record(vec![("symbol", text(), true), ("value", value, true)]);
+    let fixed = record(vec![("symbol", text(), true), ("value", value, true), ("means", text(), false)]);
     let free = record(vec![
         ("symbol", text(), true),
         ("low", number(), true),

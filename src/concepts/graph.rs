@@ -250,6 +250,8 @@ pub struct LawUse {
     pub input: usize,
     /// One source for each of the law's inputs, in the law's order.
     pub sources: Vec<SymbolSource>,
+    /// What inputs stand for here, by place, where that is not in the law's own words.
+    pub meanings: BTreeMap<usize, String>,
     /// Unit in which the driven symbol is read.
     pub input_unit: Unit,
     /// Unit in which the law gives its value.

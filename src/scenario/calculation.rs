@@ -3,7 +3,8 @@
 use super::text::{Voice, capital, symbol_unit};
 use crate::concepts::InfluenceIx;
 use crate::concepts::graph::SymbolSource;
-use crate::laws::{Kind, Value};
+use crate::laws::{Kind, Law, Value};
+use crate::quantity::Unit;
 use crate::quantity::significant::{figures, round_decimals, round_to};
 use crate::seed::Stream;
 
@@ -93,7 +94,10 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
             _ => voice.data.plain.parameters.get(ix, place)?.clone(),
         };
         if symbol.kind == Kind::Number && place != influence.law.input {
-            told.push(format!("{} = {} ({})", symbol.letter, voice.show(ix, place, &value), symbol.meaning));
+            let meaning = influence.law.meanings.get(&place);
+            let meaning = meaning
+                .map_or_else(|| symbol.meaning.to_owned(), |text| voice.later(&voice.fill(text, Some(ix), None), None));
+            told.push(format!("{} = {} ({meaning})", symbol.letter, voice.show(ix, place, &value)));
         }
         inputs.push(value);
     }
@@ -103,15 +107,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let with_unit = |x: f64| unit.attach(&figures(x, FIGURES));
     let driven = law.inputs.get(influence.law.input)?;
     let cause = given(voice, ix, influence.law.input, inputs.get(influence.law.input)?);
-    // A ratio is named by what it compares; any other answer by its unit.
-    let sought = match (left_side(law.formula), unit.display()) {
-        (ratio, _) if ratio.contains('/') => {
-            law.outputs.first().map(|output| format!(" as {ratio} ({})", output.meaning))
-        }
-        (_, "") => None,
-        (_, shown) => Some(format!(" in {shown}")),
-    }
-    .unwrap_or_default();
+    let sought = sought(law, unit);
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
         "{}, {}{} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
@@ -154,20 +150,31 @@ fn accepted(value: f64, slack: f64, is_ph: bool) -> (f64, f64) {
     // Two figures of a difference would say nothing of it.
     let small = slack < 0.5 * TOLERANCE * value.abs();
     let rounded = if is_ph { value } else { round_to(value, if small { FIGURES } else { FEWEST_FIGURES }) };
-    (outward((value - slack).min(rounded), false), outward((value + slack).max(rounded), true))
+    (outward((value - slack).min(rounded), false, FIGURES), outward((value + slack).max(rounded), true, FIGURES))
+}
+
+/// As what the answer is asked for: a ratio is named by what it compares; any other answer by its unit.
+fn sought(law: &Law, unit: &Unit) -> String {
+    match (left_side(law.formula), unit.display()) {
+        (ratio, _) if ratio.contains('/') => {
+            law.outputs.first().map_or_else(String::new, |output| format!(" as {ratio} ({})", output.meaning))
+        }
+        (_, "") => String::new(),
+        (_, shown) => format!(" in {shown}"),
+    }
 }
 
 /// An end of a range as it is printed, rounded so that the range loses nothing.
-fn outward(end: f64, up: bool) -> f64 {
-    let near = round_to(end, FIGURES);
+pub(super) fn outward(end: f64, up: bool, n_figures: usize) -> f64 {
+    let near = round_to(end, n_figures);
     let missing = (end - near) * if up { 1.0 } else { -1.0 };
     // What binary fractions add is no loss.
     if missing <= 1e-9 * end.abs() {
         return near;
     }
     let place = libm::floor(libm::log10(end.abs())) + 1.0;
-    let step = libm::pow(10.0, place) / libm::pow(10.0, u32::try_from(FIGURES).map_or(0.0, f64::from));
-    round_to(near + if up { step } else { -step }, FIGURES)
+    let step = libm::pow(10.0, place) / libm::pow(10.0, u32::try_from(n_figures).map_or(0.0, f64::from));
+    round_to(near + if up { step } else { -step }, n_figures)
 }
 
 /// The value of an influence's cause at a level, in the law's unit.

@@ -114,7 +114,7 @@ fn about(voice: &Voice<'_>, value: f64) -> String {
 /// What a student sees where the first series has been at the same place: its mean.
 fn seen(data: &Data, value: f64) -> f64 {
     let mut rows = data.plain.rows.iter().zip(&data.plain.noiseless);
-    let there = rows.find(|(row, noiseless)| (*noiseless - value).abs() < row.two_sem / 4.0);
+    let there = rows.find(|(_, noiseless)| (*noiseless - value).abs() < 1e-6 * value.abs());
     there.map_or(value, |(row, _)| row.mean)
 }
 

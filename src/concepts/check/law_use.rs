@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::graph::{LawUse, SymbolSource};
-use super::super::written::{FreeSymbol, Influence, Text};
+use super::super::written::{FixedSymbol, FreeSymbol, Influence, Text};
 use super::scope::{Located, Scope};
 use super::units;
 use crate::diagnostic::{Diagnostic, code, nearest};
@@ -61,8 +61,10 @@ fn bound(scope: &Scope<'_>, influence: &Located<'_, Influence>, faults: &mut Vec
     let units = units::in_out(scope, influence, law, faults)?;
     let (input, driven) = law.input(&written.input.value)?;
     faults.extend(driven_range(scope, influence, driven, &units));
+    let means = |fixed: &FixedSymbol| Some((law.input(&fixed.symbol.value)?.0, fixed.means.as_ref()?.value.clone()));
+    let meanings = written.fixed.iter().filter_map(means).collect();
     let whole = sources.len() == law.inputs.len();
-    whole.then_some(LawUse { law, input, sources, input_unit: units.input, output_unit: units.output })
+    whole.then_some(LawUse { law, input, sources, meanings, input_unit: units.input, output_unit: units.output })
 }
 
 /// The believable range of `from`, or the narrower one, must lie where the law holds.

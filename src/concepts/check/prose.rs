@@ -114,6 +114,7 @@ fn influence_texts(influence: &Influence) -> Vec<&Text> {
     let mut texts = vec![&influence.because, &influence.up, &influence.down];
     texts.extend(recall(&influence.role));
     texts.extend(influence.told.iter().chain(&influence.acts).flat_map(fragment));
+    texts.extend(influence.law.fixed.iter().filter_map(|fixed| fixed.means.as_ref()));
     for list in [&influence.never, &influence.accept, &influence.reject, &influence.name_words] {
         texts.extend(list);
     }

@@ -133,6 +133,9 @@ pub struct FixedSymbol {
     pub symbol: Text,
     /// Its value in the law's unit (`.inf` where the law allows it).
     pub value: Spanned<f64>,
+    /// What it stands for here, where the law's own words would leave open of what.
+    #[serde(default)]
+    pub means: Option<Text>,
 }
 
 /// A symbol drawn from a range.

@@ -1,6 +1,6 @@
 //! Questions on the data: a graph, a number, a level read off, a claim tested.
 
-use super::super::calculation::{answer_line, calculation};
+use super::super::calculation::{answer_line, calculation, outward};
 use super::super::text::{Voice, capital};
 use super::super::write::{readout_decimals, shown_reading};
 use super::super::{Column, PartKind, Point};
@@ -144,13 +144,16 @@ impl Paper<'_, '_> {
         let (tested, asked) = if is_concentration {
             ("tested under the same conditions", format!("{} in the test itself", voice.later(&voice.dial().the, None)))
         } else {
-            ("otherwise treated and tested in the same way", format!("{} this sample", voice.sought()))
+            (
+                "tested in place of a level of the series, while all else is the same",
+                format!("{} this sample", voice.sought()),
+            )
         };
         // A reading on the other side of an optimum could be the same.
         let known = if voice.technique.settings.sides.is_empty() {
             ""
         } else {
-            " Its value is known to lie within the range of the table."
+            " What is sought is known to lie within the range of the table."
         };
         let text = format!(
             "An unknown sample, {sample}, is {tested}, and the reading is {reading}.{known} \
@@ -164,8 +167,8 @@ impl Paper<'_, '_> {
             unit.attach(&figures(on_the_line, 2)),
             voice.level(unknown.after),
             voice.level(unknown.after + 1),
-            figures(low, 2),
-            unit.attach(&figures(high, 2))
+            figures(low, ESTIMATE_FIGURES),
+            unit.attach(&figures(high, ESTIMATE_FIGURES))
         );
         let outside = format!("a value outside {} to {}", voice.level(unknown.after), voice.level(unknown.after + 1));
         // A pH has none.
@@ -299,11 +302,15 @@ fn read_off(voice: &Voice<'_>) -> Option<f64> {
 /// curve drawn by hand may bend.
 const READING_SLACK: f64 = 0.2;
 
+/// Significant figures of an estimate.
+const ESTIMATE_FIGURES: usize = 2;
+
 /// Least and greatest level that earn: around the level read on the line, within the gap between its two neighbours.
 fn accepted_levels(voice: &Voice<'_>, on_the_line: f64) -> (f64, f64) {
     let unknown = voice.data.unknown;
     let level = |number: usize| voice.technique.levels.get(number).copied().unwrap_or(unknown.level);
     let (from, to) = (level(unknown.after), level(unknown.after + 1));
     let slack = READING_SLACK * (to - from);
-    ((on_the_line - slack).max(from), (on_the_line + slack).min(to))
+    let (low, high) = (on_the_line - slack, on_the_line + slack);
+    (outward(low, false, ESTIMATE_FIGURES).max(from), outward(high, true, ESTIMATE_FIGURES).min(to))
 }

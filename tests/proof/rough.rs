@@ -69,7 +69,7 @@ fn bombs_and_floods_are_answered_in_time() {
     for n in 1..40 {
         writeln!(bomb, "a{n}: &a{n} [*a{0}, *a{0}, *a{0}, *a{0}]", n - 1).unwrap();
     }
-    let flood = |unit: &str| unit.repeat(1_500_000 / unit.len());
+    let flood = |unit: &str| unit.repeat(3_000_000 / unit.len());
     let mut texts = vec![
         text.replacen("toehold: 1\n", &format!("toehold: 1\n{bomb}"), 1),
         text.replacen("sides: []", &format!("sides: {}", "[".repeat(50_000)), 1),

@@ -111,6 +111,19 @@ fn everyday_sentences_are_judged_as_a_teacher_would() {
     let model = tests().join("marking/scenarios/barrelled-pouchlet-tank-long-71.md");
     let template = Document::read(&fs::read_to_string(model).unwrap()).unwrap().front;
     let text = fs::read_to_string(tests().join("review/everyday.txt")).unwrap();
+    let (sentences, chains) = text.split_once(CHAINS).unwrap();
+    for (text, reached) in [(sentences, LEAST), (chains, LEAST_OF_CHAINS)] {
+        let tally = judged(&graph, &template, text);
+        for (kind, least) in reached {
+            let share = tally.share(kind);
+            println!("{kind}: {share}");
+            assert!(share >= *least, "{kind}: {share}");
+        }
+    }
+}
+
+/// How the reviewer judges the sentences of a text.
+fn judged(graph: &Graph, template: &Front, text: &str) -> Tally {
     let mut tally = Tally::default();
     let mut reviewer: Option<(String, Reviewer)> = None;
     for line in text.lines().filter(|line| !line.trim().is_empty() && !line.starts_with("//")) {
@@ -124,13 +137,13 @@ fn everyday_sentences_are_judged_as_a_teacher_would() {
             };
             let (question, path) = if mark == "#" {
                 let path: Vec<&Influence> = words.iter().map(find).collect();
-                (question(&graph, &path), path)
+                (question(graph, &path), path)
             } else {
                 let (_, quantity) = graph.quantities().find(|(_, one)| one.id == words[0]).unwrap();
                 let into = graph.influences().find(|(_, one)| graph.quantity(one.to).id == quantity.id).unwrap().1;
-                (prediction(&graph, words[0], words[1]), vec![into])
+                (prediction(graph, words[0], words[1]), vec![into])
             };
-            let lexicon = guide::lexicon(&graph, &front(&graph, &template, &path));
+            let lexicon = guide::lexicon(graph, &front(graph, template, &path));
             let told = format!("{rest}: {}", question.points[0].statement);
             reviewer = Some((told, Reviewer::new(&Guide { questions: vec![question] }, &lexicon)));
             continue;
@@ -154,17 +167,21 @@ fn everyday_sentences_are_judged_as_a_teacher_would() {
             println!("{mark} {said:?}: {rest}\n    {about}");
         }
     }
-    for (kind, least) in LEAST {
-        let share = tally.share(kind);
-        assert!(share >= *least, "{kind}: {share}");
-    }
+    tally
 }
 
 /// Least shares of each kind of sentence, a little below what was reached.
 const LEAST: &[(&str, f64)] = &[
-    ("right, found", 0.93),
+    ("right, found", 0.945),
     ("right, never contradicted", 0.975),
     ("wrong, contradicted", 0.95),
     ("wrong, never found", 0.96),
     ("not enough, neither", 0.97),
 ];
+
+/// What stands above the chains.
+const CHAINS: &str =
+    "// Chains, told as students tell them: backwards, in several sentences, with pronouns, in everyday words.";
+
+/// The same of these.
+const LEAST_OF_CHAINS: &[(&str, f64)] = &[("right, found", 0.87), ("wrong, contradicted", 0.89)];

@@ -120,7 +120,7 @@ const TUNE: &[Reached] = &[
     Reached { precision: 0.905, recall: 0.81, caught: 0.84 },
 ];
 const HELD: &[Reached] = &[
-    Reached { precision: 0.885, recall: 0.775, caught: 0.63 },
+    Reached { precision: 0.89, recall: 0.775, caught: 0.63 },
     Reached { precision: 0.865, recall: 0.745, caught: 0.81 },
     // The mending on the fourth batch lost some of this one's, which had reached a recall of 0.78.
     Reached { precision: 0.875, recall: 0.735, caught: 0.85 },

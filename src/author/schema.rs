@@ -278,6 +278,7 @@ fn twist() -> Value {
         ("because", text(), true),
         ("trap", text(), true),
         ("fault", text(), false),
+        ("accept", list(text()), false),
         ("hazards", list(text()), false),
         ("set", list(set), false),
         ("held_at", number(), false),

@@ -5,7 +5,6 @@ use super::parts::empty;
 use super::text::{Voice, capital};
 use super::write::{Verdicts, lower, readout_decimals, shown_reading};
 use crate::concepts::InfluenceIx;
-use crate::experiment::Data;
 use crate::quantity::significant::round_to;
 use crate::reasoning::{Direction, Sign};
 
@@ -111,11 +110,11 @@ fn about(voice: &Voice<'_>, value: f64) -> String {
     shown_reading(voice, value, places.min(readout_decimals(voice)))
 }
 
-/// What a student sees where the first series has been at the same place: its mean.
-fn seen(data: &Data, value: f64) -> f64 {
-    let mut rows = data.plain.rows.iter().zip(&data.plain.noiseless);
+/// A reading as a student sees it where the first series has been at the same place: its mean, as the table prints it.
+fn seen(voice: &Voice<'_>, value: f64) -> String {
+    let mut rows = voice.data.plain.rows.iter().zip(&voice.data.plain.noiseless);
     let there = rows.find(|(_, noiseless)| (*noiseless - value).abs() < 1e-6 * value.abs());
-    there.map_or(value, |(row, _)| row.mean)
+    there.map_or_else(|| about(voice, value), |(row, _)| shown_reading(voice, row.mean, readout_decimals(voice)))
 }
 
 /// The two points of a twist that the signs decide.
@@ -124,7 +123,7 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     let readout = voice.the(voice.graph.rig(voice.technique.rig).readout);
     let curve = voice.data.twisted.as_ref().map(|run| run.noiseless.clone()).unwrap_or_default();
     let first = curve.first().map_or_else(String::new, |v| about(voice, *v));
-    let level = curve.first().map_or_else(String::new, |v| about(voice, seen(voice.data, *v)));
+    let level = curve.first().map_or_else(String::new, |v| seen(voice, *v));
     let last = curve.last().map_or_else(String::new, |v| about(voice, *v));
     let plain = verdicts.direction;
     let says = match verdicts.twisted_direction {
@@ -151,13 +150,22 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
         ),
     };
     let trap = voice.filled_later(&twist.trap, influence, Some(twist));
+    let others = twist.accept.iter().map(|other| voice.filled_later(other, influence, Some(twist)));
+    let named = format!(
+        "the step from {} to {to} named as the one that {}",
+        voice.the(step.from),
+        match verdicts.twisted_direction {
+            Some(Direction::Unchanged) => "no longer works",
+            _ => "now works the other way round",
+        }
+    );
     let predicts = Point {
         // No student can know the figures.
         model: format!("{} {}.", capital(&readout), verdicts.twisted_direction.map_or("changes", verb)),
         wrong: format!("{} {} as before.", capital(&readout), verb(plain)),
         statement: format!("{}. The direction alone earns.", capital(&says)),
         accept: match verdicts.twisted_direction {
-            Some(Direction::Unchanged) => vec!["“stays the same”; “no effect”".into()],
+            Some(Direction::Unchanged) => vec!["“stays the same”; “hardly changes”; “no effect”".into()],
             Some(Direction::Rises) => vec!["“goes up”; “increases”".into()],
             _ => vec!["“goes down”; “decreases”".into()],
         },
@@ -168,15 +176,7 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
         model: format!("{}. {elsewhere}.", capital(&because)),
         wrong: capital(&trap),
         statement: format!("{}. {elsewhere}.", capital(&because)),
-        accept: vec![format!(
-            "the step from {} to {} named as the one that {}",
-            voice.the(step.from),
-            to,
-            match verdicts.twisted_direction {
-                Some(Direction::Unchanged) => "no longer works",
-                _ => "now works the other way round",
-            }
-        )],
+        accept: std::iter::once(named).chain(others).collect(),
         reject: vec![trap],
         principle: Some(voice.graph.principle(step.principle).id.clone()),
         ..empty()
@@ -206,12 +206,13 @@ pub(super) fn rival_part(voice: &Voice<'_>, verdicts: &Verdicts) -> RivalPart {
     let own = Direction::from(if verdicts.direction == Direction::Rises { Sign::Plus } else { Sign::Minus });
     let opposite = own.after(crate::reasoning::StepSign::Acts(Sign::Minus));
     let because = voice.filled_later(&twist.because, influence, Some(twist));
+    let others = twist.accept.iter().map(|other| voice.filled_later(other, influence, Some(twist)));
     let says = format!("{}; by this second effect {readout} {}.", capital(&because), verb(opposite));
     let second = Point {
         model: says.clone(),
         wrong: capital(&voice.filled_later(&twist.trap, influence, Some(twist))),
         statement: says,
-        accept: vec!["the second effect named, with its direction".into()],
+        accept: std::iter::once("the second effect named, with its direction".to_owned()).chain(others).collect(),
         reject: vec![voice.filled_later(&twist.trap, influence, Some(twist))],
         principle: Some(voice.graph.principle(voice.graph.influence(influence).principle).id.clone()),
         ..empty()

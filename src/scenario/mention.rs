@@ -89,15 +89,14 @@ impl Mentions {
     }
 }
 
-/// Whether the text speaks of one thing of a kind ("with that enzyme"), so that it is then "the enzyme". What only says what
-/// another thing is ("nuclease, an enzyme that …") is none.
+/// Whether the text speaks of one thing of a kind ("with that enzyme"), so that it is then "the enzyme". Where it only
+/// says what another thing is ("nuclease, an enzyme that …"), "the enzyme" means that other thing.
 fn names(told: &str, kind: &str) -> bool {
     let is_letter = |letter: char| letter.is_alphabetic();
     told.match_indices(kind).any(|(at, _)| {
         let (before, after) = (told.get(..at).unwrap_or_default(), told.get(at + kind.len()..).unwrap_or_default());
-        let whole = !before.ends_with(is_letter) && !after.trim_start_matches('s').starts_with(is_letter);
-        whole && ![", an ", ", a "].iter().any(|aside| before.ends_with(aside))
-    })
+        !before.ends_with(is_letter) && !after.trim_start_matches('s').starts_with(is_letter)
+    }) && ![", an ", ", a "].iter().any(|aside| told.contains(&format!("{aside}{kind}")))
 }
 
 /// Whether the text ends in a word that the intro, with an article of its own, could not follow.

@@ -258,7 +258,7 @@ impl Paper<'_, '_> {
         // A percentage of what? The first run's reading, or the key's figures would make no sense.
         let relative = voice.readout().reading.as_ref().is_some_and(|reading| reading.relative_name.is_some());
         let scale = if relative {
-            format!(" Readings are again given relative to the first series {}.", voice.at(0))
+            format!(" Readings are again given as percentages of the first series' reading {}.", voice.at(0))
         } else {
             String::new()
         };

@@ -258,6 +258,7 @@ fn twist(scope: &Scope<'_>, law: &Law, twist: &written::TwistWritten) -> Option<
         because: own(&twist.because),
         trap: own(&twist.trap),
         fault: twist.fault.as_ref().map(own),
+        accept: texts(&twist.accept),
         hazards: texts(&twist.hazards),
         set: set.collect::<Option<_>>()?,
         held_at: twist.held_at.as_ref().map(|held| held.value),

@@ -50,8 +50,11 @@ pub(super) fn visit<'a>(scope: &Scope<'a>, see: &mut dyn FnMut(Prose<'a>)) {
             see(Prose { file: influence.file, text, law, twist: false });
         }
         for twist in &influence.part.twists {
-            for text in
-                [&twist.agent, &twist.because, &twist.trap].into_iter().chain(&twist.fault).chain(&twist.hazards)
+            for text in [&twist.agent, &twist.because, &twist.trap]
+                .into_iter()
+                .chain(&twist.fault)
+                .chain(&twist.accept)
+                .chain(&twist.hazards)
             {
                 see(Prose { file: influence.file, text, law, twist: true });
             }

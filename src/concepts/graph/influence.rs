@@ -76,6 +76,8 @@ pub struct Twist {
     pub trap: String,
     /// What may have gone wrong where nothing followed along this step.
     pub fault: Option<String>,
+    /// Other reasons that earn the point for why the step behaves otherwise.
+    pub accept: Vec<String>,
     /// What is dangerous about it.
     pub hazards: Vec<String>,
     /// Places of law inputs and their new values.

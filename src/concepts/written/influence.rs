@@ -208,6 +208,9 @@ pub struct TwistWritten {
     pub trap: Text,
     /// What may have gone wrong where nothing followed along this step: one whole sentence, past tense.
     pub fault: Option<Text>,
+    /// Other reasons that earn the point for why the step behaves otherwise.
+    #[serde(default)]
+    pub accept: Vec<Text>,
     /// What is dangerous about it.
     #[serde(default)]
     pub hazards: Vec<Text>,

@@ -61,7 +61,8 @@ fn chi_square_value(counts: Counts) -> Point {
     Point {
         statement: format!("Setup and value: {says}. The setup earns even if the arithmetic fails."),
         accept: vec![format!("{low} to {high}"), format!("about {} with Yates's correction", decimals(corrected, 2))],
-        reject: vec!["percentages in place of counts".into()],
+        // Of a hundred things they are the same.
+        reject: (counts.n != 100).then(|| "percentages in place of counts".to_owned()).into_iter().collect(),
         model: format!("{says}."),
         wrong: "The two shares are not far apart.".into(),
         ..empty()

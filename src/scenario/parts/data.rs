@@ -17,6 +17,16 @@ fn evenly_spaced(levels: &[f64]) -> bool {
     gaps.all(|gap| (gap - first).abs() < 0.01 * first.abs())
 }
 
+/// How many times larger the last level is than the first other than zero, from which on a logarithmic axis is usual as well.
+const LOGARITHMIC_FROM: f64 = 5.0;
+
+/// Whether a class may rightly draw these levels on a logarithmic axis.
+fn suits_logarithm(levels: &[f64]) -> bool {
+    let mut above = levels.iter().copied().filter(|level| *level > 0.0);
+    let first = above.next().unwrap_or(1.0);
+    !evenly_spaced(levels) && above.next_back().is_some_and(|last| last >= LOGARITHMIC_FROM * first)
+}
+
 /// What an axis is labelled with.
 fn on_axis(column: &Column) -> String {
     match column.unit.as_str() {
@@ -36,6 +46,16 @@ impl Paper<'_, '_> {
             ("bars, one for each category", "(both scales are even, and there is a bar for each category)")
         } else {
             ("points joined by a line", "(both scales are even, and the points are joined by a line)")
+        };
+        let lines = "an axis that starts above 0, with or without a break; a smooth curve, or a best-fit line that meets every \
+                     bar, in place of the line";
+        let scales = match self.voice.technique.levels.first() {
+            _ if figure.bars => "an axis that starts above 0, with or without a break".to_owned(),
+            Some(first) if suits_logarithm(&self.voice.technique.levels) => {
+                let apart = if *first > 0.0 { "" } else { ", with 0 set apart" };
+                format!("{lines}; a logarithmic scale across, numbered as such{apart}")
+            }
+            _ => lines.to_owned(),
         };
         let point = |statement: String, accept: &str, reject: &str, model: &str| Point {
             statement,
@@ -60,11 +80,11 @@ impl Paper<'_, '_> {
                     "An even scale on both axes, chosen so that the data spread over most of the grid, and the right kind \
                      of graph: {kind}."
                 ),
-                "an axis that starts above 0, with or without a break; a smooth curve in place of the line",
+                &scales,
                 if is_even {
                     "a scale that changes along an axis"
                 } else {
-                    "the levels spaced evenly although they are not"
+                    "the levels spaced evenly as if they were names"
                 },
                 drawn,
             ),
@@ -212,21 +232,23 @@ impl Paper<'_, '_> {
             })
         };
         let intervals = format!("{} {one} and {} {next}", interval(pair), interval(pair + 1));
-        let (statement, reject) = if overlap(&printed, pair) {
+        let (statement, reject, usual) = if overlap(&printed, pair) {
             (
                 format!(
                     "The data do not settle it: the intervals {intervals} overlap, which neither supports the claim \
                      nor shows that there is no difference."
                 ),
                 vec!["“the overlap proves that there is no difference”".to_owned(), "“the means differ” alone".into()],
+                Some("“the data do not support the claim”, with the two intervals"),
             )
         } else {
             (
                 format!("The data support it: the intervals {intervals} do not overlap."),
                 vec!["“the means differ” alone".to_owned(), "a verdict without the intervals".into()],
+                None,
             )
         };
-        let accept = vec!["the same from bars drawn on a graph".into()];
+        let accept = usual.into_iter().chain(["the same from bars drawn on a graph"]).map(str::to_owned).collect();
         let point = Point {
             model: statement.clone(),
             wrong: "The means are different, so the claim is right.".into(),
@@ -251,6 +273,21 @@ fn printed(voice: &Voice<'_>) -> Vec<(f64, f64)> {
 pub(super) fn bars_meet(voice: &Voice<'_>) -> bool {
     let printed = printed(voice);
     (0..printed.len().saturating_sub(1)).any(|pair| overlap(&printed, pair))
+}
+
+/// Steepest slope between neighbouring means, in parts of the flattest, from which on an estimate is much the poorer where the
+/// line is flat.
+const NEARLY_FLAT: f64 = 2.5;
+
+/// Whether the line through the means is much flatter at some levels than at others.
+pub(super) fn is_nearly_flat_somewhere(voice: &Voice<'_>) -> bool {
+    let means: Vec<(f64, f64)> =
+        voice.technique.levels.iter().copied().zip(printed(voice).into_iter().map(|(mean, _)| mean)).collect();
+    let slopes =
+        means.iter().zip(means.iter().skip(1)).map(|((from, mean), (to, next))| ((next - mean) / (to - from)).abs());
+    let (least, most) =
+        slopes.fold((f64::INFINITY, 0.0), |(least, most), slope| (f64::min(least, slope), f64::max(most, slope)));
+    most > NEARLY_FLAT * least
 }
 
 /// How far apart two neighbouring means are, and how far their bars reach together.

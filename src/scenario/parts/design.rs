@@ -6,7 +6,7 @@ use super::super::proofread::matter;
 use super::super::text::capital;
 use super::super::write::lower;
 use super::super::{PartKind, Point};
-use super::data::bars_meet;
+use super::data::{bars_meet, is_nearly_flat_somewhere};
 use super::{Draft, Paper, empty};
 
 /// Limitations that any estimate by calibration has.
@@ -29,8 +29,12 @@ impl Paper<'_, '_> {
         let positive = voice.controls(self.verdicts).positive;
         let point = Point {
             statement: format!("A positive control, for example {positive}."),
-            accept: vec!["any treatment that is known to drive a later step, with the reading expected of it".into()],
-            reject: vec!["“a control group” alone".into(), "more repeats".into()],
+            accept: vec!["any treatment that is known to drive a later step".into()],
+            reject: vec![
+                "“a control group” alone".into(),
+                "something necessary left out (a negative control)".into(),
+                "more repeats".into(),
+            ],
             model: format!("I would add {positive}."),
             wrong: "I would repeat everything several more times.".into(),
             ..empty()
@@ -68,8 +72,16 @@ impl Paper<'_, '_> {
         };
         let mut accept: Vec<String> = others.map(|other| lower(other.trim_end_matches('.'))).collect();
         accept.extend(OTHER_LIMITATIONS.map(str::to_owned));
-        if bars_meet(voice) {
-            accept.push("where the bars of neighbouring levels overlap, one reading fits a range of levels".to_owned());
+        accept.push(if bars_meet(voice) {
+            "where the bars of neighbouring levels overlap, one reading fits a range of levels".to_owned()
+        } else {
+            "a reading has scatter of its own, so it fits a range of levels".to_owned()
+        });
+        if is_nearly_flat_somewhere(voice) {
+            accept.push(
+                "where the line is nearly flat, a small error of the reading is a large error of the estimate"
+                    .to_owned(),
+            );
         }
         let point = Point {
             statement: says.clone(),
@@ -120,10 +132,15 @@ impl Paper<'_, '_> {
         );
         let says = super::super::mention::tidy(&voice.filled_later(fault, *step, Some(twist)));
         let point = Point {
-            statement: format!("A fault that breaks one link of the chain, for example: {}", lower(&says)),
+            statement: format!(
+                "A fault that makes all levels alike or breaks one link of the chain, for example: {}",
+                lower(&says)
+            ),
             model: says,
             accept: vec![
                 "any one step named that has failed, with a reason why the later ones then do not follow".into(),
+                "the treatment left out by mistake, or made the same at every level".into(),
+                "a named fault of the reading that makes all levels read alike".into(),
             ],
             reject: vec!["“it was measured wrongly” alone".into(), "a fault that would only add scatter".into()],
             wrong: "They must have measured it wrongly.".into(),

@@ -190,7 +190,7 @@ pub struct Counted {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Reading {
-    /// The instrument, with article (`a plate camera`).
+    /// The instrument, with article (`an overhead camera`).
     pub instrument: Text,
     /// Smallest step that it shows, in the quantity's unit (or in per cent where `relative`).
     pub resolution: f64,

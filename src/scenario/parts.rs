@@ -262,9 +262,16 @@ impl Paper<'_, '_> {
         } else {
             String::new()
         };
+        let agent = voice.agent();
+        // Where it gives something else the number of a level, the levels alone could be taken for that.
+        let takes_number = |level: &usize| agent.contains(&format!(" {}", voice.level(*level)));
+        let with = if voice.dial().spell.is_none() && [0, last].iter().any(takes_number) {
+            format!("when {} goes ", voice.the(voice.graph.act(voice.technique.act).dial))
+        } else {
+            String::new()
+        };
         let text = format!(
-            "{}{scale} **Predict and justify** how, if at all, {readout} then changes {}.",
-            voice.agent(),
+            "{agent}{scale} **Predict and justify** how, if at all, {readout} then changes {with}{}.",
             voice.span(0, last)
         );
         let points = super::guide::twist_points(voice, self.verdicts);

@@ -49,7 +49,7 @@ pub(super) fn readings(voice: &Voice<'_>) -> Option<Readings> {
     }
     // Where an instrument shows a number and nobody sees the thing itself, there is no picture.
     let plate = voice.graph.rig(voice.technique.rig).picture == "wells";
-    match (has("plate camera"), has("colorimeter") && plate) {
+    match (has("overhead camera"), has("colorimeter") && plate) {
         (true, _) => Some(Readings::Shining),
         (_, true) => Some(Readings::Dark),
         _ => None,

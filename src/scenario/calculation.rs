@@ -110,7 +110,7 @@ fn from_law(voice: &Voice<'_>, ix: InfluenceIx, level: usize) -> Option<Calculat
     let sought = sought(law, unit);
     let given = if told.is_empty() { String::new() } else { format!(" Take {}.", super::text::list(&told)) };
     let ask = format!(
-        "{}, {}{} ({}) is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
+        "{}, {}{}, *{}*, is {cause}.{given} **Calculate** {}{sought}, using {}. Show the setup{}.",
         capital(&voice.at(level)),
         voice.the(influence.from),
         // A ratio is no volume: what it is compared with is said.

@@ -21,11 +21,13 @@ pub(super) fn heading(text: &str, colour: bool) -> String {
     if colour { format!("\n\u{1b}[1m{text}\u{1b}[0m\n\n") } else { format!("\n== {text} ==\n\n") }
 }
 
-/// A question with its command term in capitals.
+/// A question with its command term in capitals, free of marks.
 pub(super) fn question(part: &Part) -> String {
     let mut text = String::new();
     for (number, piece) in part.text.split("**").enumerate() {
-        if number % 2 == 1 { text.push_str(&piece.to_uppercase()) } else { text.push_str(piece) }
+        // A symbol that is slanted in print stands as it is.
+        let piece = piece.replace('*', "");
+        text.push_str(&if number % 2 == 1 { piece.to_uppercase() } else { piece });
     }
     let points = if part.points == 1 { "1 point".to_owned() } else { format!("{} points", part.points) };
     format!("({}) {text} [{points}]", part.label)

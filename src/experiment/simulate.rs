@@ -181,6 +181,11 @@ fn standard(graph: &Graph, technique: &Technique, model: &Model, scale: f64) -> 
     sizes.iter().filter_map(read).collect()
 }
 
+/// Standard deviations that a count lies from the model's share at most: one farther off would seem to contradict the table.
+const FARTHEST_COUNT: f64 = 1.3;
+/// Draws of a count before a pair of levels is given up.
+const COUNT_DRAWS: usize = 20;
+
 /// Looks at single things at two neighbouring levels; `None` where no share on the way can be counted, or where the test
 /// would not be allowed (an expected count below five) at any two.
 fn counts(graph: &Graph, technique: &Technique, plain: &Run) -> Option<Counts> {
@@ -192,7 +197,10 @@ fn counts(graph: &Graph, technique: &Technique, plain: &Run) -> Option<Counts> {
     stream.shuffle(&mut pairs);
     let mut seen = |at: usize| {
         let (_, share) = plain.values.get(at)?.iter().find(|(ix, _)| *ix == quantity)?;
-        u32::try_from((0..n).filter(|_| stream.unit() < *share).count()).ok()
+        let spread = libm::sqrt(f64::from(n) * share * (1.0 - share));
+        let fits = |count: &u32| (f64::from(*count) - f64::from(n) * share).abs() <= FARTHEST_COUNT * spread;
+        let mut draw = || u32::try_from((0..n).filter(|_| stream.unit() < *share).count()).ok();
+        (0..COUNT_DRAWS).find_map(|_| draw().filter(fits))
     };
     pairs.into_iter().find_map(|at| compared(quantity, at, n, (seen(at)?, seen(at + 1)?)))
 }

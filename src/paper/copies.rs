@@ -8,10 +8,17 @@ use super::guide;
 use super::{Paper, Question, Version};
 use crate::concepts::graph::Graph;
 use crate::render::{self, Asked, Document, Picture, RenderError, Stretch, Templates, blank_grid};
+use crate::scenario::PartKind;
 use crate::technique::Form;
 
-/// Ruled lines for each point of a part.
-const LINES_A_POINT: u32 = 3;
+/// Ruled lines for each point of a part: a chain of steps takes more words, a name fewer.
+fn lines_a_point(kind: Option<PartKind>) -> u32 {
+    match kind {
+        Some(PartKind::Explain | PartKind::PredictAndJustify) => 4,
+        Some(PartKind::Identify) => 2,
+        _ => 3,
+    }
+}
 /// Squares of the grid on which a graph is drawn: across and up.
 const GRID: (u16, u16) = (40, 25);
 
@@ -218,7 +225,8 @@ fn view<'a>(version: &Version, question: &'a Question, minutes_per_point: f64) -
     let name = picture_name(version, question);
     let part = |(place, part): (usize, &'_ Asked)| {
         let grid = blank_grid(GRID.0, GRID.1, 100 * question.number + place);
-        (part.to_draw.then(|| grid.inline()), if part.to_draw { 0 } else { LINES_A_POINT * part.points })
+        let kind = question.scenario.parts.get(place).map(|part| part.kind);
+        (part.to_draw.then(|| grid.inline()), if part.to_draw { 0 } else { lines_a_point(kind) * part.points })
     };
     let parts = sheet.parts.iter().enumerate().map(|(place, asked)| {
         let (grid, n_lines) = part((place, asked));

@@ -65,7 +65,8 @@ fn formula(law: &'static Law) -> FormulaView {
     let symbols = law.inputs.iter().filter(shown).map(|symbol| SymbolView {
         letter: symbol.letter.to_owned(),
         meaning: plain(symbol.meaning).to_owned(),
-        unit: unit(symbol.unit, law),
+        // What the formula takes in kelvins is told in kelvins, whatever the questions tell it in.
+        unit: if law.setup.contains(&format!("{{{}:K}}", symbol.id)) { "K".into() } else { unit(symbol.unit, law) },
     });
     FormulaView { title: capital(law.title), law: law.formula, gives, symbols: symbols.collect() }
 }
@@ -117,4 +118,29 @@ fn capital(text: &str) -> String {
     }
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::laws;
+
+    /// # Source
+    /// In Ψs = −iCRT and in van 't Hoff's 1/Tm − 1/T, T is the thermodynamic temperature (SI Brochure, 9th edition, 2.3.1: its
+    /// unit is the kelvin); Q10^((T2 − T1)/10) takes a difference, which is the same in degrees Celsius.
+    #[test]
+    fn thermodynamic_temperatures_are_in_kelvins() {
+        let units = |id: &str| -> Vec<(String, String)> {
+            let symbols = formula(laws::find(id).expect("a law")).symbols;
+            let temperatures = symbols.into_iter().filter(|symbol| symbol.letter.starts_with('T'));
+            temperatures.map(|symbol| (symbol.letter, symbol.unit)).collect()
+        };
+        let pair = |letter: &str, unit: &str| (letter.to_owned(), unit.to_owned());
+        assert_eq!(units("solute-potential"), [pair("T", "K")]);
+        assert_eq!(units("q10"), [pair("T1", "°C"), pair("T2", "°C")]);
+        let hairpin = laws::all().filter(|law| law.formula.contains("1/T")).map(|law| law.id);
+        for id in hairpin {
+            assert!(units(id).iter().all(|(_, unit)| unit == "K"), "{id}");
+        }
+    }
 }

@@ -169,6 +169,8 @@ pub enum Shape {
     Inhibitor,
     /// Long double-stranded DNA.
     Dna,
+    /// Pieces of double-stranded DNA with an enzyme molecule on each end.
+    EndedDna,
     /// Short single strands of two kinds.
     Strands,
     /// A strand folded into a loop, with the stem that closes it.
@@ -195,6 +197,8 @@ pub enum Shape {
     Pellet,
     /// Liquid above a pellet that is not used.
     Waste,
+    /// A magnet beside a vessel.
+    Magnet,
     /// A filter.
     Filter,
     /// Cells in a culture.

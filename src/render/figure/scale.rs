@@ -21,6 +21,8 @@ const MOST_STEPS: f64 = 7.0;
 const MOST_MARKS: usize = 40;
 /// Where the values differ by less than this share of the greatest, a scale from zero would leave most of it empty.
 const EMPTY: f64 = 0.5;
+/// Room below the lowest value, in steps, where a scale does not start from zero.
+const CLEAR: f64 = 0.15;
 
 impl Scale {
     /// A scale that holds both values, from mark to mark.
@@ -45,8 +47,12 @@ impl Scale {
         if bars || high - low >= EMPTY * high {
             return Self::holding(0.0, high);
         }
-        let scale = Self::holding(low, high);
-        if scale.low <= 0.0 { Self::holding(0.0, high) } else { scale }
+        let mut scale = Self::holding(low, high);
+        // An error bar that ends on the axis would seem cut off.
+        if low - scale.low < CLEAR * scale.step {
+            scale.low -= scale.step;
+        }
+        if scale.low < 0.5 * scale.step { Self::holding(0.0, high) } else { scale }
     }
 
     /// A scale of amounts: from zero where that costs little room.
@@ -94,6 +100,7 @@ mod tests {
         case(&Scale::of_readings(113.0, 7132.0, false), &["0", "2000", "4000", "6000", "8000"]);
         case(&Scale::of_readings(0.2, 0.66, false), &["0.0", "0.1", "0.2", "0.3", "0.4", "0.5", "0.6", "0.7"]);
         case(&Scale::of_readings(0.85, 0.93, false), &["0.84", "0.86", "0.88", "0.90", "0.92", "0.94"]);
+        case(&Scale::of_readings(95.0, 125.0, false), &["90", "95", "100", "105", "110", "115", "120", "125"]);
         case(&Scale::of_readings(0.85, 0.93, true), &["0.0", "0.2", "0.4", "0.6", "0.8", "1.0"]);
         case(&Scale::of_readings(-4.0, -1.0, false), &["−4", "−3", "−2", "−1", "0"]);
         case(&Scale::of_levels(45.0, 65.0), &["45", "50", "55", "60", "65"]);

@@ -61,8 +61,12 @@ fn vessel(panel: &Panel, sketch: &mut Sketch) {
         ),
         1.0,
     ));
+    let named_itself = panel.items.iter().any(|item| item.shape == shape && item.label == "tube");
     if shape == Shape::Flask {
         sketch.mark(shape, 92.0, 26.0);
+    } else if named_itself {
+        // Its wall, and not what is in it.
+        sketch.mark(shape, right, level - 8.0);
     } else {
         sketch.mark(shape, right - 6.0, level + 6.0);
     }
@@ -202,7 +206,10 @@ fn scattered(panel: &Panel, sketch: &mut Sketch) {
     for shape in kinds.into_iter().filter(|shape| has(panel, *shape)) {
         let Some(spots) = places.next() else { return };
         // Beside strands there is room along the wall only.
-        let first = [(33.0, 50.0), (92.0, 46.0), (118.0, 86.0)];
+        // What cuts DNA may sit anywhere along it.
+        let along = [(62.0, 42.0), (90.0, 70.0), (58.0, 98.0)];
+        let beside = [(33.0, 50.0), (92.0, 46.0), (118.0, 86.0)];
+        let first = if has(panel, Shape::Dna) && shape == Shape::Enzyme { along } else { beside };
         let second = [(33.0, 86.0), (58.0, 124.0), (96.0, 122.0)];
         let shifted = if shape == Shape::SecondParticles { second } else { first };
         let spots = if with_strands { &shifted } else { spots };

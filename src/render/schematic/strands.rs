@@ -27,6 +27,16 @@ pub(super) fn draw(panel: &Panel, sketch: &mut Sketch) {
         }
         sketch.mark(Shape::Dna, 108.0, 107.0);
     }
+    if has(panel, Shape::EndedDna) {
+        for (x, y) in [(46.0, 56.0), (66.0, 84.0), (50.0, 112.0)] {
+            for side in [0.0, 5.0] {
+                sketch.add(path(format!("M{x} {} q9 -8 18 0 t18 0", y + side), 1.5));
+            }
+            sketch.add(icons::enzyme(x - 7.0, y + 2.0, 6.0));
+            sketch.add(icons::enzyme(x + 43.0, y + 2.0, 6.0));
+        }
+        sketch.mark(Shape::EndedDna, 114.0, 88.0);
+    }
 }
 
 /// Two single strands side by side, apart.

@@ -151,8 +151,8 @@ impl Bench<'_, '_> {
                 "Drawing off",
                 Scene::Filter,
                 vec![
-                    item(Shape::Held, "beads, held by a magnet"),
-                    item(Shape::Filter, "drain"),
+                    item(Shape::Held, "beads"),
+                    item(Shape::Magnet, "magnet"),
                     item(Shape::Liquid, "liquid drained off"),
                 ],
             ),
@@ -223,11 +223,13 @@ impl Bench<'_, '_> {
         let is_cell = self.quantities.iter().any(|ix| self.entity(*ix) == entity::CELL);
         let held = self.noun(if is_cell { entity::CELL } else { entity::VESICLE }, true);
         if is_cell || self.holds(setting::TEST_PELLET) {
-            let liquid = Item { shape: Shape::Liquid, label: self.noun(entity::FILTRATE, true) };
+            let tested = self.noun(entity::FILTRATE, true);
+            let tested = if is_cell { tested } else { format!("{tested}, from ruptured {held}") };
+            let liquid = Item { shape: Shape::Liquid, label: tested };
             let shape = if is_cell { Shape::Held } else { Shape::Pellet };
             let mut items = vec![Item { shape, label: format!("{held}, spun down") }, liquid];
             if !is_cell {
-                items.push(item(Shape::Waste, "liquid, drawn off"));
+                items.push(item(Shape::Waste, "liquid, drawn off and discarded"));
             }
             return ("Spinning down", Scene::Spin, items);
         }
@@ -258,7 +260,7 @@ impl Bench<'_, '_> {
                 Some(Stage::Soak) => self.soak(),
                 Some(Stage::Cut) => {
                     let mix = item(Shape::Tube, &self.noun(entity::MIX, false));
-                    vec![mix, Item { shape: Shape::Dna, label: held.label.clone() }, enzyme]
+                    vec![mix, Item { shape: Shape::EndedDna, label: held.label.clone() }]
                 }
                 Some(Stage::Rinse) if !self.drained_goes_on() => {
                     let mix = item(Shape::Tube, &self.noun(entity::MIX, false));

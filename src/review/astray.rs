@@ -181,13 +181,34 @@ impl Course {
         }
     }
 
+    /// "It goes down, since …", where one relation is asked for and nothing is said of what it depends on: told of more of that,
+    /// as the question puts it. An answer that begins otherwise ("If …", "The closer …", "At …") may tell of less.
+    pub(super) fn outcome_alone(&mut self, matcher: &Matcher<'_>) {
+        let last = self.nodes.len().saturating_sub(1);
+        let claims: std::collections::BTreeSet<usize> = self.told.iter().map(|told| told.claim).collect();
+        let sets_out = self.nodes.first().is_some_and(|first| first.cause) && last > 0;
+        let Some(number) = claims.first().filter(|_| sets_out && claims.len() == 1) else { return };
+        let reading = matcher.reading;
+        let opens = reading.claims.get(*number).is_some_and(|claim| {
+            let first = reading.clauses.first().is_some_and(|clause| clause.link.is_none() && claim.clause == 0);
+            first && claim.pieces.start <= 2 && !claim.attributive && !claim.relates && reading.opens_sentence(claim)
+        });
+        if opens && self.told.iter().all(|told| told.accord == Accord::Oppose && told.node > 0 && !told.whole) {
+            self.told.iter_mut().for_each(|told| told.blamed = true);
+        }
+    }
+
     /// Of what one claim tells, the plainest that goes this way; what a step leads to before what it sets out from.
     fn plainest(&self, own: &[usize], accord: Accord) -> Option<usize> {
         let mut best: Option<(bool, f64, usize)> = None;
         for at in own {
             let Some(told) = self.told.get(*at).filter(|told| told.accord == accord) else { continue };
             let effect = self.nodes.get(told.node).is_some_and(|node| !node.cause);
-            if best.is_none_or(|(known, share, _)| (effect, told.share) > (known, share)) {
+            // Of two that are told as plainly, the earlier.
+            let plainer = |(known, share, _): (bool, f64, usize)| {
+                effect && !known || (effect == known && told.share > share + AS_PLAIN)
+            };
+            if best.is_none_or(plainer) {
                 best = Some((effect, told.share, *at));
             }
         }
@@ -208,8 +229,16 @@ impl Course {
             self.told.push(Told { node, claim, accord, share, blamed: true, whole: false });
             return;
         }
-        for (told, cause) in self.told.iter_mut().zip(causes) {
-            told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
+        // One step is told wrongly, and not the next point's, which begins with it.
+        let point = |node: usize| self.nodes.get(node).map(|node| node.place.point);
+        let own_point: Vec<bool> = self
+            .told
+            .iter()
+            .map(|told| point(told.node) == self.told.get(at).and_then(|told| point(told.node)))
+            .collect();
+        for ((told, cause), own_point) in self.told.iter_mut().zip(causes).zip(own_point) {
+            told.blamed =
+                told.blamed || (told.claim == claim && told.accord == accord && own_point && (only || !cause));
         }
     }
 

@@ -115,6 +115,9 @@ impl Course {
             course.pass_over(matcher);
         }
         course.blame(matcher);
+        if !course.steps_apart() {
+            course.outcome_alone(matcher);
+        }
         if !either_way {
             course.one_way();
         }
@@ -146,6 +149,17 @@ impl Course {
                 }
             };
             let mut shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
+            // "Big ones have …": which things, and not what is asked about.
+            let next = matcher.reading.pieces.get(claim.at + 1).map_or("", |piece| piece.lower.as_str());
+            let sized =
+                claim.carried && matches!(next, "ones" | "one") && claim.class.iter().all(|class| *class == "size");
+            if sized {
+                for (node, share) in self.nodes.iter().zip(&mut shares) {
+                    let thing =
+                        node.wanted.about.iter().all(|(key, _)| key.starts_with("t:")) && node.wanted.class.is_empty();
+                    *share = Some((SAME_QUANTITY, false)).filter(|_| thing);
+                }
+            }
             if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
                 shares.fill(None);
                 if let Some(first) = shares.first_mut() {

@@ -254,9 +254,12 @@ impl Matcher<'_> {
                 (alike && claim.class.is_empty()).then_some((SAME_QUANTITY, false))
             });
             let Some((share, mirrored)) = known else { continue };
+            let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+            // "It gets lighter", where it is asked how bright it is or how much light comes through.
+            let lit = alone && matches!(word, "lighter" | "lightest") && !wanted.class.contains(&"colour");
+            let mirrored = mirrored || (lit && claim.direction == Direction::Down);
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
             // "It stays dim": as it was.
-            let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
             let stays = wanted.direction == Direction::Same && (word.starts_with("stay") || word.starts_with("remain"));
             let stays = stays && matches!(said, Direction::Up | Direction::Down);
             let open = claim.hedged || stays || (alone && self.beside_before(claim));
@@ -304,6 +307,9 @@ impl Matcher<'_> {
         let opens = claim.clause == 0
             || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
                 != clause.map(|own| own.sentence);
+        // "But there is so much of it that … so it does rise there."
+        let bare = word.is_none_or(|piece| piece.keys.is_empty());
+        let opens = opens || (bare && self.reading.set_against(claim));
         own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 

@@ -48,6 +48,8 @@ impl Told {
     fn denied(&self, at: usize) -> bool {
         let before = self.0.get(..at).unwrap_or_default();
         let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
+        // "Because they don't overlap the claim is supported": what does not overlap.
+        let clause = clause.rsplit_once("overlap ").map_or(clause, |(_, since)| since);
         let mut words = clause.split_whitespace().rev().take(REACH);
         words.any(|word| lists().denials.contains(&word) || word.ends_with("n't"))
     }

@@ -58,7 +58,17 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
             let reader = Reader { pieces, clause, dictionary };
-            if let Some(claim) = reader.claim(at, *turn, number, topic) {
+            if claims.last().is_some_and(|before| serves(before, at, *turn, pieces)) {
+                continue;
+            }
+            if let Some(mut claim) = reader.claim(at, *turn, number, topic) {
+                if claims.last().is_some_and(|before| turns_back(before, &claim, clauses, pieces)) {
+                    claim.about.clear();
+                    // "water moves in and makes them bigger": the things.
+                    if claim.class == ["size"] && reader.told_of_several(at) {
+                        claim.about.push((dictionary.key("volume"), 1.0));
+                    }
+                }
                 claims.push(claim);
             }
         }
@@ -66,6 +76,34 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
+}
+
+/// "There is little quencher to dim the dye": what the thing is there for, and not that it happens.
+fn serves(before: &Claim, at: usize, turn: Turn, pieces: &[Piece]) -> bool {
+    let to = at.checked_sub(1).filter(|place| pieces.get(*place).is_some_and(|piece| piece.lower == "to"));
+    turn.grammar != Grammar::Comparative
+        && before.attributive
+        && before.direction == Direction::Down
+        && to.is_some_and(|to| before.at < to && before.pieces.end == to)
+}
+
+/// "If it gets bigger this gets smaller": in one sentence the pronoun cannot stand for what was just told the other way.
+fn turns_back(before: &Claim, claim: &Claim, clauses: &[Clause], pieces: &[Piece]) -> bool {
+    let sentence = |claim: &Claim| clauses.get(claim.clause).map(|clause| clause.sentence);
+    let moves = matches!(claim.direction, Direction::Up | Direction::Down);
+    let against = clauses.get(claim.clause).is_some_and(|clause| clause.link == Some(Link::But));
+    let between = pieces.get(before.at..claim.at).unwrap_or_default();
+    // "It rises and then falls."
+    let later = between.iter().any(|piece| matches!(piece.lower.as_str(), "then" | "and then" | "later" | "but"));
+    let own = pieces.get(claim.at).is_some_and(|piece| !piece.keys.is_empty());
+    moves
+        && claim.carried
+        && !own
+        && !against
+        && !later
+        && !before.presence
+        && sentence(before) == sentence(claim)
+        && before.direction == claim.direction.mirrored()
 }
 
 /// "fast or slow", "from a high to a low concentration": neither is claimed.
@@ -132,7 +170,7 @@ pub(super) const RULING: f64 = 0.6;
 /// Weight of the kind of quantity that a direction word brings along, beside what is named.
 const OWN: f64 = 0.3;
 /// Weight of what a pronoun stands for, beside what is named.
-const LEANING: f64 = 0.4;
+pub(super) const LEANING: f64 = 0.4;
 
 /// Weight of what holds a thing, beside the thing.
 const HOLDING: f64 = 0.25;
@@ -337,6 +375,13 @@ impl Reader<'_> {
         let mut class: Vec<&'static str> = head.filter_map(|(key, _)| self.dictionary.class(key)).collect();
         if class.is_empty() {
             class.extend(piece.keys.iter().find_map(|key| self.dictionary.class(key)));
+        }
+        // "just as fast".
+        let ending = |word: &str| piece.lower.ends_with(word);
+        if class.is_empty() && piece.lower.contains("as ") {
+            let kinds =
+                [("fast", "rate"), ("quick", "rate"), ("bright", "bright"), ("far", "distance"), ("dark", "colour")];
+            class.extend(kinds.iter().find(|(word, _)| ending(word)).map(|(_, kind)| *kind));
         }
         // "a shorter time".
         if class == ["length"] && about.iter().any(|(key, _)| self.dictionary.class(key) == Some("time")) {

@@ -117,7 +117,13 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
                     let further = next.lower.ends_with("er") || matches!(next.lower.as_str(), "more" | "less");
                     matches!(next.role, Role::Turn(_)) && !further
                 });
-            !compares && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
+            // "they all end up with the same".
+            let ends = lower == "with"
+                && said.last().is_some_and(|piece| {
+                    let word = piece.lower.rsplit(' ').next().unwrap_or_default();
+                    matches!(word, "up" | "end" | "ends" | "finish" | "finishes" | "left")
+                });
+            !compares && !ends && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
         }
         Link::And => has_said || says(pieces, at + 1),
         // "less that works".
@@ -156,7 +162,7 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
     let before = pieces.get(start..at).unwrap_or_default();
     // "If it is higher then | …".
     let before = match before {
-        [rest @ .., then] if then.lower == "then" && !rest.is_empty() => rest,
+        [rest @ .., then] if matches!(then.lower.as_str(), "then" | "now") && !rest.is_empty() => rest,
         _ => before,
     };
     let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
@@ -176,7 +182,15 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
         || matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
         || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
     let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
-    let occasion = link == Some(Link::If) && first != Some(Role::Preposition);
+    // "Since all of them had as long | they end up alike."
+    let before_link = start.checked_sub(2).and_then(|place| pieces.get(place));
+    let here = pieces.get(start).map(|piece| piece.sentence);
+    let adverb = pieces.get(at).is_some_and(|piece| matches!(piece.role, Role::Turn(_)))
+        && !pieces.get(at + 1).is_some_and(|piece| piece.role == Role::Content);
+    let reason = link == Some(Link::Because)
+        && !adverb
+        && before_link.is_none_or(|piece| Some(piece.sentence) != here || piece.role == Role::Link(Link::But));
+    let occasion = (link == Some(Link::If) || reason) && first != Some(Role::Preposition);
     // "the less surface they have": which surface.
     let relative = starts_with_the(before) && pieces.get(at).is_some_and(|piece| piece.role == Role::Pronoun);
     let ended = !relative
@@ -222,8 +236,13 @@ fn formula(pieces: &[Piece], at: usize) -> bool {
 fn says(pieces: &[Piece], from: usize) -> bool {
     let rest = pieces.get(from..).unwrap_or_default();
     let sentence = rest.first().map(|piece| piece.sentence);
+    // "… end up with the same".
+    let ends = |piece: &Piece| match piece.role {
+        Role::Link(_) => piece.lower != "with",
+        role => matches!(role, Role::Mark(_)),
+    };
     rest.iter()
-        .take_while(|piece| Some(piece.sentence) == sentence && !matches!(piece.role, Role::Link(_) | Role::Mark(_)))
+        .take_while(|piece| Some(piece.sentence) == sentence && !ends(piece))
         .any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator))
 }
 

@@ -10,6 +10,9 @@ use crate::review::words;
 /// Verbs by which one thing has another in it.
 const HOLDS: &[&str] = &["hold", "holds", "held", "contain", "contains", "contained"];
 
+/// What is said before what is expected.
+const EXPECTS: &[&str] = &["expect", "expected", "expects", "predict", "think", "say", "see", "want"];
+
 /// Weight of what a word may mean besides.
 const ALSO: f64 = 0.4;
 
@@ -126,6 +129,13 @@ impl Reader<'_> {
                 Some(Role::Content | Role::Number(_)) => {
                     places.push(place);
                     start = place;
+                }
+                // "I'd expect it to go down": of what "it" stands for.
+                Some(Role::Pronoun)
+                    if places.is_empty()
+                        && place.checked_sub(1).is_some_and(|before| EXPECTS.contains(&self.word(Some(before)))) =>
+                {
+                    break;
                 }
                 // "the rate at which it is split": the pronoun belongs to what is named before.
                 Some(Role::Pronoun) if self.role(place.checked_sub(1)) == Some(Role::Content) => {}
@@ -336,6 +346,8 @@ impl Reader<'_> {
 pub(crate) fn says_which(pieces: &[Piece], at: usize) -> bool {
     let word = |at: usize| pieces.get(at).map_or("", |piece| piece.lower.as_str());
     let before = at.checked_sub(1).map_or("", word);
-    matches!(before, "the" | "more" | "less")
+    // "more little flashes".
+    let tiny = matches!(before, "more" | "fewer") && matches!(word(at), "little" | "tiny" | "big");
+    tiny || matches!(before, "the" | "more" | "less")
         && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
 }

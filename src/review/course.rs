@@ -11,7 +11,7 @@ use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Wanted};
-use super::read::Claim;
+use super::read::{Claim, Role};
 
 /// How much less plainly than the best one a quantity may be spoken of.
 pub(super) const AS_PLAIN: f64 = 0.1;
@@ -164,6 +164,15 @@ impl Course {
                 shares.fill(None);
                 if let Some(first) = shares.first_mut() {
                     *first = Some((SAME_QUANTITY, mirrored));
+                }
+            }
+            if let Some(last) = self.nodes.last().filter(|last| !last.cause)
+                && read_off(claim, matcher)
+                && !last.wanted.class.contains(&"colour")
+            {
+                shares.fill(None);
+                if let Some(outcome) = shares.last_mut() {
+                    *outcome = Some((SAME_QUANTITY, false));
                 }
             }
             if single {
@@ -326,4 +335,23 @@ impl Course {
         let told = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
         told.filter_map(|told| Some((matcher.reading.claim_bytes(claims.get(told.claim)?), !told.blamed))).collect()
     }
+}
+
+/// "The meter shows a higher number", "the reading goes up": of what is measured, whatever it is.
+fn read_off(claim: &Claim, matcher: &Matcher<'_>) -> bool {
+    let reading = matcher.reading;
+    let Some(clause) = reading.clauses.get(claim.clause) else { return false };
+    let shows = |word: &str| {
+        word.ends_with("meter")
+            || matches!(word, "detector" | "counter" | "reading" | "readings" | "readout" | "display")
+    };
+    let before = reading.pieces.get(clause.pieces.start..claim.pieces.end).unwrap_or_default();
+    let named = before.iter().any(|piece| shows(&piece.lower));
+    let own = reading.pieces.get(claim.pieces.clone()).unwrap_or_default().iter();
+    let bare = own
+        .filter(|piece| piece.role == Role::Content)
+        .all(|piece| shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key)));
+    // "The reading is nearer to 100": not which way.
+    let near = claim.class.contains(&"distance");
+    named && bare && !near && matches!(claim.direction, Direction::Up | Direction::Down) && !claim.presence
 }

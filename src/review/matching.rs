@@ -307,6 +307,15 @@ impl Matcher<'_> {
         let opens = claim.clause == 0
             || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
                 != clause.map(|own| own.sentence);
+        // "So the 20 min one comes out lowest": not all alike.
+        let stands_out = wanted.direction == Direction::Same
+            && claim.carried
+            && claim.compares
+            && !claim.attributive
+            && word.is_some_and(|piece| piece.lower.ends_with("est"));
+        if stands_out {
+            return true;
+        }
         // "But there is so much of it that … so it does rise there."
         let bare = word.is_none_or(|piece| piece.keys.is_empty());
         let opens = opens || (bare && self.reading.set_against(claim));

@@ -73,9 +73,46 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             }
         }
     }
+    let elsewhere: Vec<bool> = claims.iter().map(|claim| of_another_case(claim, pieces, clauses)).collect();
+    claims.iter_mut().zip(elsewhere).filter(|(_, elsewhere)| *elsewhere).for_each(|(claim, _)| claim.aside = true);
     told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
+}
+
+/// Whether a claim is told of another case: "In the first series it got darker, …", "what was pale is now dark", "With less of
+/// it all this goes the other way", or of what a thing does whatever the case: "it is the dye that takes up the light".
+fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool {
+    let Some(clause) = clauses.get(claim.clause) else { return false };
+    let sentence: Vec<&Piece> = pieces.iter().filter(|piece| piece.sentence == clause.sentence).collect();
+    let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
+    let now = |piece: &&Piece| matches!(piece.lower.as_str(), "now" | "this time" | "in the second series");
+    // "In the first series …", to the end of the sentence, or to what is set against it.
+    let led = sentence.iter().find(|piece| !matches!(piece.role, Role::Link(Link::So | Link::And)));
+    let before = led.is_some_and(|piece| piece.role == Role::Aside && piece.lower.starts_with("in the "));
+    let turned = clauses.iter().take(claim.clause + 1).filter(|one| one.sentence == clause.sentence).any(|one| {
+        one.link == Some(Link::But)
+            || pieces.get(one.pieces.clone()).unwrap_or_default().iter().any(|piece| now(&piece))
+    });
+    // "… was pale" beside "is now".
+    let past = pieces.get(clause.pieces.start..claim.at).unwrap_or_default().iter();
+    let was =
+        past.rev().take(3).any(|piece| matches!(piece.lower.as_str(), "was" | "were" | "used to be" | "had been"));
+    let then = was && !own.iter().any(|piece| now(&piece)) && sentence.iter().any(now);
+    // "since it is the dye that takes up light".
+    let opening = clauses.get(claim.clause.wrapping_sub(1)).filter(|one| one.sentence == clause.sentence);
+    let opening = opening.and_then(|one| pieces.get(one.pieces.clone())).unwrap_or_default();
+    let cleft = clause.link == Some(Link::Which)
+        && matches!(opening, [it, be, ..] if it.lower == "it" && be.role == Role::Copula)
+        && !opening.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Negator));
+    // "Put more in and every one of these goes the other way."
+    let turns_all = sentence.iter().any(|piece| piece.lower == "reverse" || piece.lower == "vice versa")
+        || sentence.windows(4).any(|words| {
+            let word = |at: usize| words.get(at).map_or("", |piece| piece.lower.as_str());
+            matches!(word(0), "goes" | "go") && word(1) == "the" && word(2) == "other" && word(3) == "way"
+        });
+    let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
+    (before && !turned) || then || cleft || (turns_all && all)
 }
 
 /// "There is little quencher to dim the dye": what the thing is there for, and not that it happens.

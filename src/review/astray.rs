@@ -7,6 +7,8 @@ use super::read::Claim;
 
 /// From here on a claim counts though all around it say the opposite.
 const OUTRIGHT: f64 = 0.9;
+/// Below this a claim is hardly of the quantity.
+const HARDLY: f64 = 0.5;
 
 impl Course {
     /// Takes no account of a claim that stands alone against those before and behind it: where an answer goes wrong it stays
@@ -34,6 +36,13 @@ impl Course {
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
+            }
+        }
+        // So does one at the beginning that is hardly of a quantity of the guide, where all behind it go the other way.
+        if let [(first, way, share), rest @ ..] = ways.as_slice() {
+            let alone = rest.len() >= 3 && rest.iter().all(|(_, other, _)| other != way) && *share < HARDLY;
+            if alone && !self.denied_elsewhere(*first, *way) {
+                stray.push(*first);
             }
         }
         for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
@@ -68,6 +77,7 @@ impl Course {
         let mut first_node = usize::MAX;
         // Which way it went before the last step told wrongly: going back to it is no second mistake.
         let mut before_slip: Option<Accord> = None;
+        let mut since_slip = 0_usize;
         let mut seen: Vec<(usize, Accord)> = Vec::new();
         let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
@@ -91,15 +101,18 @@ impl Course {
                 && (went != accord || denies)
             {
                 let earlier = node_of(before);
-                let returns = !denies && before_slip == Some(accord);
+                // Where it stayed with the other for several steps, the way back is told wrongly as well.
+                let returns = !denies && before_slip == Some(accord) && (since_slip < 2 || link == Some(Link::Because));
                 let restarts = self.restarts(claim, node, first_node, &seen, accord, matcher);
                 before_slip = Some(went).filter(|_| denies || !(returns || restarts));
+                since_slip = 0;
                 if before_slip.is_some() {
                     let reason = matches!(link, Some(Link::Because | Link::If));
                     let wrong = if reason && earlier > node && !denies { before } else { at };
                     self.blame_claim(wrong);
                 }
             }
+            since_slip += 1;
             seen.push((node, accord));
             first_node = first_node.min(node);
             // It takes no side.

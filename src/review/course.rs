@@ -157,13 +157,13 @@ impl Course {
                 for (node, share) in self.nodes.iter().zip(&mut shares) {
                     let thing =
                         node.wanted.about.iter().all(|(key, _)| key.starts_with("t:")) && node.wanted.class.is_empty();
-                    *share = Some((SAME_QUANTITY, false)).filter(|_| thing);
+                    *share = Some((PLAINLY, false)).filter(|_| thing);
                 }
             }
             if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
                 shares.fill(None);
                 if let Some(first) = shares.first_mut() {
-                    *first = Some((SAME_QUANTITY, mirrored));
+                    *first = Some((PLAINLY, mirrored));
                 }
             }
             if let Some(last) = self.nodes.last().filter(|last| !last.cause)

@@ -215,7 +215,8 @@ impl Matcher<'_> {
         let mut places: Vec<Vec<Hit>> = Vec::new();
         for wanted in &pattern.wanted {
             let hits = self.accords(wanted, pattern.direction_alone);
-            found.push(summary(&hits));
+            let apart = pattern.direction_alone && self.in_sentences_apart(&hits);
+            found.push(summary(&hits, if apart { APART } else { AS_PLAINLY }));
             places.push(hits);
         }
         let met = found.iter().filter(|one| **one != Found::Missing).count();
@@ -279,6 +280,24 @@ impl Matcher<'_> {
         }
         hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
+    }
+
+    /// Whether one sentence says which way, and another one that follows from it or sets itself against it the opposite.
+    fn in_sentences_apart(&self, hits: &[Hit]) -> bool {
+        let sentence = |place: &Range<usize>| {
+            self.reading.sentences.iter().position(|sentence| sentence.bytes.contains(&place.start))
+        };
+        let of = |wanted: Accord| -> Vec<Option<usize>> {
+            hits.iter().filter(|(_, accord, _)| *accord == wanted).map(|(.., place)| sentence(place)).collect()
+        };
+        let (agree, oppose) = (of(Accord::Agree), of(Accord::Oppose));
+        let goes_on = |number: usize| {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            let link = |piece: &&Piece| matches!(piece.role, Role::Link(Link::So | Link::But));
+            own.first().is_some_and(link)
+                || own.iter().any(|piece| piece.role == Role::Link(Link::But) || piece.lower == "so")
+        };
+        !agree.is_empty() && oppose.iter().flatten().any(|number| !agree.contains(&Some(*number)) && goes_on(*number))
     }
 
     /// "Lower than in the first series": set beside another series, not along this one.
@@ -365,19 +384,23 @@ impl Matcher<'_> {
     }
 }
 
+/// How much more plainly a claim must speak of a quantity for another to count for nothing, in one sentence and in another one.
+const AS_PLAINLY: f64 = 0.1;
+const APART: f64 = 0.35;
+
 /// A claim about the wanted quantity: how well it is known again, how it goes together, where it stands.
 type Hit = (f64, Accord, Range<usize>);
 
 /// What the claims come to. Where some agree and some oppose, those that speak of the quantity more plainly count; a denial
 /// in as plain words is one.
-fn summary(hits: &[Hit]) -> Found {
+fn summary(hits: &[Hit], margin: f64) -> Found {
     let best = |wanted: Accord| {
         let shares = hits.iter().filter(|(_, accord, _)| *accord == wanted).map(|(share, ..)| *share);
         shares.fold(None, |best: Option<f64>, share| Some(best.map_or(share, |best| best.max(share))))
     };
     match (best(Accord::Agree), best(Accord::Oppose)) {
-        (Some(agree), Some(oppose)) if agree > oppose + 0.1 => Found::Agrees,
-        (Some(agree), Some(oppose)) if oppose > agree + 0.1 => Found::Opposed,
+        (Some(agree), Some(oppose)) if agree > oppose + margin => Found::Agrees,
+        (Some(agree), Some(oppose)) if oppose > agree + margin => Found::Opposed,
         (Some(_), Some(_)) => Found::Both,
         (Some(_), None) => Found::Agrees,
         (None, Some(_)) => Found::Opposed,

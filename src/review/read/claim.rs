@@ -90,6 +90,14 @@ fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool 
     // "In the first series …", to the end of the sentence, or to what is set against it.
     let led = sentence.iter().find(|piece| !matches!(piece.role, Role::Link(Link::So | Link::And)));
     let before = led.is_some_and(|piece| piece.role == Role::Aside && piece.lower.starts_with("in the "));
+    let opening: Vec<&str> = sentence
+        .iter()
+        .skip_while(|piece| matches!(piece.role, Role::Link(Link::So | Link::And)) || piece.lower == "ok")
+        .take(4)
+        .map(|piece| piece.lower.as_str())
+        .collect();
+    // "In the first one …", "Before, …".
+    let before = before || matches!(opening.as_slice(), ["in", "the", "first", "one", ..] | ["before", ",", ..]);
     let turned = clauses.iter().take(claim.clause + 1).filter(|one| one.sentence == clause.sentence).any(|one| {
         one.link == Some(Link::But)
             || pieces.get(one.pieces.clone()).unwrap_or_default().iter().any(|piece| now(&piece))

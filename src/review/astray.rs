@@ -3,10 +3,12 @@
 use super::course::{AS_PLAIN, Course, PLAINLY, Told};
 use super::matching::Matcher;
 use super::meaning::{Accord, Direction, Link};
-use super::read::Claim;
+use super::read::{Claim, Role};
 
 /// From here on a claim counts though all around it say the opposite.
 const OUTRIGHT: f64 = 0.9;
+/// So many pieces at the beginning name what an answer sets out from.
+const OPENING: usize = 4;
 /// Below this a claim is hardly of the quantity.
 const HARDLY: f64 = 0.5;
 
@@ -208,6 +210,55 @@ impl Course {
         });
         if opens && self.told.iter().all(|told| told.accord == Accord::Oppose && told.node > 0 && !told.whole) {
             self.told.iter_mut().for_each(|told| told.blamed = true);
+        }
+    }
+
+    /// "The salt protects the pump, so more is pumped …": it names what the question sets out from, with nothing said of how much,
+    /// and then tells all the course the other way round. That is the change asked about, and its first step told wrongly.
+    pub(super) fn all_astray(&mut self, matcher: &Matcher<'_>) {
+        let Some(first) = self.nodes.first().filter(|first| first.cause) else { return };
+        let clear: Vec<(usize, usize)> = self
+            .told
+            .iter()
+            .enumerate()
+            .filter(|(_, told)| told.accord != Accord::Unclear)
+            .map(|(at, told)| (at, told.claim))
+            .collect();
+        let against = self.told.iter().all(|told| told.accord != Accord::Agree && told.node > 0 && !told.whole);
+        let Some((at, claim)) = clear.first().filter(|(_, claim)| against && clear.iter().any(|(_, one)| one != claim))
+        else {
+            return;
+        };
+        let reading = matcher.reading;
+        let Some(until) = reading.claims.get(*claim).map(|claim| claim.pieces.start) else { return };
+        let known = [Some(&first.wanted), first.named.as_ref()];
+        // A thing may be there or not; a potential, a length cannot be.
+        let measure = |class: &&str| {
+            matches!(*class, "potential" | "length" | "time" | "temperature" | "size" | "ph" | "distance")
+        };
+        if known.iter().flatten().any(|known| known.class.iter().any(measure)) {
+            return;
+        }
+        let telling = |key: &String| {
+            let own = known.iter().flatten().flat_map(|known| &known.about);
+            own.into_iter().any(|(known, weight)| known == key && *weight >= 1.0) && !matcher.dictionary.is_light(key)
+        };
+        // In the first words: "The short RNA …", "With a signal sugar …".
+        let opening = reading.pieces.get(..until.min(OPENING)).unwrap_or_default();
+        let names = opening.iter().enumerate().any(|(at, piece)| {
+            let before = opening.get(..at).unwrap_or_default();
+            let given =
+                |word: &str| matches!(word, "when" | "if" | "you" | "we" | "they" | "put" | "add" | "adding" | "short");
+            let bare =
+                before.iter().all(|piece| matches!(piece.role, Role::Article | Role::Link(_)) || given(&piece.lower));
+            piece.role == Role::Content
+                && !piece.negated
+                && bare
+                && piece.sentence == 0
+                && piece.keys.first().is_some_and(telling)
+        });
+        if names {
+            self.blame_claim(*at);
         }
     }
 

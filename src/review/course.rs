@@ -115,7 +115,9 @@ impl Course {
             course.pass_over(matcher);
         }
         course.blame(matcher);
-        if !course.steps_apart() {
+        if course.steps_apart() {
+            course.all_astray(matcher);
+        } else {
             course.outcome_alone(matcher);
         }
         if !either_way {

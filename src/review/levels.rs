@@ -53,7 +53,11 @@ impl Levels {
     fn occasion(self, reading: &Reading, claim: &Claim) -> Option<bool> {
         // "so it rises" is told of all levels.
         let state = match reading.pieces.get(claim.at)?.role {
-            Role::Turn(turn) => matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate),
+            // "makes it dim".
+            Role::Turn(turn) => {
+                matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate)
+                    || reading.pieces.get(claim.at)?.lower == "dim"
+            }
             _ => false,
         };
         let sentence = reading.clauses.get(claim.clause).filter(|_| state)?.sentence;
@@ -75,7 +79,21 @@ impl Levels {
         }
         let lacks = self.first.abs() <= 0.0
             && matches!(before.as_slice(), [(at, _), (next, _), ..] if word(*at) == "with" && matches!(word(*next), "no" | "none"));
+        // "Unheated ones …".
+        let plain = self.first.abs() <= 0.0
+            && before
+                .first()
+                .is_some_and(|(at, _)| matches!(word(*at), "unheated" | "untreated" | "unsoaked" | "unlit"));
+        let lacks = lacks || plain;
+        // "big ones", "the biggest sacs", but not "the biggest share".
+        let things = |at: usize| {
+            let next = reading.pieces.get(at + 1);
+            next.is_none_or(|piece| {
+                piece.role != Role::Content || piece.keys.first().is_some_and(|key| key.starts_with("t:"))
+            })
+        };
         let size = |at: usize| match word(at) {
+            _ if !things(at) => None,
             "small" | "smaller" | "smallest" | "tiny" => Some(false),
             "big" | "bigger" | "biggest" | "large" | "larger" | "largest" => Some(true),
             _ => None,

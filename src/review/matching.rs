@@ -245,6 +245,11 @@ impl Matcher<'_> {
     fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
         let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
+            // "Small ones": which.
+            let next = self.reading.pieces.get(claim.at + 1).map_or("", |piece| piece.lower.as_str());
+            if claim.carried && claim.class == ["size"] && matches!(next, "ones" | "one") {
+                continue;
+            }
             // "…, with the most made": of nothing that is asked about.
             if alone && claim.about.is_empty() && !self.reading.opens_sentence(claim) {
                 continue;

@@ -58,6 +58,11 @@ impl Reader<'_> {
         let which = matches!(self.word(at.checked_sub(1)), "more" | "less" | "fewer") && self.describes(at);
         // "Tubes with lots of it and tubes with little shine alike": which tubes.
         let which = which || self.marks_out(at, turn);
+        // "with the most made": of which.
+        let which = which
+            || piece.lower == "the most"
+                && self.word(at.checked_sub(1)) == "with"
+                && matches!(self.word(Some(at + 1)), "made" | "formed" | "split" | "produced");
         // "the highest possible rate is halved": which rate.
         let superlative =
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
@@ -136,7 +141,10 @@ impl Reader<'_> {
         about: &mut About,
         class: &mut Vec<&'static str>,
     ) -> Direction {
-        let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
+        let dark = matches!(
+            piece.lower.as_str(),
+            "dark" | "darker" | "darkest" | "darken" | "darkens" | "light" | "lighter" | "lightest"
+        );
         let strength =
             matches!(piece.lower.as_str(), "weak" | "weaker" | "weakest" | "strong" | "stronger" | "strongest");
         // "the green looks weaker": it shines less.

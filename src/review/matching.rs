@@ -326,7 +326,9 @@ impl Matcher<'_> {
         }
         let word = self.reading.pieces.get(claim.at);
         let kinds = word.into_iter().flat_map(|piece| &piece.keys).filter_map(|key| self.dictionary.class(key));
-        let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && wanted.class.contains(&kind));
+        // "a dark liquid" is of its colour.
+        let of_kind = |kind: &'static str| claim.class.contains(&kind) && wanted.class.contains(&kind);
+        let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && of_kind(kind));
         let first = self.reading.pieces.get(start);
         let opens = claim.clause == 0
             || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)

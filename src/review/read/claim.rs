@@ -113,6 +113,14 @@ fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool 
     let cleft = clause.link == Some(Link::Which)
         && matches!(opening, [it, be, ..] if it.lower == "it" && be.role == Role::Copula)
         && !opening.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Negator));
+    // "It is the last step that is gone, the one where more of it makes it dimmer."
+    let word = |back: usize| {
+        let place = clause.pieces.start.checked_sub(back);
+        place.and_then(|place| pieces.get(place)).map_or("", |piece| piece.lower.as_str())
+    };
+    let step = matches!(word(1), "where" | "which" | "that")
+        && matches!(word(2), "one" | "step" | "part" | "bit" | "link")
+        && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "step" | "link" | "part" | "bit"));
     // "Put more in and every one of these goes the other way."
     let turns_all = sentence.iter().any(|piece| piece.lower == "reverse" || piece.lower == "vice versa")
         || sentence.windows(4).any(|words| {
@@ -120,7 +128,7 @@ fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool 
             matches!(word(0), "goes" | "go") && word(1) == "the" && word(2) == "other" && word(3) == "way"
         });
     let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
-    (before && !turned) || then || cleft || (turns_all && all)
+    (before && !turned) || then || step || cleft || (turns_all && all)
 }
 
 /// "There is little quencher to dim the dye": what the thing is there for, and not that it happens.

@@ -327,7 +327,9 @@ impl Course {
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
         let back = !flat && node <= first && (sets_out || link == Some(Link::If));
         let onward = matches!(link, Some(Link::So | Link::Because));
-        (back && !onward && (told || link == Some(Link::But)))
+        // "… so with large ones": from the small ones to those.
+        let with = link == Some(Link::If) && claim.attributive && claim.class == ["size"];
+        (back && !onward && (told || with || link == Some(Link::But)))
             || (!flat && link == Some(Link::But) && sets_out && node <= first)
     }
 }

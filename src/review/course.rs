@@ -231,7 +231,11 @@ impl Course {
             .pieces
             .get(claim.at + 1)
             .is_some_and(|piece| matches!(piece.lower.as_str(), "ones" | "one"));
-        let leads = matcher.reading.leads(claim) || (ones && matcher.reading.opens_sentence(claim));
+        // "Going up from there you get …".
+        let word = matcher.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        let going = matches!(word, "going up" | "going down" | "moving up" | "moving down" | "rising" | "falling");
+        let opens = (ones || going) && matcher.reading.opens_sentence(claim);
+        let leads = matcher.reading.leads(claim) || opens;
         if !of_kind || !leads || !(unnamed || weak) {
             return None;
         }

@@ -34,6 +34,12 @@ impl Levels {
         let end =
             |claim: &Claim| self.end(reading, claim).or_else(|| self.occasion(reading, claim).filter(|_| from_first));
         let ends: Vec<Option<bool>> = reading.claims.iter().map(end).collect();
+        let backwards = self.told_backwards(reading).filter(|_| from_first);
+        let sentence = |claim: &Claim| reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let turned: Vec<bool> =
+            reading.claims.iter().map(|claim| backwards.is_some() && sentence(claim) >= backwards).collect();
+        let ends = ends.into_iter().zip(turned).map(|(end, turned)| end.or(Some(false).filter(|_| turned)));
+        let ends: Vec<Option<bool>> = ends.collect();
         for (claim, end) in reading.claims.iter_mut().zip(ends) {
             match end {
                 Some(last) if from_first => {
@@ -46,6 +52,24 @@ impl Levels {
                 None => {}
             }
         }
+    }
+
+    /// The sentence from which on an answer goes from the last level to the first: "from 9 down to 7 it gets dimmer".
+    fn told_backwards(self, reading: &Reading) -> Option<usize> {
+        let value = |piece: &super::read::Piece| match piece.role {
+            Role::Number(number) => reading.numbers.get(number).map(|number| number.value),
+            _ => None,
+        };
+        let is =
+            |piece: &super::read::Piece, level: f64| value(piece).is_some_and(|value| value.total_cmp(&level).is_eq());
+        let to = |piece: &super::read::Piece| piece.lower.ends_with("to") || piece.lower.starts_with("toward");
+        (0..reading.sentences.len()).find(|number| {
+            let own: Vec<_> = reading.pieces.iter().filter(|piece| piece.sentence == *number).collect();
+            let last = own.iter().position(|piece| is(piece, self.last));
+            let from = own.iter().take(last.unwrap_or(0)).any(|piece| piece.lower == "from");
+            let first = own.windows(2).position(|pair| matches!(pair, [one, next] if to(one) && is(next, self.first)));
+            from && matches!((last, first), (Some(last), Some(first)) if last < first)
+        })
     }
 
     /// At which end of the treatment a claim is made that sets nothing beside another: by the last level named before it in its

@@ -57,6 +57,7 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             claims.extend(reader.none(at, number));
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
+            let topic = object_before(at, number, clauses, pieces, dictionary).unwrap_or(topic);
             let reader = Reader { pieces, clause, dictionary };
             if claims.last().is_some_and(|before| serves(before, at, *turn, pieces)) {
                 continue;
@@ -78,6 +79,28 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
+}
+
+/// "The agent mops up the blocker so there is less of it": what something is done to.
+fn object_before(
+    at: usize,
+    number: usize,
+    clauses: &[Clause],
+    pieces: &[Piece],
+    dictionary: &Dictionary,
+) -> Option<About> {
+    let word = |place: usize| pieces.get(place).map(|piece| (piece.role, piece.lower.as_str()));
+    let of_it = word(at + 1).is_some_and(|(_, word)| word == "of")
+        && word(at + 2).is_some_and(|(role, word)| role == Role::Pronoun && matches!(word, "it" | "them"));
+    let own = clauses.get(number).filter(|_| of_it)?;
+    let before = number.checked_sub(1).and_then(|before| clauses.get(before))?;
+    let same = before.sentence == own.sentence && own.link == Some(Link::So);
+    let range = before.pieces.clone();
+    let turns = range.clone().any(|place| word(place).is_some_and(|(role, _)| matches!(role, Role::Turn(_))));
+    let verb = range.clone().skip(1).find(|place| pieces.get(*place).is_some_and(|piece| piece.verb && piece.acts))?;
+    let reader = Reader { pieces, clause: before, dictionary };
+    let (about, _) = reader.right(verb + 1);
+    (same && !turns && !about.is_empty()).then_some(about)
 }
 
 /// Whether a claim is told of another case: "In the first series it got darker, …", "what was pale is now dark", "With less of
@@ -121,6 +144,12 @@ fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool 
     let step = matches!(word(1), "where" | "which" | "that")
         && matches!(word(2), "one" | "step" | "part" | "bit" | "link")
         && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "step" | "link" | "part" | "bit"));
+    // "If it could be reached more would dim it, but it cannot."
+    let unreal = clauses.iter().skip(claim.clause + 1).take_while(|one| one.sentence == clause.sentence).any(|one| {
+        let later = pieces.get(one.pieces.clone()).unwrap_or_default();
+        one.link == Some(Link::But) && later.iter().any(|piece| piece.role == Role::Negator)
+    }) && sentence.first().is_some_and(|piece| piece.lower == "if")
+        && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "would" | "could"));
     // "Put more in and every one of these goes the other way."
     let turns_all = sentence.iter().any(|piece| piece.lower == "reverse" || piece.lower == "vice versa")
         || sentence.windows(4).any(|words| {
@@ -128,7 +157,7 @@ fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool 
             matches!(word(0), "goes" | "go") && word(1) == "the" && word(2) == "other" && word(3) == "way"
         });
     let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
-    (before && !turned) || then || step || cleft || (turns_all && all)
+    (before && !turned) || then || step || unreal || cleft || (turns_all && all)
 }
 
 /// "There is little quencher to dim the dye": what the thing is there for, and not that it happens.

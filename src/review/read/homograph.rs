@@ -64,7 +64,9 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let key = dictionary.canonical(stem);
         dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
     });
-    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {
+    // "is left free".
+    let left = *rest.first()? == "left" && state;
+    if left || matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }

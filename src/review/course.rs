@@ -296,8 +296,11 @@ impl Course {
         let own = self.found_of(place);
         let at = self.nodes.iter().position(|node| node.place == place);
         let next = at.and_then(|at| self.nodes.get(at + 1)).filter(|next| next.cause);
-        match (own, next.map(|next| self.found_of(next.place))) {
-            (Found::Missing, Some(Found::Agrees)) => Found::Agrees,
+        let sets_out = at.and_then(|at| self.nodes.get(at)).is_some_and(|node| node.cause);
+        let before = at.filter(|_| sets_out).and_then(|at| at.checked_sub(1)).and_then(|at| self.nodes.get(at));
+        let agrees = |node: Option<&Node>| node.map(|node| self.found_of(node.place)) == Some(Found::Agrees);
+        match own {
+            Found::Missing if agrees(next) || agrees(before) => Found::Agrees,
             _ => own,
         }
     }

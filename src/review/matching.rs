@@ -311,7 +311,7 @@ impl Matcher<'_> {
         let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
         let behind = own.iter().skip_while(|piece| piece.lower != "than");
         let other = ["first", "before", "previous", "original", "earlier", "last"];
-        behind.into_iter().any(|piece| other.contains(&piece.lower.as_str()))
+        behind.into_iter().any(|piece| piece.lower.split(' ').any(|word| other.contains(&word)))
     }
 
     /// Where one quantity is asked about: a word of direction of its own kind ("brighter" of a brightness), or "it" at the

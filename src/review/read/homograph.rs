@@ -64,6 +64,8 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let key = dictionary.canonical(stem);
         dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
     });
+    // "stay about the same".
+    let turns = turns || turn_at(all, at + 1).is_some_and(|turn| turn.direction == Direction::Same);
     // "is left free".
     let left = *rest.first()? == "left" && state;
     if left || matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {

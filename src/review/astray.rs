@@ -206,7 +206,8 @@ impl Course {
         let reading = matcher.reading;
         let opens = reading.claims.get(*number).is_some_and(|claim| {
             let first = reading.clauses.first().is_some_and(|clause| clause.link.is_none() && claim.clause == 0);
-            first && claim.pieces.start <= 2 && !claim.attributive && !claim.relates && reading.opens_sentence(claim)
+            let alone = first && !reading.heads(claim);
+            alone && claim.pieces.start <= 2 && !claim.attributive && !claim.relates && reading.opens_sentence(claim)
         });
         if opens && self.told.iter().all(|told| told.accord == Accord::Oppose && told.node > 0 && !told.whole) {
             self.told.iter_mut().for_each(|told| told.blamed = true);

@@ -142,41 +142,7 @@ impl Course {
             if !single && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
                 continue;
             }
-            let likeness = |node: &Node| {
-                let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
-                let own = matcher.same_quantity(&node.wanted, claim, false);
-                match (own, by_name) {
-                    (Some(own), Some(by_name)) if by_name.0 > own.0 => Some(by_name),
-                    (own, by_name) => own.or(by_name),
-                }
-            };
-            let mut shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
-            // "Big ones have …": which things, and not what is asked about.
-            let next = matcher.reading.pieces.get(claim.at + 1).map_or("", |piece| piece.lower.as_str());
-            let sized =
-                claim.carried && matches!(next, "ones" | "one") && claim.class.iter().all(|class| *class == "size");
-            if sized {
-                for (node, share) in self.nodes.iter().zip(&mut shares) {
-                    let thing =
-                        node.wanted.about.iter().all(|(key, _)| key.starts_with("t:")) && node.wanted.class.is_empty();
-                    *share = Some((PLAINLY, false)).filter(|_| thing);
-                }
-            }
-            if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
-                shares.fill(None);
-                if let Some(first) = shares.first_mut() {
-                    *first = Some((PLAINLY, mirrored));
-                }
-            }
-            if let Some(last) = self.nodes.last().filter(|last| !last.cause)
-                && read_off(claim, matcher)
-                && !last.wanted.class.contains(&"colour")
-            {
-                shares.fill(None);
-                if let Some(outcome) = shares.last_mut() {
-                    *outcome = Some((SAME_QUANTITY, false));
-                }
-            }
+            let mut shares = self.shares(claim, matcher);
             if single {
                 self.after_the_cause(claim, number, &mut shares, matcher);
             }
@@ -207,6 +173,11 @@ impl Course {
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
         }
+        self.drop_presence(matcher);
+    }
+
+    /// Leaves out that a thing is there, where more is said of how much of it.
+    fn drop_presence(&mut self, matcher: &Matcher<'_>) {
         // That a thing is there tells how much only where nothing else does, and only of what the question sets out from.
         let claims = &matcher.reading.claims;
         let there = |told: &Told| claims.get(told.claim).is_some_and(|claim| claim.presence);
@@ -215,6 +186,45 @@ impl Course {
         if said || !sets_out {
             self.told.retain(|told| !there(told));
         }
+    }
+
+    /// How plainly a claim speaks of each quantity.
+    fn shares(&self, claim: &Claim, matcher: &Matcher<'_>) -> Vec<Option<Likeness>> {
+        let likeness = |node: &Node| {
+            let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
+            let own = matcher.same_quantity(&node.wanted, claim, false);
+            match (own, by_name) {
+                (Some(own), Some(by_name)) if by_name.0 > own.0 => Some(by_name),
+                (own, by_name) => own.or(by_name),
+            }
+        };
+        let mut shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
+        // "Big ones have …": which things, and not what is asked about.
+        let next = matcher.reading.pieces.get(claim.at + 1).map_or("", |piece| piece.lower.as_str());
+        let sized = claim.carried && matches!(next, "ones" | "one") && claim.class.iter().all(|class| *class == "size");
+        if sized {
+            for (node, share) in self.nodes.iter().zip(&mut shares) {
+                let thing =
+                    node.wanted.about.iter().all(|(key, _)| key.starts_with("t:")) && node.wanted.class.is_empty();
+                *share = Some((PLAINLY, false)).filter(|_| thing);
+            }
+        }
+        if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
+            shares.fill(None);
+            if let Some(first) = shares.first_mut() {
+                *first = Some((PLAINLY, mirrored));
+            }
+        }
+        if let Some(last) = self.nodes.last().filter(|last| !last.cause)
+            && read_off(claim, matcher)
+            && !last.wanted.class.contains(&"colour")
+        {
+            shares.fill(None);
+            if let Some(outcome) = shares.last_mut() {
+                *outcome = Some((SAME_QUANTITY, false));
+            }
+        }
+        shares
     }
 
     /// A claim that leads ("The bigger they are, …", "If … , …") and that no quantity is known by is of what the question sets

@@ -11,9 +11,6 @@ use super::read::{Claim, Clause, Piece, Reading, Role};
 /// Sentences in a row within which a pattern must be met.
 const WINDOW: usize = 3;
 
-/// Kinds of quantity whose words of direction speak of nothing else at the bench.
-const OWN_KINDS: &[&str] = &["bright", "colour"];
-
 /// What was found of a pattern.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub(crate) struct Match {
@@ -261,9 +258,7 @@ impl Matcher<'_> {
             });
             let Some((share, mirrored)) = known else { continue };
             let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
-            // "It gets lighter", where it is asked how bright it is or how much light comes through.
-            let lit = alone && matches!(word, "lighter" | "lightest") && !wanted.class.contains(&"colour");
-            let mirrored = mirrored || (lit && claim.direction == Direction::Down);
+            let mirrored = mirrored != (alone && self.gets_lit(wanted, claim));
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
             // "It stays dim": as it was.
             let stays = wanted.direction == Direction::Same && (word.starts_with("stay") || word.starts_with("remain"));
@@ -279,73 +274,14 @@ impl Matcher<'_> {
         if alone {
             let plainly = |claim: &&Claim| !claim.aside && !claim.hedged && self.of_what_is_asked(wanted, claim);
             for claim in self.reading.claims.iter().filter(plainly) {
-                let accord = wanted.direction.accord(claim.direction);
+                let lit = self.gets_lit(wanted, claim);
+                let said = if lit { claim.direction.mirrored() } else { claim.direction };
+                let accord = wanted.direction.accord(said);
                 hits.push((best, accord, self.reading.claim_bytes(claim)));
             }
         }
         hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
-    }
-
-    /// Whether one sentence says which way, and another one that follows from it or sets itself against it the opposite.
-    fn in_sentences_apart(&self, hits: &[Hit]) -> bool {
-        let sentence = |place: &Range<usize>| {
-            self.reading.sentences.iter().position(|sentence| sentence.bytes.contains(&place.start))
-        };
-        let of = |wanted: Accord| -> Vec<Option<usize>> {
-            hits.iter().filter(|(_, accord, _)| *accord == wanted).map(|(.., place)| sentence(place)).collect()
-        };
-        let (agree, oppose) = (of(Accord::Agree), of(Accord::Oppose));
-        let goes_on = |number: usize| {
-            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            let link = |piece: &&Piece| matches!(piece.role, Role::Link(Link::So | Link::But));
-            own.first().is_some_and(link)
-                || own.iter().any(|piece| piece.role == Role::Link(Link::But) || piece.lower == "so")
-        };
-        !agree.is_empty() && oppose.iter().flatten().any(|number| !agree.contains(&Some(*number)) && goes_on(*number))
-    }
-
-    /// "Lower than in the first series": set beside another series, not along this one.
-    fn beside_before(&self, claim: &Claim) -> bool {
-        let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
-        let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
-        let behind = own.iter().skip_while(|piece| piece.lower != "than");
-        let other = ["first", "before", "previous", "original", "earlier", "last"];
-        behind.into_iter().any(|piece| piece.lower.split(' ').any(|word| other.contains(&word)))
-    }
-
-    /// Where one quantity is asked about: a word of direction of its own kind ("brighter" of a brightness), or "it" at the
-    /// beginning of a sentence.
-    fn of_what_is_asked(&self, wanted: &Wanted, claim: &Claim) -> bool {
-        let clause = self.reading.clauses.get(claim.clause);
-        let start = clause.map_or(claim.at, |clause| clause.pieces.start);
-        let before = self.reading.pieces.get(start..claim.at).unwrap_or_default();
-        // "It won't change" says which way.
-        if before.iter().any(|piece| piece.role == Role::Negator) && claim.direction != Direction::Same {
-            return false;
-        }
-        let word = self.reading.pieces.get(claim.at);
-        let kinds = word.into_iter().flat_map(|piece| &piece.keys).filter_map(|key| self.dictionary.class(key));
-        // "a dark liquid" is of its colour.
-        let of_kind = |kind: &'static str| claim.class.contains(&kind) && wanted.class.contains(&kind);
-        let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && of_kind(kind));
-        let first = self.reading.pieces.get(start);
-        let opens = claim.clause == 0
-            || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
-                != clause.map(|own| own.sentence);
-        // "So the 20 min one comes out lowest": not all alike.
-        let stands_out = wanted.direction == Direction::Same
-            && claim.carried
-            && claim.compares
-            && !claim.attributive
-            && word.is_some_and(|piece| piece.lower.ends_with("est"));
-        if stands_out {
-            return true;
-        }
-        // "But there is so much of it that … so it does rise there."
-        let bare = word.is_none_or(|piece| piece.keys.is_empty());
-        let opens = opens || (bare && self.reading.set_against(claim));
-        own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 
     /// Whether two quantities of the guide are one.
@@ -396,7 +332,7 @@ const AS_PLAINLY: f64 = 0.1;
 const APART: f64 = 0.35;
 
 /// A claim about the wanted quantity: how well it is known again, how it goes together, where it stands.
-type Hit = (f64, Accord, Range<usize>);
+pub(super) type Hit = (f64, Accord, Range<usize>);
 
 /// What the claims come to. Where some agree and some oppose, those that speak of the quantity more plainly count; a denial
 /// in as plain words is one.

@@ -94,6 +94,8 @@ mod tests {
         assert!(text.denies(&["significant"]) && !text.affirms(&["significant"]));
         assert!(Told::of("We fail to reject it.").denies(&["reject"]));
         assert!(Told::of("It is not so. They differ.").affirms(&["differ"]));
+        let text = Told::of("Because the bars don't overlap the claim is supported.");
+        assert!(text.affirms(&["is supported"]) && !text.denies(&["is supported"]));
     }
 
     #[test]

@@ -92,7 +92,8 @@ impl Reader<'_> {
 
     /// Whether a word of how much only says which things are meant: "tubes with little shine", "those with lots of it".
     fn marks_out(&self, at: usize, turn: Turn) -> bool {
-        let things = self.role(at.checked_sub(2)) == Some(Role::Content)
+        let before = at.checked_sub(2).and_then(|place| self.pieces.get(place)).map(|piece| piece.role);
+        let things = before == Some(Role::Content)
             || at >= 2 && matches!(self.word(at.checked_sub(2)), "those" | "ones" | "the ones");
         let ends = self.verb(at + 1) || matches!(self.role(Some(at + 1)), Some(Role::Pronoun | Role::Copula) | None);
         turn.grammar == Grammar::Comparative
@@ -111,7 +112,7 @@ impl Reader<'_> {
             |word: &str| matches!(word, "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times");
         // "the same ten minutes".
         let timed = word(at) == "same"
-            && (is_time(behind) || is_time(word(at + 2)))
+            && (is_time(behind) || is_time(word(at + 2)) || matches!(self.role(Some(at + 1)), Some(Role::Number(_))))
             && self.role(at.checked_sub(1)) != Some(Role::Copula);
         // "much weaker", "a lot fewer": how far it goes.
         let further = matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
@@ -209,7 +210,8 @@ impl Reader<'_> {
         let more = (at + 1..self.clause.pieces.end).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         // "It goes down with less dye": the occasion is told, which way and all.
         let with = self.word(Some(at + 1)) == "with"
-            && !self.pieces.get(at + 2).is_some_and(|piece| matches!(piece.role, Role::Turn(_)));
+            && !(2..4)
+                .any(|ahead| self.pieces.get(at + ahead).is_some_and(|piece| matches!(piece.role, Role::Turn(_))));
         named || (verb && !more && with)
     }
 

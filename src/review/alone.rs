@@ -11,6 +11,13 @@ use super::read::{Claim, Piece, Role};
 const OWN_KINDS: &[&str] = &["bright", "colour"];
 
 impl Matcher<'_> {
+    /// "It stays dim": as it was.
+    pub(super) fn stays_so(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        let stays = word.starts_with("stay") || word.starts_with("remain");
+        stays && wanted.direction == Direction::Same && matches!(claim.direction, Direction::Up | Direction::Down)
+    }
+
     /// "It gets lighter", read as paler, where it is asked how bright it is or how much light comes through.
     pub(super) fn gets_lit(&self, wanted: &Wanted, claim: &Claim) -> bool {
         let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());

@@ -258,7 +258,13 @@ impl Course {
                 return Some(true);
             }
         }
-        meets.then_some(false)
+        // "When the outside gets more negative": less of a potential.
+        let (negative, potential) = (matcher.dictionary.key("negative"), matcher.dictionary.key("potential"));
+        let signed = |known: &Wanted| known.about.iter().any(|(key, _)| *key == negative);
+        let below = claim.about.iter().any(|(key, weight)| *key == negative && *weight >= PLAINLY)
+            && known.iter().flatten().any(|known| known.about.iter().any(|(key, _)| *key == potential))
+            && !known.iter().flatten().any(|known| signed(known));
+        meets.then_some(below)
     }
 
     /// In an answer on one relation, what is claimed behind the cause, in the same sentence, is of what follows from it: not of

@@ -147,8 +147,7 @@ impl Judge<'_> {
                 matches!(pair, [how, long] if how.lower == "how" && matches!(long.lower.as_str(), "long" | "soon" | "time"))
             });
             let denied = how_long || has(&|piece| piece.role == Role::Negator || piece.negated);
-            let other = whole.units.iter().filter(|unit| !unit.prompted);
-            let other = other.filter(|unit| {
+            let other = whole.units.iter().filter(|unit| {
                 !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits)
             });
             let names_other = other.into_iter().any(|unit| {

@@ -257,13 +257,9 @@ impl Matcher<'_> {
                 (alike && claim.class.is_empty()).then_some((SAME_QUANTITY, false))
             });
             let Some((share, mirrored)) = known else { continue };
-            let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
             let mirrored = mirrored != (alone && self.gets_lit(wanted, claim));
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            // "It stays dim": as it was.
-            let stays = wanted.direction == Direction::Same && (word.starts_with("stay") || word.starts_with("remain"));
-            let stays = stays && matches!(said, Direction::Up | Direction::Down);
-            let open = claim.hedged || stays || (alone && self.beside_before(claim));
+            let open = claim.hedged || self.stays_so(wanted, claim) || (alone && self.beside_before(claim));
             let accord = if open { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
         }
@@ -272,7 +268,10 @@ impl Matcher<'_> {
         }
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
         if alone {
-            let plainly = |claim: &&Claim| !claim.aside && !claim.hedged && self.of_what_is_asked(wanted, claim);
+            let plainly = |claim: &&Claim| {
+                let open = claim.aside || claim.hedged || self.stays_so(wanted, claim);
+                !open && self.of_what_is_asked(wanted, claim)
+            };
             for claim in self.reading.claims.iter().filter(plainly) {
                 let lit = self.gets_lit(wanted, claim);
                 let said = if lit { claim.direction.mirrored() } else { claim.direction };

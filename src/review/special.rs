@@ -130,7 +130,7 @@ impl Judge<'_> {
         let outcome = after.split_once("by which ").map_or(after, |(_, outcome)| outcome);
         let (own, result) = (self.pattern(effect), self.pattern(outcome));
         let (named, led) = (self.matcher().find(&own), self.matcher().find(&result));
-        let trap = self.trap(point, true);
+        let trap = self.trap(point, false);
         let told = own.wanted.iter().zip(&named.turns).filter(|(wanted, _)| !wanted.cause);
         let turns: Vec<Found> = told.map(|(_, found)| *found).collect();
         let directed = turns.contains(&Found::Agrees);
@@ -199,7 +199,8 @@ impl Judge<'_> {
         let matcher = self.matcher();
         // A claim that says what the statement says is none of the trap's.
         let plainer = |claim: &Claim, share: f64| {
-            let own = statement.wanted.iter().filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
+            let ways = statement.wanted.iter().filter(|wanted| wanted.direction != Direction::Changed);
+            let own = ways.filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
             own.into_iter().any(|(other, _)| other > share + 1e-9)
         };
         point.reject.iter().find_map(|text| {
@@ -216,8 +217,13 @@ impl Judge<'_> {
                         claims.map(|(claim, ..)| claim).collect()
                     };
                     let told: Vec<Vec<&Claim>> = pattern.wanted.iter().map(told).collect();
+                    // "It is highest at 40": what sets one level beside the others tells all of it.
+                    let whole = |claim: &Claim| {
+                        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+                        claim.compares && !claim.attributive && !word.starts_with("most")
+                    };
                     let hits = if each || way == Accord::Oppose {
-                        each_its_own(&told)?
+                        each_its_own(&told, &whole)?
                     } else {
                         told.iter().map(|own| own.first().copied()).collect::<Option<_>>()?
                     };
@@ -244,16 +250,18 @@ impl Judge<'_> {
     }
 }
 
-/// A claim for each list, none of them twice.
-fn each_its_own<'a>(lists: &[Vec<&'a Claim>]) -> Option<Vec<&'a Claim>> {
+/// A claim for each list, none of them twice, but those that tell all of it.
+fn each_its_own<'a>(lists: &[Vec<&'a Claim>], whole: &impl Fn(&Claim) -> bool) -> Option<Vec<&'a Claim>> {
     let (first, rest) = match lists {
         [] => return Some(Vec::new()),
         [first, rest @ ..] => (first, rest),
     };
     first.iter().find_map(|claim| {
-        let others: Vec<Vec<&Claim>> =
-            rest.iter().map(|list| list.iter().copied().filter(|other| other.at != claim.at).collect()).collect();
-        let mut found = each_its_own(&others)?;
+        let others: Vec<Vec<&Claim>> = rest
+            .iter()
+            .map(|list| list.iter().copied().filter(|other| other.at != claim.at || whole(claim)).collect())
+            .collect();
+        let mut found = each_its_own(&others, whole)?;
         found.insert(0, claim);
         Some(found)
     })

@@ -95,3 +95,17 @@ fn what_is_told_of_another_case_is_no_claim() {
     assert_eq!(claims("A pole, which was shorter, is now longer.").len(), 1);
     assert_eq!(claims("Since it is the soap that loosens the skin, the skin stays tighter.").len(), 1);
 }
+
+#[test]
+fn where_a_statement_begins_and_ends() {
+    let links = |text: &str| read(text).clauses.iter().map(|clause| clause.link).collect::<Vec<_>>();
+    assert_eq!(links("It gets dimmer the longer you wait."), [None, Some(Link::If)]);
+    assert_eq!(links("The broth therefore rises."), [None]);
+    assert_eq!(links("Since every jar had ten minutes they end up with the same.").len(), 2);
+    last("They all had ten minutes, so there is the same amount of broth in them.", Direction::Same, "broth");
+    assert!(
+        claims("At the same dose the same share is busy, so the flow rises.")
+            .iter()
+            .all(|(way, _)| *way != Direction::Same)
+    );
+}

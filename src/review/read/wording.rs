@@ -2,7 +2,7 @@
 
 use super::claim::{About, LEANING, Reader};
 use super::piece::{Piece, Role};
-use crate::review::meaning::{Direction, Grammar, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Turn};
 use crate::review::words;
 
 /// Words by which a clause tells of another case what was told of the first, turned round.
@@ -278,9 +278,14 @@ impl Reader<'_> {
         let moves =
             |piece: &Piece| matches!(piece.role, Role::Turn(Turn { direction: Direction::Up | Direction::Down, .. }));
         let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        // "…, so there is the same amount in all": what comes of it.
+        let result = self.clause.link == Some(Link::So) && !self.pieces.get(at + 1).is_some_and(|piece| piece.verb);
+        let follows = self.pieces.iter().skip(at + 1).take_while(|piece| Some(piece.sentence) == sentence);
+        let result = result && !follows.into_iter().any(|piece| moves(piece));
         turn.direction == Direction::Same
             && turn.grammar == Grammar::Comparative
             && the
+            && !result
             && (self.opens(at) || self.role(Some(self.clause.pieces.start)) == Some(Role::Preposition))
             && others.into_iter().any(moves)
     }

@@ -281,7 +281,7 @@ impl Reader<'_> {
         // "…, so there is the same amount in all": what comes of it.
         let result = self.clause.link == Some(Link::So) && !self.pieces.get(at + 1).is_some_and(|piece| piece.verb);
         let follows = self.pieces.iter().skip(at + 1).take_while(|piece| Some(piece.sentence) == sentence);
-        let result = result && !follows.into_iter().any(|piece| moves(piece));
+        let result = result && !follows.into_iter().any(&moves);
         turn.direction == Direction::Same
             && turn.grammar == Grammar::Comparative
             && the

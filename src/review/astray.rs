@@ -3,10 +3,14 @@
 use super::course::{AS_PLAIN, Course, PLAINLY, Told};
 use super::matching::Matcher;
 use super::meaning::{Accord, Direction, Link};
-use super::read::Claim;
+use super::read::{Claim, Role};
 
 /// From here on a claim counts though all around it say the opposite.
 const OUTRIGHT: f64 = 0.9;
+/// So many pieces at the beginning name what an answer sets out from.
+const OPENING: usize = 4;
+/// Below this a claim is hardly of the quantity.
+const HARDLY: f64 = 0.5;
 
 impl Course {
     /// Takes no account of a claim that stands alone against those before and behind it: where an answer goes wrong it stays
@@ -34,6 +38,13 @@ impl Course {
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
+            }
+        }
+        // So does one at the beginning that is hardly of a quantity of the guide, where all behind it go the other way.
+        if let [(first, way, share), rest @ ..] = ways.as_slice() {
+            let alone = rest.len() >= 3 && rest.iter().all(|(_, other, _)| other != way) && *share < HARDLY;
+            if alone && !self.denied_elsewhere(*first, *way) {
+                stray.push(*first);
             }
         }
         for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
@@ -68,6 +79,7 @@ impl Course {
         let mut first_node = usize::MAX;
         // Which way it went before the last step told wrongly: going back to it is no second mistake.
         let mut before_slip: Option<Accord> = None;
+        let mut since_slip = 0_usize;
         let mut seen: Vec<(usize, Accord)> = Vec::new();
         let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
@@ -91,15 +103,18 @@ impl Course {
                 && (went != accord || denies)
             {
                 let earlier = node_of(before);
-                let returns = !denies && before_slip == Some(accord);
+                // Where it stayed with the other for several steps, the way back is told wrongly as well.
+                let returns = !denies && before_slip == Some(accord) && (since_slip < 2 || link == Some(Link::Because));
                 let restarts = self.restarts(claim, node, first_node, &seen, accord, matcher);
                 before_slip = Some(went).filter(|_| denies || !(returns || restarts));
+                since_slip = 0;
                 if before_slip.is_some() {
                     let reason = matches!(link, Some(Link::Because | Link::If));
                     let wrong = if reason && earlier > node && !denies { before } else { at };
                     self.blame_claim(wrong);
                 }
             }
+            since_slip += 1;
             seen.push((node, accord));
             first_node = first_node.min(node);
             // It takes no side.
@@ -181,13 +196,84 @@ impl Course {
         }
     }
 
+    /// "It goes down, since …", where one relation is asked for and nothing is said of what it depends on: told of more of that,
+    /// as the question puts it. An answer that begins otherwise ("If …", "The closer …", "At …") may tell of less.
+    pub(super) fn outcome_alone(&mut self, matcher: &Matcher<'_>) {
+        let last = self.nodes.len().saturating_sub(1);
+        let claims: std::collections::BTreeSet<usize> = self.told.iter().map(|told| told.claim).collect();
+        let sets_out = self.nodes.first().is_some_and(|first| first.cause) && last > 0;
+        let Some(number) = claims.first().filter(|_| sets_out && claims.len() == 1) else { return };
+        let reading = matcher.reading;
+        let opens = reading.claims.get(*number).is_some_and(|claim| {
+            let first = reading.clauses.first().is_some_and(|clause| clause.link.is_none() && claim.clause == 0);
+            let alone = first && !reading.heads(claim);
+            alone && claim.pieces.start <= 2 && !claim.attributive && !claim.relates && reading.opens_sentence(claim)
+        });
+        if opens && self.told.iter().all(|told| told.accord == Accord::Oppose && told.node > 0 && !told.whole) {
+            self.told.iter_mut().for_each(|told| told.blamed = true);
+        }
+    }
+
+    /// "The salt protects the pump, so more is pumped …": it names what the question sets out from, with nothing said of how much,
+    /// and then tells all the course the other way round. That is the change asked about, and its first step told wrongly.
+    pub(super) fn all_astray(&mut self, matcher: &Matcher<'_>) {
+        let Some(first) = self.nodes.first().filter(|first| first.cause) else { return };
+        let clear: Vec<(usize, usize)> = self
+            .told
+            .iter()
+            .enumerate()
+            .filter(|(_, told)| told.accord != Accord::Unclear)
+            .map(|(at, told)| (at, told.claim))
+            .collect();
+        let against = self.told.iter().all(|told| told.accord != Accord::Agree && told.node > 0 && !told.whole);
+        let Some((at, claim)) = clear.first().filter(|(_, claim)| against && clear.iter().any(|(_, one)| one != claim))
+        else {
+            return;
+        };
+        let reading = matcher.reading;
+        let Some(until) = reading.claims.get(*claim).map(|claim| claim.pieces.start) else { return };
+        let known = [Some(&first.wanted), first.named.as_ref()];
+        // A thing may be there or not; a potential, a length cannot be.
+        let measure = |class: &&str| {
+            matches!(*class, "potential" | "length" | "time" | "temperature" | "size" | "ph" | "distance")
+        };
+        if known.iter().flatten().any(|known| known.class.iter().any(measure)) {
+            return;
+        }
+        let telling = |key: &String| {
+            let own = known.iter().flatten().flat_map(|known| &known.about);
+            own.into_iter().any(|(known, weight)| known == key && *weight >= 1.0) && !matcher.dictionary.is_light(key)
+        };
+        // In the first words: "The short RNA …", "With a signal sugar …".
+        let opening = reading.pieces.get(..until.min(OPENING)).unwrap_or_default();
+        let names = opening.iter().enumerate().any(|(at, piece)| {
+            let before = opening.get(..at).unwrap_or_default();
+            let given =
+                |word: &str| matches!(word, "when" | "if" | "you" | "we" | "they" | "put" | "add" | "adding" | "short");
+            let bare =
+                before.iter().all(|piece| matches!(piece.role, Role::Article | Role::Link(_)) || given(&piece.lower));
+            piece.role == Role::Content
+                && !piece.negated
+                && bare
+                && piece.sentence == 0
+                && piece.keys.first().is_some_and(telling)
+        });
+        if names {
+            self.blame_claim(*at);
+        }
+    }
+
     /// Of what one claim tells, the plainest that goes this way; what a step leads to before what it sets out from.
     fn plainest(&self, own: &[usize], accord: Accord) -> Option<usize> {
         let mut best: Option<(bool, f64, usize)> = None;
         for at in own {
             let Some(told) = self.told.get(*at).filter(|told| told.accord == accord) else { continue };
             let effect = self.nodes.get(told.node).is_some_and(|node| !node.cause);
-            if best.is_none_or(|(known, share, _)| (effect, told.share) > (known, share)) {
+            // Of two that are told as plainly, the earlier.
+            let plainer = |(known, share, _): (bool, f64, usize)| {
+                effect && !known || (effect == known && told.share > share + AS_PLAIN)
+            };
+            if best.is_none_or(plainer) {
                 best = Some((effect, told.share, *at));
             }
         }
@@ -208,8 +294,16 @@ impl Course {
             self.told.push(Told { node, claim, accord, share, blamed: true, whole: false });
             return;
         }
-        for (told, cause) in self.told.iter_mut().zip(causes) {
-            told.blamed = told.blamed || (told.claim == claim && told.accord == accord && (only || !cause));
+        // One step is told wrongly, and not the next point's, which begins with it.
+        let point = |node: usize| self.nodes.get(node).map(|node| node.place.point);
+        let own_point: Vec<bool> = self
+            .told
+            .iter()
+            .map(|told| point(told.node) == self.told.get(at).and_then(|told| point(told.node)))
+            .collect();
+        for ((told, cause), own_point) in self.told.iter_mut().zip(causes).zip(own_point) {
+            told.blamed =
+                told.blamed || (told.claim == claim && told.accord == accord && own_point && (only || !cause));
         }
     }
 
@@ -234,7 +328,9 @@ impl Course {
         let told = seen.iter().any(|(known, went)| *known == node && *went != accord);
         let back = !flat && node <= first && (sets_out || link == Some(Link::If));
         let onward = matches!(link, Some(Link::So | Link::Because));
-        (back && !onward && (told || link == Some(Link::But)))
+        // "… so with large ones": from the small ones to those.
+        let with = link == Some(Link::If) && claim.attributive && claim.class == ["size"];
+        (back && !onward && (told || with || link == Some(Link::But)))
             || (!flat && link == Some(Link::But) && sets_out && node <= first)
     }
 }

@@ -95,3 +95,112 @@ fn a_short_refused_sentence_is_said_in_order() {
     case(&point, "The bulb eats the wire and so the wire breaks.", Status::NotFound);
     case(&point, "The wire that eats the bulb breaks.", Status::Found);
 }
+
+/// What becomes of the last of some points.
+fn last_of(question: &str, command_term: &str, points: Vec<Point>, text: &str) -> Status {
+    let question =
+        Question { text: question.to_owned(), command_term: command_term.to_owned(), points, ..Question::default() };
+    let reviewer = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let review = reviewer.review(&Response { id: "x".to_owned(), text: text.to_owned() }).unwrap();
+    review.points.last().unwrap().status
+}
+
+fn point(id: &str, kind: PointKind, statement: &str, reject: &[&str]) -> Point {
+    let reject = reject.iter().map(|text| (*text).to_owned()).collect();
+    Point { id: id.to_owned(), kind, statement: statement.to_owned(), reject, ..Point::default() }
+}
+
+#[test]
+fn a_way_back_after_several_steps_is_told_wrongly() {
+    let last = |text: &str| {
+        let points = vec![
+            point("p1", PointKind::Statement, "A larger dose opens more pores; more dye leaks out of the cells.", &[]),
+            point("p2", PointKind::Statement, "The juice holds more dye, so its colour is deeper.", &[]),
+        ];
+        let question = "Explain, step by step, how a change in the dose leads to a change in the colour of the juice.";
+        last_of(question, "explain", points, text)
+    };
+    assert_eq!(last("A larger dose opens more pores, more dye leaks out and its colour is deeper."), Status::Found);
+    let back =
+        "A larger dose opens fewer pores, less dye leaks out, the juice holds less dye and its colour is deeper.";
+    assert_eq!(last(back), Status::Contradicted);
+}
+
+#[test]
+fn an_outcome_told_alone_is_of_the_change_asked_about() {
+    let leak = reviewer(
+        "Describe how the brightness of the lamp depends on the dose.",
+        "describe",
+        "A larger dose feeds the lamp, so its brightness rises.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    );
+    case(&leak, "The brightness goes down, since the wire gets tired.", Status::Contradicted);
+    case(&leak, "The brightness goes down with a smaller dose.", Status::Found);
+    case(&leak, "With a larger dose the meter shows a higher number.", Status::Found);
+    case(&leak, "With a larger dose the meter shows a lower number.", Status::Contradicted);
+}
+
+#[test]
+fn a_course_told_all_the_other_way_round_behind_the_thing_itself() {
+    let soap = reviewer(
+        "Explain, step by step, how adding soap leads to a change in the colour of the juice.",
+        "explain",
+        "More soap opens more pores; more dye leaks out of the cells; more dye colours the juice, so its colour is deeper.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(&soap, "The soap plugs the pores, so less dye leaks out and the juice is paler.", Status::Contradicted);
+    case(&soap, "With less soap there are fewer pores, less dye leaks out and the juice is paler.", Status::Found);
+}
+
+#[test]
+fn a_later_sentence_denies_a_prediction() {
+    let flat = reviewer(
+        "The series is run again. Predict how the brightness of the lamp then changes from 0 to 40.",
+        "predict and justify",
+        "The brightness of the lamp does not change. The direction alone earns.",
+        &["“stays the same”"],
+        &["“it rises”"],
+    );
+    case(&flat, "The brightness stays the same, as nothing reaches it.", Status::Found);
+    case(&flat, "It stays about the same.", Status::Found);
+    case(&flat, "The brightness stays the same. So the one at 40 comes out brightest.", Status::Contradicted);
+    case(&flat, "It stays the same. But at 40 there is so much that it does rise there.", Status::Contradicted);
+    case(&flat, "In the first run it got dimmer and dimmer. The brightness now stays the same.", Status::Found);
+}
+
+#[test]
+fn a_prediction_told_backwards_or_of_one_end() {
+    let rise = reviewer(
+        "The series is run again. Predict how the brightness of the lamp then changes from 0 to 40.",
+        "predict and justify",
+        "The brightness of the lamp now rises. The direction alone earns.",
+        &["“goes up”"],
+        &["“it falls”"],
+    );
+    case(&rise, "From 40 down to 0 it gets dimmer.", Status::Found);
+    case(&rise, "From 40 down to 0 it gets brighter.", Status::Contradicted);
+    case(&rise, "Untreated ones are the dimmest.", Status::Found);
+    case(&rise, "It gets lighter.", Status::Found);
+    case(&rise, "It will be lower than in the first series.", Status::LookAgain);
+}
+
+#[test]
+fn one_claim_is_not_all_of_a_trap() {
+    let reason = |text: &str| {
+        let statement = "The liquid now tested holds the dye that stayed inside, and the more has got out, the less is \
+                         left. The concentration therefore changes in the opposite direction to that in the first series.";
+        let trap = "The more dye gets out, the more of it the liquid holds, as before.";
+        let points = vec![
+            point("p1", PointKind::Statement, "The absorbance now falls. The direction alone earns.", &[]),
+            point("p2", PointKind::Reversal, statement, &[trap]),
+        ];
+        last_of("Predict and justify how the absorbance then changes.", "predict and justify", points, text)
+    };
+    assert_ne!(reason("It falls, since less dye is still inside them by then."), Status::Contradicted);
+    assert_eq!(
+        reason("It falls, since more dye gets out and so the liquid holds more of the dye."),
+        Status::Contradicted
+    );
+}

@@ -11,7 +11,7 @@ use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Wanted};
-use super::read::Claim;
+use super::read::{Claim, Role};
 
 /// How much less plainly than the best one a quantity may be spoken of.
 pub(super) const AS_PLAIN: f64 = 0.1;
@@ -115,6 +115,11 @@ impl Course {
             course.pass_over(matcher);
         }
         course.blame(matcher);
+        if course.steps_apart() {
+            course.all_astray(matcher);
+        } else {
+            course.outcome_alone(matcher);
+        }
         if !either_way {
             course.one_way();
         }
@@ -137,21 +142,7 @@ impl Course {
             if !single && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
                 continue;
             }
-            let likeness = |node: &Node| {
-                let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
-                let own = matcher.same_quantity(&node.wanted, claim, false);
-                match (own, by_name) {
-                    (Some(own), Some(by_name)) if by_name.0 > own.0 => Some(by_name),
-                    (own, by_name) => own.or(by_name),
-                }
-            };
-            let mut shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
-            if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
-                shares.fill(None);
-                if let Some(first) = shares.first_mut() {
-                    *first = Some((SAME_QUANTITY, mirrored));
-                }
-            }
+            let mut shares = self.shares(claim, matcher);
             if single {
                 self.after_the_cause(claim, number, &mut shares, matcher);
             }
@@ -182,6 +173,11 @@ impl Course {
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
         }
+        self.drop_presence(matcher);
+    }
+
+    /// Leaves out that a thing is there, where more is said of how much of it.
+    fn drop_presence(&mut self, matcher: &Matcher<'_>) {
         // That a thing is there tells how much only where nothing else does, and only of what the question sets out from.
         let claims = &matcher.reading.claims;
         let there = |told: &Told| claims.get(told.claim).is_some_and(|claim| claim.presence);
@@ -190,6 +186,45 @@ impl Course {
         if said || !sets_out {
             self.told.retain(|told| !there(told));
         }
+    }
+
+    /// How plainly a claim speaks of each quantity.
+    fn shares(&self, claim: &Claim, matcher: &Matcher<'_>) -> Vec<Option<Likeness>> {
+        let likeness = |node: &Node| {
+            let by_name = node.named.as_ref().and_then(|named| matcher.same_quantity(named, claim, false));
+            let own = matcher.same_quantity(&node.wanted, claim, false);
+            match (own, by_name) {
+                (Some(own), Some(by_name)) if by_name.0 > own.0 => Some(by_name),
+                (own, by_name) => own.or(by_name),
+            }
+        };
+        let mut shares: Vec<Option<(f64, bool)>> = self.nodes.iter().map(likeness).collect();
+        // "Big ones have …": which things, and not what is asked about.
+        let next = matcher.reading.pieces.get(claim.at + 1).map_or("", |piece| piece.lower.as_str());
+        let sized = claim.carried && matches!(next, "ones" | "one") && claim.class.iter().all(|class| *class == "size");
+        if sized {
+            for (node, share) in self.nodes.iter().zip(&mut shares) {
+                let thing =
+                    node.wanted.about.iter().all(|(key, _)| key.starts_with("t:")) && node.wanted.class.is_empty();
+                *share = Some((PLAINLY, false)).filter(|_| thing);
+            }
+        }
+        if let Some(mirrored) = self.by_its_place(claim, &shares, matcher) {
+            shares.fill(None);
+            if let Some(first) = shares.first_mut() {
+                *first = Some((PLAINLY, mirrored));
+            }
+        }
+        if let Some(last) = self.nodes.last().filter(|last| !last.cause)
+            && read_off(claim, matcher)
+            && !last.wanted.class.contains(&"colour")
+        {
+            shares.fill(None);
+            if let Some(outcome) = shares.last_mut() {
+                *outcome = Some((SAME_QUANTITY, false));
+            }
+        }
+        shares
     }
 
     /// A claim that leads ("The bigger they are, …", "If … , …") and that no quantity is known by is of what the question sets
@@ -206,7 +241,11 @@ impl Course {
             .pieces
             .get(claim.at + 1)
             .is_some_and(|piece| matches!(piece.lower.as_str(), "ones" | "one"));
-        let leads = matcher.reading.leads(claim) || (ones && matcher.reading.opens_sentence(claim));
+        // "Going up from there you get …".
+        let word = matcher.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        let going = matches!(word, "going up" | "going down" | "moving up" | "moving down" | "rising" | "falling");
+        let opens = (ones || going) && matcher.reading.opens_sentence(claim);
+        let leads = matcher.reading.leads(claim) || opens;
         if !of_kind || !leads || !(unnamed || weak) {
             return None;
         }
@@ -219,7 +258,13 @@ impl Course {
                 return Some(true);
             }
         }
-        meets.then_some(false)
+        // "When the outside gets more negative": less of a potential.
+        let (negative, potential) = (matcher.dictionary.key("negative"), matcher.dictionary.key("potential"));
+        let signed = |known: &Wanted| known.about.iter().any(|(key, _)| *key == negative);
+        let below = claim.about.iter().any(|(key, weight)| *key == negative && *weight >= PLAINLY)
+            && known.iter().flatten().any(|known| known.about.iter().any(|(key, _)| *key == potential))
+            && !known.iter().flatten().any(|known| signed(known));
+        meets.then_some(below)
     }
 
     /// In an answer on one relation, what is claimed behind the cause, in the same sentence, is of what follows from it: not of
@@ -267,8 +312,11 @@ impl Course {
         let own = self.found_of(place);
         let at = self.nodes.iter().position(|node| node.place == place);
         let next = at.and_then(|at| self.nodes.get(at + 1)).filter(|next| next.cause);
-        match (own, next.map(|next| self.found_of(next.place))) {
-            (Found::Missing, Some(Found::Agrees)) => Found::Agrees,
+        let sets_out = at.and_then(|at| self.nodes.get(at)).is_some_and(|node| node.cause);
+        let before = at.filter(|_| sets_out).and_then(|at| at.checked_sub(1)).and_then(|at| self.nodes.get(at));
+        let agrees = |node: Option<&Node>| node.map(|node| self.found_of(node.place)) == Some(Found::Agrees);
+        match own {
+            Found::Missing if agrees(next) || agrees(before) => Found::Agrees,
             _ => own,
         }
     }
@@ -312,4 +360,23 @@ impl Course {
         let told = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
         told.filter_map(|told| Some((matcher.reading.claim_bytes(claims.get(told.claim)?), !told.blamed))).collect()
     }
+}
+
+/// "The meter shows a higher number", "the reading goes up": of what is measured, whatever it is.
+fn read_off(claim: &Claim, matcher: &Matcher<'_>) -> bool {
+    let reading = matcher.reading;
+    let Some(clause) = reading.clauses.get(claim.clause) else { return false };
+    let shows = |word: &str| {
+        word.ends_with("meter")
+            || matches!(word, "detector" | "counter" | "reading" | "readings" | "readout" | "display")
+    };
+    let before = reading.pieces.get(clause.pieces.start..claim.pieces.end).unwrap_or_default();
+    let named = before.iter().any(|piece| shows(&piece.lower));
+    let own = reading.pieces.get(claim.pieces.clone()).unwrap_or_default().iter();
+    let bare = own
+        .filter(|piece| piece.role == Role::Content)
+        .all(|piece| shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key)));
+    // "The reading is nearer to 100": not which way.
+    let near = claim.class.contains(&"distance");
+    named && bare && !near && matches!(claim.direction, Direction::Up | Direction::Down) && !claim.presence
 }

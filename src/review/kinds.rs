@@ -26,7 +26,8 @@ impl Judge<'_> {
         let text = Told::of(&self.reading.text);
         let independent = text.has(&words::lists().independent);
         let goes_on = text.has(&words::lists().goes_on) && prediction == Some(Found::Opposed);
-        let trap = self.trap(point);
+        // Beside a wrong prediction one claim is enough to tell that it rests on the trap.
+        let trap = self.trap(point, prediction != Some(Found::Opposed));
         // A step that goes the other way is told with both its ends as well, so there the prediction decides.
         let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
         let pair = Some(point.kind).filter(|kind| *kind == PointKind::Reversal).and_then(|_| self.pair(point));
@@ -119,7 +120,11 @@ impl Judge<'_> {
                 own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
             // "It is still made, but cannot reach it": no longer as it was.
             let denies = own.iter().any(|piece| piece.role == Role::Negator || piece.lower == "now");
-            (against(&own, number == 0) && speaks && !denies).then(|| sentence.bytes.clone())
+            // "It is still made. But it cannot reach it."
+            let next: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number + 1).collect();
+            let answered = next.first().is_some_and(|piece| piece.lower == "but")
+                && next.iter().any(|piece| piece.role == Role::Negator);
+            (against(&own, number == 0) && speaks && !denies && !answered).then(|| sentence.bytes.clone())
         })
     }
 
@@ -137,9 +142,12 @@ impl Judge<'_> {
             let has = |test: &dyn Fn(&Piece) -> bool| own.iter().any(test);
             let decides =
                 has(&|piece| piece.keys.contains(&limits) || piece.also.contains(&limits) || piece.lower == "sets");
-            let denied = has(&|piece| piece.role == Role::Negator || piece.negated);
-            let other = whole.units.iter().filter(|unit| !unit.prompted);
-            let other = other.filter(|unit| {
+            // "only decides how long you wait".
+            let how_long = own.windows(2).any(|pair| {
+                matches!(pair, [how, long] if how.lower == "how" && matches!(long.lower.as_str(), "long" | "soon" | "time"))
+            });
+            let denied = how_long || has(&|piece| piece.role == Role::Negator || piece.negated);
+            let other = whole.units.iter().filter(|unit| {
                 !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits)
             });
             let names_other = other.into_iter().any(|unit| {

@@ -34,6 +34,12 @@ impl Levels {
         let end =
             |claim: &Claim| self.end(reading, claim).or_else(|| self.occasion(reading, claim).filter(|_| from_first));
         let ends: Vec<Option<bool>> = reading.claims.iter().map(end).collect();
+        let backwards = self.told_backwards(reading).filter(|_| from_first);
+        let sentence = |claim: &Claim| reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let turned: Vec<bool> =
+            reading.claims.iter().map(|claim| backwards.is_some() && sentence(claim) >= backwards).collect();
+        let ends = ends.into_iter().zip(turned).map(|(end, turned)| end.or(Some(false).filter(|_| turned)));
+        let ends: Vec<Option<bool>> = ends.collect();
         for (claim, end) in reading.claims.iter_mut().zip(ends) {
             match end {
                 Some(last) if from_first => {
@@ -48,12 +54,34 @@ impl Levels {
         }
     }
 
+    /// The sentence from which on an answer goes from the last level to the first: "from 9 down to 7 it gets dimmer".
+    fn told_backwards(self, reading: &Reading) -> Option<usize> {
+        let value = |piece: &super::read::Piece| match piece.role {
+            Role::Number(number) => reading.numbers.get(number).map(|number| number.value),
+            _ => None,
+        };
+        let is =
+            |piece: &super::read::Piece, level: f64| value(piece).is_some_and(|value| value.total_cmp(&level).is_eq());
+        let to = |piece: &super::read::Piece| piece.lower.ends_with("to") || piece.lower.starts_with("toward");
+        (0..reading.sentences.len()).find(|number| {
+            let own: Vec<_> = reading.pieces.iter().filter(|piece| piece.sentence == *number).collect();
+            let last = own.iter().position(|piece| is(piece, self.last));
+            let from = own.iter().take(last.unwrap_or(0)).any(|piece| piece.lower == "from");
+            let first = own.windows(2).position(|pair| matches!(pair, [one, next] if to(one) && is(next, self.first)));
+            from && matches!((last, first), (Some(last), Some(first)) if last < first)
+        })
+    }
+
     /// At which end of the treatment a claim is made that sets nothing beside another: by the last level named before it in its
     /// sentence ("At 10 nearly all is still inside, so it is dim"), or by the want of the thing ("With none of it …").
     fn occasion(self, reading: &Reading, claim: &Claim) -> Option<bool> {
         // "so it rises" is told of all levels.
         let state = match reading.pieces.get(claim.at)?.role {
-            Role::Turn(turn) => matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate),
+            // "makes it dim".
+            Role::Turn(turn) => {
+                matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate)
+                    || reading.pieces.get(claim.at)?.lower == "dim"
+            }
             _ => false,
         };
         let sentence = reading.clauses.get(claim.clause).filter(|_| state)?.sentence;
@@ -75,7 +103,21 @@ impl Levels {
         }
         let lacks = self.first.abs() <= 0.0
             && matches!(before.as_slice(), [(at, _), (next, _), ..] if word(*at) == "with" && matches!(word(*next), "no" | "none"));
+        // "Unheated ones …".
+        let plain = self.first.abs() <= 0.0
+            && before
+                .first()
+                .is_some_and(|(at, _)| matches!(word(*at), "unheated" | "untreated" | "unsoaked" | "unlit"));
+        let lacks = lacks || plain;
+        // "big ones", "the biggest sacs", but not "the biggest share".
+        let things = |at: usize| {
+            let next = reading.pieces.get(at + 1);
+            next.is_none_or(|piece| {
+                piece.role != Role::Content || piece.keys.first().is_some_and(|key| key.starts_with("t:"))
+            })
+        };
         let size = |at: usize| match word(at) {
+            _ if !things(at) => None,
             "small" | "smaller" | "smallest" | "tiny" => Some(false),
             "big" | "bigger" | "biggest" | "large" | "larger" | "largest" => Some(true),
             _ => None,

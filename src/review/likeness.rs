@@ -96,6 +96,7 @@ fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, diction
     match () {
         () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
         () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
+        () if lasts(wanted, claim, dictionary) => Some((COLOURED, true)),
         () if sized(wanted, claim) => Some((COLOURED, false)),
         () if read || far => Some((SAME_QUANTITY, false)),
         () => None,
@@ -126,6 +127,17 @@ fn melts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
     let melt = dictionary.key("melt");
     let has = |about: &About| about.iter().any(|(key, weight)| *key == melt && *weight >= IN_PASSING);
     wanted.class.contains(&"temperature") && has(&wanted.about) && claim.class == ["rate"] && has(&claim.about)
+}
+
+/// "The message is gone sooner": it lasts a shorter time.
+fn lasts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let life = wanted.about.iter().any(|(key, _)| dictionary.class(key) == Some("time"));
+    let thing = wanted.about.iter().any(|(key, _)| {
+        dictionary.class(key).is_none()
+            && !dictionary.is_light(key)
+            && claim.about.iter().any(|(known, weight)| known == key && *weight >= IN_PASSING)
+    });
+    life && wanted.class == ["time"] && claim.class == ["rate"] && thing
 }
 
 /// "The liquid is paler": there is less dye in it.

@@ -11,9 +11,6 @@ use super::read::{Claim, Clause, Piece, Reading, Role};
 /// Sentences in a row within which a pattern must be met.
 const WINDOW: usize = 3;
 
-/// Kinds of quantity whose words of direction speak of nothing else at the bench.
-const OWN_KINDS: &[&str] = &["bright", "colour"];
-
 /// What was found of a pattern.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub(crate) struct Match {
@@ -215,7 +212,8 @@ impl Matcher<'_> {
         let mut places: Vec<Vec<Hit>> = Vec::new();
         for wanted in &pattern.wanted {
             let hits = self.accords(wanted, pattern.direction_alone);
-            found.push(summary(&hits));
+            let apart = pattern.direction_alone && self.in_sentences_apart(&hits);
+            found.push(summary(&hits, if apart { APART } else { AS_PLAINLY }));
             places.push(hits);
         }
         let met = found.iter().filter(|one| **one != Found::Missing).count();
@@ -244,6 +242,11 @@ impl Matcher<'_> {
     fn accords(&self, wanted: &Wanted, alone: bool) -> Vec<Hit> {
         let mut hits: Vec<Hit> = Vec::new();
         for claim in self.reading.claims.iter().filter(|claim| !claim.aside) {
+            // "Small ones": which.
+            let next = self.reading.pieces.get(claim.at + 1).map_or("", |piece| piece.lower.as_str());
+            if claim.carried && claim.class == ["size"] && matches!(next, "ones" | "one") {
+                continue;
+            }
             // "…, with the most made": of nothing that is asked about.
             if alone && claim.about.is_empty() && !self.reading.opens_sentence(claim) {
                 continue;
@@ -254,12 +257,9 @@ impl Matcher<'_> {
                 (alike && claim.class.is_empty()).then_some((SAME_QUANTITY, false))
             });
             let Some((share, mirrored)) = known else { continue };
+            let mirrored = mirrored != (alone && self.gets_lit(wanted, claim));
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            // "It stays dim": as it was.
-            let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
-            let stays = wanted.direction == Direction::Same && (word.starts_with("stay") || word.starts_with("remain"));
-            let stays = stays && matches!(said, Direction::Up | Direction::Down);
-            let open = claim.hedged || stays || (alone && self.beside_before(claim));
+            let open = claim.hedged || self.stays_so(wanted, claim) || (alone && self.beside_before(claim));
             let accord = if open { Accord::Unclear } else { wanted.direction.accord(said) };
             hits.push((share, accord, self.reading.claim_bytes(claim)));
         }
@@ -268,43 +268,19 @@ impl Matcher<'_> {
         }
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
         if alone {
-            let plainly = |claim: &&Claim| !claim.aside && !claim.hedged && self.of_what_is_asked(wanted, claim);
+            let plainly = |claim: &&Claim| {
+                let open = claim.aside || claim.hedged || self.stays_so(wanted, claim);
+                !open && self.of_what_is_asked(wanted, claim)
+            };
             for claim in self.reading.claims.iter().filter(plainly) {
-                let accord = wanted.direction.accord(claim.direction);
+                let lit = self.gets_lit(wanted, claim);
+                let said = if lit { claim.direction.mirrored() } else { claim.direction };
+                let accord = wanted.direction.accord(said);
                 hits.push((best, accord, self.reading.claim_bytes(claim)));
             }
         }
         hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
-    }
-
-    /// "Lower than in the first series": set beside another series, not along this one.
-    fn beside_before(&self, claim: &Claim) -> bool {
-        let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
-        let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
-        let behind = own.iter().skip_while(|piece| piece.lower != "than");
-        let other = ["first", "before", "previous", "original", "earlier", "last"];
-        behind.into_iter().any(|piece| other.contains(&piece.lower.as_str()))
-    }
-
-    /// Where one quantity is asked about: a word of direction of its own kind ("brighter" of a brightness), or "it" at the
-    /// beginning of a sentence.
-    fn of_what_is_asked(&self, wanted: &Wanted, claim: &Claim) -> bool {
-        let clause = self.reading.clauses.get(claim.clause);
-        let start = clause.map_or(claim.at, |clause| clause.pieces.start);
-        let before = self.reading.pieces.get(start..claim.at).unwrap_or_default();
-        // "It won't change" says which way.
-        if before.iter().any(|piece| piece.role == Role::Negator) && claim.direction != Direction::Same {
-            return false;
-        }
-        let word = self.reading.pieces.get(claim.at);
-        let kinds = word.into_iter().flat_map(|piece| &piece.keys).filter_map(|key| self.dictionary.class(key));
-        let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && wanted.class.contains(&kind));
-        let first = self.reading.pieces.get(start);
-        let opens = claim.clause == 0
-            || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
-                != clause.map(|own| own.sentence);
-        own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 
     /// Whether two quantities of the guide are one.
@@ -350,19 +326,23 @@ impl Matcher<'_> {
     }
 }
 
+/// How much more plainly a claim must speak of a quantity for another to count for nothing, in one sentence and in another one.
+const AS_PLAINLY: f64 = 0.1;
+const APART: f64 = 0.35;
+
 /// A claim about the wanted quantity: how well it is known again, how it goes together, where it stands.
-type Hit = (f64, Accord, Range<usize>);
+pub(super) type Hit = (f64, Accord, Range<usize>);
 
 /// What the claims come to. Where some agree and some oppose, those that speak of the quantity more plainly count; a denial
 /// in as plain words is one.
-fn summary(hits: &[Hit]) -> Found {
+fn summary(hits: &[Hit], margin: f64) -> Found {
     let best = |wanted: Accord| {
         let shares = hits.iter().filter(|(_, accord, _)| *accord == wanted).map(|(share, ..)| *share);
         shares.fold(None, |best: Option<f64>, share| Some(best.map_or(share, |best| best.max(share))))
     };
     match (best(Accord::Agree), best(Accord::Oppose)) {
-        (Some(agree), Some(oppose)) if agree > oppose + 0.1 => Found::Agrees,
-        (Some(agree), Some(oppose)) if oppose > agree + 0.1 => Found::Opposed,
+        (Some(agree), Some(oppose)) if agree > oppose + margin => Found::Agrees,
+        (Some(agree), Some(oppose)) if oppose > agree + margin => Found::Opposed,
         (Some(_), Some(_)) => Found::Both,
         (Some(_), None) => Found::Agrees,
         (None, Some(_)) => Found::Opposed,

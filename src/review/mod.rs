@@ -5,6 +5,7 @@
 //! **Must not know**: the concept graph, files, the clock, rendering. It is plain data in and out, so that the same code
 //! runs in a page as WebAssembly.
 
+mod alone;
 mod asked;
 mod astray;
 #[cfg(test)]

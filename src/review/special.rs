@@ -130,7 +130,7 @@ impl Judge<'_> {
         let outcome = after.split_once("by which ").map_or(after, |(_, outcome)| outcome);
         let (own, result) = (self.pattern(effect), self.pattern(outcome));
         let (named, led) = (self.matcher().find(&own), self.matcher().find(&result));
-        let trap = self.trap(point);
+        let trap = self.trap(point, false);
         let told = own.wanted.iter().zip(&named.turns).filter(|(wanted, _)| !wanted.cause);
         let turns: Vec<Found> = told.map(|(_, found)| *found).collect();
         let directed = turns.contains(&Found::Agrees);
@@ -191,13 +191,16 @@ impl Judge<'_> {
         })
     }
 
-    /// What the trap says, said by the answer: all its directions, of one change or of the opposite one, in one sentence.
-    pub(super) fn trap(&self, point: &Point) -> Option<Range<usize>> {
+    /// What the trap says, said by the answer: all its directions, of one change or of the opposite one, in one sentence, and,
+    /// where so asked, each by a claim of its own: "less is left in them" says what the trap begins with, and not what it ends
+    /// with.
+    pub(super) fn trap(&self, point: &Point, each: bool) -> Option<Range<usize>> {
         let statement = self.pattern(&point.statement);
         let matcher = self.matcher();
         // A claim that says what the statement says is none of the trap's.
         let plainer = |claim: &Claim, share: f64| {
-            let own = statement.wanted.iter().filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
+            let ways = statement.wanted.iter().filter(|wanted| wanted.direction != Direction::Changed);
+            let own = ways.filter_map(|wanted| matcher.same_quantity(wanted, claim, false));
             own.into_iter().any(|(other, _)| other > share + 1e-9)
         };
         point.reject.iter().find_map(|text| {
@@ -206,18 +209,27 @@ impl Judge<'_> {
             let sentences = 0..self.reading.sentences.len();
             sentences.into_iter().filter(|_| n >= 2).find_map(|sentence| {
                 [Accord::Agree, Accord::Oppose].into_iter().find_map(|way| {
-                    let hits: Vec<Range<usize>> = pattern
-                        .wanted
-                        .iter()
-                        .filter_map(|wanted| {
-                            let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
-                                let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-                                *accord == way && own == Some(sentence) && !plainer(claim, *share)
-                            });
-                            claims.map(|(claim, ..)| self.reading.claim_bytes(claim)).next()
-                        })
-                        .collect();
-                    (hits.len() == n).then(|| join(&hits)).flatten()
+                    let told = |wanted: &Wanted| -> Vec<&Claim> {
+                        let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
+                            let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+                            *accord == way && own == Some(sentence) && !plainer(claim, *share)
+                        });
+                        claims.map(|(claim, ..)| claim).collect()
+                    };
+                    let told: Vec<Vec<&Claim>> = pattern.wanted.iter().map(told).collect();
+                    // "It is highest at 40": what sets one level beside the others tells all of it.
+                    let whole = |claim: &Claim| {
+                        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+                        claim.compares && !claim.attributive && !word.starts_with("most")
+                    };
+                    let hits = if each || way == Accord::Oppose {
+                        each_its_own(&told, &whole)?
+                    } else {
+                        told.iter().map(|own| own.first().copied()).collect::<Option<_>>()?
+                    };
+                    let hits: Vec<Range<usize>> =
+                        hits.into_iter().map(|claim| self.reading.claim_bytes(claim)).collect();
+                    join(&hits)
                 })
             })
         })
@@ -236,6 +248,23 @@ impl Judge<'_> {
         });
         ways.collect()
     }
+}
+
+/// A claim for each list, none of them twice, but those that tell all of it.
+fn each_its_own<'a>(lists: &[Vec<&'a Claim>], whole: &impl Fn(&Claim) -> bool) -> Option<Vec<&'a Claim>> {
+    let (first, rest) = match lists {
+        [] => return Some(Vec::new()),
+        [first, rest @ ..] => (first, rest),
+    };
+    first.iter().find_map(|claim| {
+        let others: Vec<Vec<&Claim>> = rest
+            .iter()
+            .map(|list| list.iter().copied().filter(|other| other.at != claim.at || whole(claim)).collect())
+            .collect();
+        let mut found = each_its_own(&others, whole)?;
+        found.insert(0, claim);
+        Some(found)
+    })
 }
 
 /// From the first to the last of some places.

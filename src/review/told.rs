@@ -48,6 +48,8 @@ impl Told {
     fn denied(&self, at: usize) -> bool {
         let before = self.0.get(..at).unwrap_or_default();
         let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
+        // "Because they don't overlap the claim is supported": what does not overlap.
+        let clause = clause.rsplit_once("overlap ").map_or(clause, |(_, since)| since);
         let mut words = clause.split_whitespace().rev().take(REACH);
         words.any(|word| lists().denials.contains(&word) || word.ends_with("n't"))
     }
@@ -92,6 +94,8 @@ mod tests {
         assert!(text.denies(&["significant"]) && !text.affirms(&["significant"]));
         assert!(Told::of("We fail to reject it.").denies(&["reject"]));
         assert!(Told::of("It is not so. They differ.").affirms(&["differ"]));
+        let text = Told::of("Because the bars don't overlap the claim is supported.");
+        assert!(text.affirms(&["is supported"]) && !text.denies(&["is supported"]));
     }
 
     #[test]

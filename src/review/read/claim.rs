@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::case::{both_ways, object_before, of_another_case, serves, turns_back};
 use super::clause::Clause;
 use super::implied::told_behind;
 use super::piece::{Piece, Role};
@@ -57,33 +58,28 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
             claims.extend(reader.none(at, number));
             let Some(Piece { role: Role::Turn(turn), .. }) = pieces.get(at) else { continue };
             let topic = topic(&claims, clauses, pieces, number, dictionary);
+            let topic = object_before(at, number, clauses, pieces, dictionary).unwrap_or(topic);
             let reader = Reader { pieces, clause, dictionary };
-            if let Some(claim) = reader.claim(at, *turn, number, topic) {
+            if claims.last().is_some_and(|before| serves(before, at, *turn, pieces)) {
+                continue;
+            }
+            if let Some(mut claim) = reader.claim(at, *turn, number, topic) {
+                if claims.last().is_some_and(|before| turns_back(before, &claim, clauses, pieces)) {
+                    claim.about.clear();
+                    // "water moves in and makes them bigger": the things.
+                    if claim.class == ["size"] && reader.told_of_several(at) {
+                        claim.about.push((dictionary.key("volume"), 1.0));
+                    }
+                }
                 claims.push(claim);
             }
         }
     }
+    let elsewhere: Vec<bool> = claims.iter().map(|claim| of_another_case(claim, pieces, clauses)).collect();
+    claims.iter_mut().zip(elsewhere).filter(|(_, elsewhere)| *elsewhere).for_each(|(claim, _)| claim.aside = true);
     told_behind(&mut claims, pieces, clauses, dictionary);
     both_ways(&mut claims, pieces);
     claims
-}
-
-/// "fast or slow", "from a high to a low concentration": neither is claimed.
-fn both_ways(claims: &mut [Claim], pieces: &[Piece]) {
-    let ends: Vec<(usize, Direction)> = claims.iter().map(|claim| (claim.at, claim.direction)).collect();
-    for (place, pair) in ends.windows(2).enumerate() {
-        let [(one, up), (other, down)] = pair else { continue };
-        let between = pieces.get(one + 1..*other).unwrap_or_default();
-        // "less, and more of it stays": of something else.
-        let own = claims.get(place + 1).is_some_and(|claim| claim.attributive && !claim.carried);
-        let joined = matches!(between, [piece] if piece.lower == "or" || (piece.lower == "and" && !own));
-        let before = pieces.get(one.saturating_sub(3)..*one).unwrap_or_default();
-        let word = |pieces: &[Piece], word: &str| pieces.iter().any(|piece| piece.lower == word);
-        let way = word(before, "from") && between.len() <= 4 && word(between, "to");
-        if (joined || way) && *up == down.mirrored() && matches!(up, Direction::Up | Direction::Down) {
-            claims.iter_mut().skip(place).take(2).for_each(|claim| claim.aside = true);
-        }
-    }
 }
 
 /// What a pronoun stands for: the quantity of the last claim of this or the last sentence, or the first thing named there.
@@ -132,7 +128,7 @@ pub(super) const RULING: f64 = 0.6;
 /// Weight of the kind of quantity that a direction word brings along, beside what is named.
 const OWN: f64 = 0.3;
 /// Weight of what a pronoun stands for, beside what is named.
-const LEANING: f64 = 0.4;
+pub(super) const LEANING: f64 = 0.4;
 
 /// Weight of what holds a thing, beside the thing.
 const HOLDING: f64 = 0.25;
@@ -337,6 +333,13 @@ impl Reader<'_> {
         let mut class: Vec<&'static str> = head.filter_map(|(key, _)| self.dictionary.class(key)).collect();
         if class.is_empty() {
             class.extend(piece.keys.iter().find_map(|key| self.dictionary.class(key)));
+        }
+        // "just as fast".
+        let ending = |word: &str| piece.lower.ends_with(word);
+        if class.is_empty() && piece.lower.contains("as ") {
+            let kinds =
+                [("fast", "rate"), ("quick", "rate"), ("bright", "bright"), ("far", "distance"), ("dark", "colour")];
+            class.extend(kinds.iter().find(|(word, _)| ending(word)).map(|(_, kind)| *kind));
         }
         // "a shorter time".
         if class == ["length"] && about.iter().any(|(key, _)| self.dictionary.class(key) == Some("time")) {

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::piece::{Piece, Role};
-use crate::review::meaning::{Grammar, Link, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Turn};
 
 /// A stretch of a sentence that makes one statement.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -48,6 +48,10 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
             Role::Mark(',') if at > start => {
                 push(&mut clauses, sentence, start..at, link);
                 (start, link) = (at + 1, Some(Link::And));
+            }
+            _ if trails(pieces, start, at) => {
+                push(&mut clauses, sentence, start..at, link);
+                (start, link) = (at, Some(Link::If));
             }
             _ if correlates(pieces, start, at) || (begins(pieces, start, at) && fronted(pieces, start, at, link)) => {
                 push(&mut clauses, sentence, start..at, link);
@@ -101,6 +105,15 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
         lower,
         "therefore" | "thus" | "hence" | "however" | "though" | "consequently" | "then" | "accordingly" | "so"
     ) && said.last().is_some_and(|piece| piece.role == Role::Copula);
+    // "The liquid therefore holds more": so too before its verb.
+    let next = pieces.get(at + 1);
+    let verb = next.is_some_and(|piece| {
+        piece.verb || matches!(piece.role, Role::Turn(turn) if !matches!(turn.grammar, Grammar::Comparative | Grammar::Predicate))
+    });
+    let subject = said.iter().any(|piece| piece.role == Role::Content)
+        && !said.iter().any(|piece| piece.verb || matches!(piece.role, Role::Copula | Role::Turn(_)));
+    let within = within
+        || verb && subject && matches!(lower, "therefore" | "thus" | "hence" | "consequently" | "then" | "accordingly");
     // "does not pull in so much of it".
     let degree = lower == "so"
         && pieces.get(at + 1).is_some_and(|piece| {
@@ -117,7 +130,13 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
                     let further = next.lower.ends_with("er") || matches!(next.lower.as_str(), "more" | "less");
                     matches!(next.role, Role::Turn(_)) && !further
                 });
-            !compares && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
+            // "they all end up with the same".
+            let ends = lower == "with"
+                && said.last().is_some_and(|piece| {
+                    let word = piece.lower.rsplit(' ').next().unwrap_or_default();
+                    matches!(word, "up" | "end" | "ends" | "finish" | "finishes" | "left")
+                });
+            !compares && !ends && (!matches!(lower, "as" | "with") || at == start || says(pieces, at + 1))
         }
         Link::And => has_said || says(pieces, at + 1),
         // "less that works".
@@ -132,6 +151,21 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
 fn correlates(pieces: &[Piece], start: usize, at: usize) -> bool {
     let half = |at: usize| pieces.get(at..).is_some_and(starts_with_the);
     at > start + 1 && half(start) && half(at)
+}
+
+/// "It gets dimmer | the longer you wait", "there is less of it | the more has leaked": what it depends on, behind.
+fn trails(pieces: &[Piece], start: usize, at: usize) -> bool {
+    let role = |at: usize| pieces.get(at).map(|piece| piece.role);
+    let subject = matches!(role(at + 2), Some(Role::Pronoun | Role::Copula | Role::Article))
+        || pieces.get(at + 2).is_some_and(|piece| matches!(piece.lower.as_str(), "you" | "we" | "there"));
+    let told = pieces.get(start..at).unwrap_or_default();
+    let moves = told.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
+    let open = !told.last().is_some_and(|piece| {
+        matches!(piece.role, Role::Preposition | Role::Copula | Role::Article | Role::Link(_) | Role::Mark(_))
+    });
+    let half = pieces.get(at..).is_some_and(starts_with_the)
+        && matches!(role(at + 1), Some(Role::Turn(turn)) if turn.grammar == Grammar::Comparative && turn.direction != Direction::Same);
+    half && subject && moves && open && !pieces.get(start..).is_some_and(starts_with_the)
 }
 
 /// Whether the subject of a sentence may begin here: an article, a pronoun, "more …", or a bare noun before what it does.
@@ -156,7 +190,7 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
     let before = pieces.get(start..at).unwrap_or_default();
     // "If it is higher then | …".
     let before = match before {
-        [rest @ .., then] if then.lower == "then" && !rest.is_empty() => rest,
+        [rest @ .., then] if matches!(then.lower.as_str(), "then" | "now") && !rest.is_empty() => rest,
         _ => before,
     };
     let first = before.iter().find(|piece| piece.role != Role::Article).map(|piece| piece.role);
@@ -176,7 +210,15 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
         || matches!(first, Some(Role::Preposition | Role::Link(Link::If)))
         || (matches!(first, Some(Role::Turn(_))) && (link == Some(Link::If) || starts_with_the(before)));
     let verb = before.iter().any(|piece| piece.verb || piece.role == Role::Copula);
-    let occasion = link == Some(Link::If) && first != Some(Role::Preposition);
+    // "Since all of them had as long | they end up alike."
+    let before_link = start.checked_sub(2).and_then(|place| pieces.get(place));
+    let here = pieces.get(start).map(|piece| piece.sentence);
+    let adverb = pieces.get(at).is_some_and(|piece| matches!(piece.role, Role::Turn(_)))
+        && !pieces.get(at + 1).is_some_and(|piece| piece.role == Role::Content);
+    let reason = link == Some(Link::Because)
+        && !adverb
+        && before_link.is_none_or(|piece| Some(piece.sentence) != here || piece.role == Role::Link(Link::But));
+    let occasion = (link == Some(Link::If) || reason) && first != Some(Role::Preposition);
     // "the less surface they have": which surface.
     let relative = starts_with_the(before) && pieces.get(at).is_some_and(|piece| piece.role == Role::Pronoun);
     let ended = !relative
@@ -222,8 +264,13 @@ fn formula(pieces: &[Piece], at: usize) -> bool {
 fn says(pieces: &[Piece], from: usize) -> bool {
     let rest = pieces.get(from..).unwrap_or_default();
     let sentence = rest.first().map(|piece| piece.sentence);
+    // "… end up with the same".
+    let ends = |piece: &Piece| match piece.role {
+        Role::Link(_) => piece.lower != "with",
+        role => matches!(role, Role::Mark(_)),
+    };
     rest.iter()
-        .take_while(|piece| Some(piece.sentence) == sentence && !matches!(piece.role, Role::Link(_) | Role::Mark(_)))
+        .take_while(|piece| Some(piece.sentence) == sentence && !ends(piece))
         .any(|piece| matches!(piece.role, Role::Turn(_) | Role::Copula | Role::Negator))
 }
 

@@ -64,7 +64,11 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let key = dictionary.canonical(stem);
         dictionary.is_state(&key) && !dictionary.is_elsewhere(&key)
     });
-    if matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {
+    // "stay about the same".
+    let turns = turns || turn_at(all, at + 1).is_some_and(|turn| turn.direction == Direction::Same);
+    // "is left free".
+    let left = *rest.first()? == "left" && state;
+    if left || matches!(*rest.first()?, "stay" | "remain") && back != "to" && (turns || state) {
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
@@ -98,6 +102,11 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     // "leaves faster": it goes.
     let hurries = turn_at(all, at + 1).is_some_and(|turn| turn.about == "rate");
     let turns = |from: usize| turn_at(all, at + from).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    // "The more dye leaves the less is there": it goes.
+    let correlated = (1..at).any(|place| {
+        mended.get(place - 1).is_some_and(|word| word == "the")
+            && turn_at(all, place).is_some_and(|turn| turn.grammar == Grammar::Comparative)
+    });
     match dictionary.longest(rest) {
         // "the mean length": which length.
         _ if word == "mean" && AVERAGED.contains(&next) => Some((1, content(dictionary.key("mean"), false))),
@@ -117,6 +126,10 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         {
             Some((1, content(dictionary.key("block"), true)))
         }
+        // "fewer sites blocked, so …": what has been done to them.
+        Some((1, Meaning::Negator)) if word == "blocked" && next != "from" && !next.ends_with("ing") => {
+            Some((1, content(dictionary.key("block"), true)))
+        }
         Some((1, Meaning::Negator)) if words::lists().hindering.contains(rest.first()?) => {
             let acts = next.ends_with("ing")
                 || next.is_empty()
@@ -126,7 +139,7 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         _ if rest.first() == Some(&"leav")
             && !hurries
             && (turns(1)
-                || (matches!(next, "a" | "an" | "the") && turns(2))
+                || (matches!(next, "a" | "an" | "the") && turns(2) && !(next == "the" && correlated))
                 || left_so(mended.get(at + 1..).unwrap_or_default())) =>
         {
             // "leaves more light for the meter": it is not held back.
@@ -247,7 +260,13 @@ pub(super) fn is_background(at: usize, words: &[String]) -> bool {
         "same" => {
             let rest = words.get(at + 1..).unwrap_or_default();
             let denies = rest.iter().any(|word| matches!(word.as_str(), "whatever" | "however" | "regardless"));
-            !denies && ["in", "at", "of", "for", "into", "with", "by", "to", "on", "over"].contains(&before)
+            // "they all end up with the same": what comes of it.
+            let ends = before == "with"
+                && words.get(at.saturating_sub(5)..at).unwrap_or_default().iter().any(|word| {
+                    matches!(word.as_str(), "end" | "ends" | "finish" | "finishes" | "left" | "ended" | "finished")
+                });
+            let denies = denies || ends;
+            !denies && ["in", "at", "of", "for", "from", "into", "with", "by", "to", "on", "over"].contains(&before)
         }
         _ => false,
     }
@@ -310,6 +329,14 @@ const PLACES: &[&str] = &[
     "needle",
     "chain",
 ];
+
+/// "can't get out as quick": how fast, and not whether.
+pub(super) fn is_manner(all: &Words<'_>, at: usize, (length, meaning): (usize, Meaning)) -> bool {
+    let word = |place: usize| all.mended.get(place).map_or("", String::as_str);
+    let so = matches!(word(at + length), "as" | "so" | "very" | "that");
+    let turns = turn_at(all, at + length + usize::from(so)).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    matches!(meaning, Meaning::Sense(_)) && length > 1 && word(at) == "not" && so && turns
+}
 
 /// "comes up the tube", "goes down its gradient": where to, not which way a quantity goes.
 pub(super) fn is_way(all: &Words<'_>, at: usize, (length, meaning): (usize, Meaning)) -> bool {

@@ -19,7 +19,14 @@ impl Reader<'_> {
         let open = self.clause.pieces.clone().any(|place| {
             matches!(self.role(Some(place)), Some(Role::Turn(Turn { direction: Direction::Changed, .. })))
         });
+        // ", leaving less inside": what comes of it.
+        let result = start
+            .checked_sub(1)
+            .and_then(|before| self.pieces.get(before))
+            .is_some_and(|piece| piece.sentence == first.sentence && piece.role == Role::Mark(','))
+            && matches!(first.lower.as_str(), "leaving" | "making" | "giving" | "letting" | "taking");
         if open
+            || result
             || first.role != Role::Content
             || !first.verb
             || !first.lower.split(' ').next().is_some_and(|word| word.ends_with("ing"))

@@ -8,7 +8,10 @@ use crate::review::meaning::{Grammar, Link};
 use crate::review::words;
 
 /// Verbs by which one thing has another in it.
-const HOLDS: &[&str] = &["hold", "holds", "held", "contain", "contains", "contained"];
+const HOLDS: &[&str] = &["hold", "holds", "held", "contain", "contains", "contained", "has", "have", "had"];
+
+/// What is said before what is expected.
+const EXPECTS: &[&str] = &["expect", "expected", "expects", "predict", "think", "say", "see", "want"];
 
 /// Weight of what a word may mean besides.
 const ALSO: f64 = 0.4;
@@ -60,7 +63,8 @@ impl Reader<'_> {
         let Some(ahead) = right(at + 1 + usize::from(self.the_they(at))) else { return left() };
         // "becomes more permeable", "makes it less permeable": what becomes so is spoken of as well.
         let quality = ahead.0.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
-        if grammar == Grammar::Comparative && (passive || quality) {
+        let has = matches!(self.word(at.checked_sub(1)), "have" | "has" | "had");
+        if grammar == Grammar::Comparative && (passive && !has || quality) {
             let (mut about, start) = self.left(at);
             about.extend(ahead.0);
             return (about, start..ahead.1.end, false);
@@ -127,10 +131,19 @@ impl Reader<'_> {
                     places.push(place);
                     start = place;
                 }
+                // "I'd expect it to go down": of what "it" stands for.
+                Some(Role::Pronoun)
+                    if places.is_empty()
+                        && place.checked_sub(1).is_some_and(|before| EXPECTS.contains(&self.word(Some(before)))) =>
+                {
+                    break;
+                }
                 // "the rate at which it is split": the pronoun belongs to what is named before.
                 Some(Role::Pronoun) if self.role(place.checked_sub(1)) == Some(Role::Content) => {}
                 Some(Role::Pronoun | Role::Link(Link::And) | Role::Mark(_)) if !places.is_empty() => break,
                 Some(Role::Turn(_)) if self.pieces.get(place + 1).is_some_and(|piece| piece.lower == "ones") => {}
+                // "gets much weaker".
+                Some(Role::Turn(_)) if place + 1 == at && matches!(self.word(Some(place)), "much" | "a lot") => {}
                 // "leaks through the more permeable wall faster".
                 Some(Role::Turn(_)) if !places.is_empty() && self.in_passing(place) => {}
                 Some(Role::Turn(_)) => break,
@@ -336,6 +349,8 @@ impl Reader<'_> {
 pub(crate) fn says_which(pieces: &[Piece], at: usize) -> bool {
     let word = |at: usize| pieces.get(at).map_or("", |piece| piece.lower.as_str());
     let before = at.checked_sub(1).map_or("", word);
-    matches!(before, "the" | "more" | "less")
+    // "more little flashes".
+    let tiny = matches!(before, "more" | "fewer") && matches!(word(at), "little" | "tiny" | "big");
+    tiny || matches!(before, "the" | "more" | "less")
         && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
 }

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::homograph::{by_deed, is_background, is_way, not_so, repeated, turned_noun};
+use super::homograph::{by_deed, is_background, is_manner, is_way, not_so, repeated, turned_noun};
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
 use crate::review::dictionary::Dictionary;
@@ -133,6 +133,19 @@ pub(super) fn empty(sentence: usize, lower: &str) -> Piece {
     }
 }
 
+/// What the words that begin here mean, and how many they are.
+fn meant(all: &Words<'_>, at: usize) -> Option<(usize, Meaning)> {
+    let Words { mended, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
+    let found = found.filter(|found| !is_way(all, at, *found));
+    let found = found.map(|found| of_one_thing(dictionary, rest, found));
+    found.map(|found| match rest.get(..1).and_then(|word| dictionary.longest(word)) {
+        Some(alone) if is_manner(all, at, found) => alone,
+        _ => found,
+    })
+}
+
 /// The piece that begins at this token, and how many tokens it takes.
 fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     let Words { own, mended, sentence, dictionary, .. } = *all;
@@ -143,9 +156,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     if let Some(found) = repeated(all, at).or_else(|| by_deed(all, at)).or_else(|| turned_noun(all, at)) {
         return found;
     }
-    let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
-    let found = found.filter(|found| !is_way(all, at, *found));
-    let found = found.map(|found| of_one_thing(dictionary, rest, found));
+    let found = meant(all, at);
     let length = found.map_or(1, |(length, _)| length);
     let lower = mended.get(at..at + length).unwrap_or_default().join(" ");
     let start = own.get(at).map_or(0, |token| token.bytes.start);

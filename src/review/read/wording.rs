@@ -1,8 +1,8 @@
 //! Turns of phrase that decide what a direction word claims, and whether it claims anything.
 
-use super::claim::{About, Reader};
+use super::claim::{About, LEANING, Reader};
 use super::piece::{Piece, Role};
-use crate::review::meaning::{Direction, Grammar, Turn};
+use crate::review::meaning::{Direction, Grammar, Link, Turn};
 use crate::review::words;
 
 /// Words by which a clause tells of another case what was told of the first, turned round.
@@ -55,7 +55,14 @@ impl Reader<'_> {
             || matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
                 && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         // "more short RNA": which one, and more of it.
-        let which = matches!(self.word(at.checked_sub(1)), "more" | "less") && self.describes(at);
+        let which = matches!(self.word(at.checked_sub(1)), "more" | "less" | "fewer") && self.describes(at);
+        // "Tubes with lots of it and tubes with little shine alike": which tubes.
+        let which = which || self.marks_out(at, turn);
+        // "with the most made": of which.
+        let which = which
+            || piece.lower == "the most"
+                && self.word(at.checked_sub(1)) == "with"
+                && matches!(self.word(Some(at + 1)), "made" | "formed" | "split" | "produced");
         // "the highest possible rate is halved": which rate.
         let superlative =
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
@@ -83,16 +90,35 @@ impl Reader<'_> {
             || self.kept_alike(at, turn)
     }
 
+    /// Whether a word of how much only says which things are meant: "tubes with little shine", "those with lots of it".
+    fn marks_out(&self, at: usize, turn: Turn) -> bool {
+        let before = at.checked_sub(2).and_then(|place| self.pieces.get(place)).map(|piece| piece.role);
+        let things = before == Some(Role::Content)
+            || at >= 2 && matches!(self.word(at.checked_sub(2)), "those" | "ones" | "the ones");
+        let ends = self.verb(at + 1) || matches!(self.role(Some(at + 1)), Some(Role::Pronoun | Role::Copula) | None);
+        turn.grammar == Grammar::Comparative
+            && turn.about.is_empty()
+            && self.word(at.checked_sub(1)) == "with"
+            && things
+            && ends
+    }
+
     /// "in the same minutes", "goes up a lot", "goes up to the same number", "gives off a bit of light": how long, how much or
     /// where to, and not which way.
     fn measures(&self, at: usize) -> bool {
         let word = |place: usize| self.word(Some(place));
         let behind = word(at + 1);
+        let is_time =
+            |word: &str| matches!(word, "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times");
+        // "the same ten minutes".
         let timed = word(at) == "same"
-            && matches!(behind, "time" | "minutes" | "minute" | "hours" | "seconds" | "period" | "times")
+            && (is_time(behind) || is_time(word(at + 2)) || matches!(self.role(Some(at + 1)), Some(Role::Number(_))))
             && self.role(at.checked_sub(1)) != Some(Role::Copula);
-        let degree = word(at) == "a lot" && self.role(Some(at + 1)) != Some(Role::Copula);
-        let level_with = behind == "to" && (at + 2..at + 6).any(|place| word(place) == "same");
+        // "much weaker", "a lot fewer": how far it goes.
+        let further = matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
+        let degree =
+            word(at) == "a lot" && self.role(Some(at + 1)) != Some(Role::Copula) || word(at) == "much" && further;
+        let level_with = behind == "to" && (at + 2..at + 6).any(|place| word(place).ends_with("same"));
         let only = (self.clause.pieces.start..at)
             .any(|place| matches!(word(place), "only" | "just" | "merely" | "barely" | "with"));
         let some = word(at).ends_with(" bit of") && word(at).starts_with("a ") && !only && !self.opens(at);
@@ -116,7 +142,10 @@ impl Reader<'_> {
         about: &mut About,
         class: &mut Vec<&'static str>,
     ) -> Direction {
-        let dark = matches!(piece.lower.as_str(), "dark" | "darker" | "darken" | "darkens" | "light" | "lighter");
+        let dark = matches!(
+            piece.lower.as_str(),
+            "dark" | "darker" | "darkest" | "darken" | "darkens" | "light" | "lighter" | "lightest"
+        );
         let strength =
             matches!(piece.lower.as_str(), "weak" | "weaker" | "weakest" | "strong" | "stronger" | "strongest");
         // "the green looks weaker": it shines less.
@@ -153,7 +182,13 @@ impl Reader<'_> {
             let has = |key: &String| about.iter().any(|(known, _)| known == key);
             // Where the guide tells of nothing left outside, "leaves more in the liquid" says only that it is there.
             let spoken = !dropped.contains(&"stay") || self.dictionary.leaves_outside();
-            if keys.iter().all(has) {
+            // "its volume", of what has a surface: the volume.
+            let per = self.clause.pieces.clone().any(|place| matches!(self.word(Some(place)), "for" | "per"));
+            let colon = self.word(self.clause.pieces.start.checked_sub(1)) == ":";
+            let ratio = result == "surface to volume ratio" && !per && !colon;
+            let named =
+                |key: &String| about.iter().any(|(known, weight)| known == key && (!ratio || *weight != LEANING));
+            if keys.iter().all(named) {
                 if spoken && !has(&result) {
                     about.push((result.clone(), 1.0));
                 }
@@ -173,7 +208,11 @@ impl Reader<'_> {
         let named = ["proportion", "correlat", "relation", "∝"].iter().any(|mark| word.contains(mark));
         let verb = matches!(turn.grammar, Grammar::Intransitive | Grammar::Either);
         let more = (at + 1..self.clause.pieces.end).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
-        named || (verb && !more && self.word(Some(at + 1)) == "with")
+        // "It goes down with less dye": the occasion is told, which way and all.
+        let with = self.word(Some(at + 1)) == "with"
+            && !(2..4)
+                .any(|ahead| self.pieces.get(at + ahead).is_some_and(|piece| matches!(piece.role, Role::Turn(_))));
+        named || (verb && !more && with)
     }
 
     /// "It is not eaten so much": more of it is left. Takes the deed out of what is spoken of.
@@ -239,11 +278,21 @@ impl Reader<'_> {
         let moves =
             |piece: &Piece| matches!(piece.role, Role::Turn(Turn { direction: Direction::Up | Direction::Down, .. }));
         let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        // "…, so there is the same amount in all": what comes of it.
+        let result = self.clause.link == Some(Link::So) && !self.pieces.get(at + 1).is_some_and(|piece| piece.verb);
+        let follows = self.pieces.iter().skip(at + 1).take_while(|piece| Some(piece.sentence) == sentence);
+        let result = result && !follows.into_iter().any(&moves);
         turn.direction == Direction::Same
             && turn.grammar == Grammar::Comparative
             && the
+            && !result
             && (self.opens(at) || self.role(Some(self.clause.pieces.start)) == Some(Role::Preposition))
             && others.into_iter().any(moves)
+    }
+
+    /// Whether "they" or "them" stands before a word in its clause.
+    pub(super) fn told_of_several(&self, at: usize) -> bool {
+        (self.clause.pieces.start..at).any(|place| matches!(self.word(Some(place)), "they" | "them"))
     }
 
     /// "They get smaller", where something was spoken of that has no size.

@@ -1,0 +1,90 @@
+//! Where one quantity alone is asked about: which claims are of it, and which sentences deny what others say.
+
+use std::ops::Range;
+
+use super::matching::{Hit, Matcher};
+use super::meaning::{Accord, Direction, Link};
+use super::pattern::Wanted;
+use super::read::{Claim, Piece, Role};
+
+/// Kinds of quantity whose words of direction speak of nothing else at the bench.
+const OWN_KINDS: &[&str] = &["bright", "colour"];
+
+impl Matcher<'_> {
+    /// "It stays dim": as it was.
+    pub(super) fn stays_so(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        let stays = word.starts_with("stay") || word.starts_with("remain");
+        stays && wanted.direction == Direction::Same && matches!(claim.direction, Direction::Up | Direction::Down)
+    }
+
+    /// "It gets lighter", read as paler, where it is asked how bright it is or how much light comes through.
+    pub(super) fn gets_lit(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        matches!(word, "lighter" | "lightest")
+            && claim.class.contains(&"colour")
+            && !wanted.class.contains(&"colour")
+            && claim.direction == Direction::Down
+    }
+
+    /// Whether one sentence says which way, and another one that follows from it or sets itself against it the opposite.
+    pub(super) fn in_sentences_apart(&self, hits: &[Hit]) -> bool {
+        let sentence = |place: &Range<usize>| {
+            self.reading.sentences.iter().position(|sentence| sentence.bytes.contains(&place.start))
+        };
+        let of = |wanted: Accord| -> Vec<Option<usize>> {
+            hits.iter().filter(|(_, accord, _)| *accord == wanted).map(|(.., place)| sentence(place)).collect()
+        };
+        let (agree, oppose) = (of(Accord::Agree), of(Accord::Oppose));
+        let goes_on = |number: usize| {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            let link = |piece: &&Piece| matches!(piece.role, Role::Link(Link::So | Link::But));
+            own.first().is_some_and(link)
+                || own.iter().any(|piece| piece.role == Role::Link(Link::But) || piece.lower == "so")
+        };
+        !agree.is_empty() && oppose.iter().flatten().any(|number| !agree.contains(&Some(*number)) && goes_on(*number))
+    }
+
+    /// "Lower than in the first series": set beside another series, not along this one.
+    pub(super) fn beside_before(&self, claim: &Claim) -> bool {
+        let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
+        let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
+        let behind = own.iter().skip_while(|piece| piece.lower != "than");
+        let other = ["first", "before", "previous", "original", "earlier", "last"];
+        behind.into_iter().any(|piece| piece.lower.split(' ').any(|word| other.contains(&word)))
+    }
+
+    /// Where one quantity is asked about: a word of direction of its own kind ("brighter" of a brightness), or "it" at the
+    /// beginning of a sentence.
+    pub(super) fn of_what_is_asked(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let clause = self.reading.clauses.get(claim.clause);
+        let start = clause.map_or(claim.at, |clause| clause.pieces.start);
+        let before = self.reading.pieces.get(start..claim.at).unwrap_or_default();
+        // "It won't change" says which way.
+        if before.iter().any(|piece| piece.role == Role::Negator) && claim.direction != Direction::Same {
+            return false;
+        }
+        let word = self.reading.pieces.get(claim.at);
+        let kinds = word.into_iter().flat_map(|piece| &piece.keys).filter_map(|key| self.dictionary.class(key));
+        // "a dark liquid" is of its colour.
+        let of_kind = |kind: &'static str| claim.class.contains(&kind) && wanted.class.contains(&kind);
+        let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && of_kind(kind));
+        let first = self.reading.pieces.get(start);
+        let opens = claim.clause == 0
+            || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
+                != clause.map(|own| own.sentence);
+        // "So the 20 min one comes out lowest": not all alike.
+        let stands_out = wanted.direction == Direction::Same
+            && (claim.carried || claim.class.iter().any(|class| wanted.class.contains(class)))
+            && claim.compares
+            && !claim.attributive
+            && word.is_some_and(|piece| piece.lower.ends_with("est"));
+        if stands_out {
+            return true;
+        }
+        // "But there is so much of it that … so it does rise there."
+        let bare = word.is_none_or(|piece| piece.keys.is_empty());
+        let opens = opens || (bare && self.reading.set_against(claim));
+        own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
+    }
+}

@@ -9,7 +9,7 @@ use serde_json::Value;
 use toehold::concepts::{embedded, load_and_check};
 use toehold::paper::{Balance, Holds, Look, Paper, Plan, Size, Vary, Version, assemble, copies, json, page};
 use toehold::render::Templates;
-use toehold::scenario::{Generator, Scenario};
+use toehold::scenario::{Generator, PartKind, Scenario};
 use toehold::seed::Seed;
 use toehold::technique::Form;
 
@@ -214,16 +214,19 @@ fn students_get_no_answers_and_space_to_write() {
                 assert!(question.sheet.drawn.is_some());
             }
         }
-        let drawn: u32 = version
-            .questions
-            .iter()
-            .flat_map(|one| &one.sheet.parts)
-            .map(|part| if part.to_draw { part.points } else { 0 })
-            .sum();
+        // A chain of steps takes more words than a name.
+        let lines = |kind| match kind {
+            PartKind::Explain | PartKind::PredictAndJustify => 4,
+            PartKind::Identify => 2,
+            PartKind::Construct => 0,
+            _ => 3,
+        };
+        let parts = version.questions.iter().flat_map(|one| &one.scenario.parts);
+        let wanted: u32 = parts.map(|part| lines(part.kind) * part.points).sum();
         let n_grids = version.questions.iter().filter(|one| one.scenario.figure.to_draw).count();
         assert_eq!(student.matches("<div class=\"grid\">").count(), n_grids);
         let n_lines = student.matches("<div class=\"line\">").count();
-        assert_eq!(u32::try_from(n_lines).expect("few"), 3 * (version.points() - drawn));
+        assert_eq!(u32::try_from(n_lines).expect("few"), wanted);
         assert!(student.contains("size: letter") && student.contains("class=\"large\""));
         assert!(student.contains("counter(page)"));
     }
@@ -236,6 +239,8 @@ fn the_guide_marks_every_point() {
         let guide = &copies(&TEMPLATES, GENERATOR.graph(), paper).expect("Markdown")[0].guide;
         assert_eq!(guide.matches("### Scoring guide").count(), 8);
         assert_eq!(guide.matches("### Sample answers").count(), 2);
+        // A sitting has no steps to answer.
+        assert!(!guide.contains("Answers to the steps"));
         for question in &version.questions {
             for part in &question.sheet.parts {
                 assert!(guide.contains(&format!("| {}{} | {} |", question.number, part.label, part.points)));

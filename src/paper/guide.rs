@@ -6,6 +6,7 @@ use tera::Context;
 use super::copies::{StretchView, stretch_view};
 use super::{Question, Version};
 use crate::concepts::graph::Graph;
+use crate::render::Stretch;
 use crate::render::document::Kind;
 use crate::scenario::Scenario;
 
@@ -57,9 +58,12 @@ pub(super) fn fill(context: &mut Context, graph: &Graph, version: &Version) {
 
 fn question(question: &Question) -> QuestionView<'_> {
     let sheet = &question.sheet;
-    // The map is in the key. The scoring guide comes first: a marker looks for it most.
-    let mut sections: Vec<_> =
-        sheet.answers.iter().filter(|section| !section.heading.eq_ignore_ascii_case("map")).collect();
+    // The map is in the key, and a sitting has no steps to answer. The scoring guide comes first: a marker looks for it most.
+    let elsewhere = |section: &&Stretch| {
+        let heading = section.heading.to_lowercase();
+        heading == "map" || (section.kind == Some(Kind::Answers) && heading.contains("steps"))
+    };
+    let mut sections: Vec<_> = sheet.answers.iter().filter(|section| !elsewhere(section)).collect();
     sections.sort_by_key(|section| section.kind != Some(Kind::Guide));
     QuestionView {
         number: question.number,

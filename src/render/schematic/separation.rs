@@ -69,9 +69,9 @@ pub(super) fn spin(panel: &Panel) -> Sketch {
     for (x, y) in [(31.0, 116.0), (45.0, 116.0), (38.0, 128.0), (38.0, 107.0)] {
         sketch.add(circle(x, y, 6.0, 1.3));
     }
-    for shape in [Shape::Held, Shape::Pellet] {
-        sketch.mark(shape, 44.0, 131.0);
-    }
+    sketch.mark(Shape::Held, 44.0, 131.0);
+    // Its line passes below the second tube.
+    sketch.mark_from(Shape::Pellet, 40.0, 136.0, 156.0);
     if uses_pellet {
         // What lies above leaves; the pellet is broken open in the second tube, and what it held is in the liquid there.
         sketch.add(path("M38 44 L38 8 Q38 2 46 2 L84 2", STROKE));

@@ -299,6 +299,10 @@ impl Dictionary {
         if self.known.contains(lower) || self.known_by_stem(lower) {
             return lower.to_owned();
         }
+        let doubled = spelling::doubled(lower).filter(|word| self.known.contains(word) || self.known_by_stem(word));
+        if let Some(word) = doubled {
+            return word;
+        }
         let near = |word: &str| spelling::nearest(word, &self.targets).map(str::to_owned);
         let by_sound = || spelling::alike(lower, &self.sounds).map(str::to_owned);
         near(lower).or_else(by_sound).unwrap_or_else(|| lower.to_owned())

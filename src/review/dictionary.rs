@@ -353,3 +353,20 @@ impl Dictionary {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plain_words_are_no_slips_of_terms() {
+        let dictionary = Dictionary::new(&Lexicon::default(), &["leaking sacs release dye from a pilot value"]);
+        for word in ["looking", "reversed", "vials", "pellet", "called"] {
+            assert_eq!(dictionary.mended(word), word);
+        }
+        assert_eq!(dictionary.mended("leakking"), "leaking");
+        assert_eq!(dictionary.mended("choped"), "chopped", "only the doubled consonant is missing");
+        assert_eq!(dictionary.stems.of("becuse"), dictionary.stems.of("because"));
+        assert_ne!(dictionary.stems.of("solute"), dictionary.stems.of("solution"), "what is dissolved, and all of it");
+    }
+}

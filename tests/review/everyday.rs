@@ -251,4 +251,4 @@ const LEAST_OF_ALL: &[(&str, f64)] =
 const LEAST_OF_LOOSE: &[(&str, f64)] =
     &[("right, found", 0.69), ("wrong, contradicted", 0.75), ("wrong, never found", 0.92)];
 const LEAST_OF_REASONS: &[(&str, f64)] =
-    &[("right, found", 0.81), ("wrong, contradicted", 0.88), ("wrong, never found", 0.93)];
+    &[("right, found", 0.805), ("wrong, contradicted", 0.88), ("wrong, never found", 0.93)];

@@ -299,6 +299,10 @@ impl Dictionary {
         if self.known.contains(lower) || self.known_by_stem(lower) {
             return lower.to_owned();
         }
+        let doubled = spelling::doubled(lower).filter(|word| self.known.contains(word) || self.known_by_stem(word));
+        if let Some(word) = doubled {
+            return word;
+        }
         let near = |word: &str| spelling::nearest(word, &self.targets).map(str::to_owned);
         let by_sound = || spelling::alike(lower, &self.sounds).map(str::to_owned);
         near(lower).or_else(by_sound).unwrap_or_else(|| lower.to_owned())
@@ -347,5 +351,22 @@ impl Dictionary {
                     )
             })
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plain_words_are_no_slips_of_terms() {
+        let dictionary = Dictionary::new(&Lexicon::default(), &["leaking sacs release dye from a pilot value"]);
+        for word in ["looking", "reversed", "vials", "pellet", "called"] {
+            assert_eq!(dictionary.mended(word), word);
+        }
+        assert_eq!(dictionary.mended("leakking"), "leaking");
+        assert_eq!(dictionary.mended("thiner"), "thinner", "only the doubled consonant is missing");
+        assert_eq!(dictionary.stems.of("becuse"), dictionary.stems.of("because"));
+        assert_ne!(dictionary.stems.of("solute"), dictionary.stems.of("solution"), "what is dissolved, and all of it");
     }
 }

@@ -55,6 +55,16 @@ pub(crate) fn nearest<'a>(word: &str, targets: &'a BTreeSet<String>) -> Option<&
     (!tied && may_be(word, target)).then_some(target)
 }
 
+/// The word with the consonant doubled before its ending: "choped" is "chopped".
+pub(crate) fn doubled(word: &str) -> Option<String> {
+    ["ed", "ing", "er", "est"].iter().find_map(|ending| {
+        let base = word.strip_suffix(ending)?;
+        let last = base.chars().next_back().filter(|letter| !"aeiouywx".contains(*letter))?;
+        let single = !base.trim_end_matches(last).is_empty() && !base.ends_with(&format!("{last}{last}"));
+        (single && base.chars().count() > 2).then(|| format!("{base}{last}{ending}"))
+    })
+}
+
 /// Words by how they sound.
 pub(crate) type Sounds = BTreeMap<String, Vec<String>>;
 
@@ -168,6 +178,15 @@ mod tests {
         assert_eq!(alike("sait", &all), None);
         let twins: BTreeSet<String> = ["ligase", "lyguse"].map(str::to_owned).into();
         assert!(alike("ligose", &sounds(&twins)).is_none(), "two that sound alike and are as near");
+    }
+
+    #[test]
+    fn doubles_the_consonant_before_an_ending() {
+        for (word, right) in [("choped", "chopped"), ("cuting", "cutting"), ("thiner", "thinner")] {
+            assert_eq!(doubled(word).as_deref(), Some(right));
+        }
+        assert_eq!(doubled("chopped"), None, "it is doubled already");
+        assert_eq!(doubled("freed"), None, "a vowel stands before the ending");
     }
 
     #[test]

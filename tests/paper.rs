@@ -260,6 +260,9 @@ fn the_formula_sheet_has_the_laws_that_are_reckoned_with() {
         let student = &copies(&TEMPLATES, GENERATOR.graph(), paper).expect("Markdown")[0].student;
         let sheet = student.split_once("## Formulas and constants").expect("a sheet").1;
         assert!(!sheet.contains('`'), "words of the command line");
+        let tested = paper.versions[0].questions.iter().flat_map(|question| &question.scenario.parts);
+        let tested = tested.into_iter().any(|part| part.text.contains("chi-square"));
+        assert_eq!(sheet.contains("χ² = Σ(O − E)²/E"), tested);
         for question in &paper.versions[0].questions {
             for id in &question.scenario.path {
                 let graph = GENERATOR.graph();

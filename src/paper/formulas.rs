@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::Version;
 use crate::concepts::graph::Graph;
-use crate::laws::{Kind, Law, Symbol, UnitRule};
+use crate::laws::{self, Kind, Law, Symbol, UnitRule};
 use crate::quantity::constants::{self, Constant};
 use crate::quantity::{Unit, significant};
 
@@ -49,11 +49,18 @@ pub(super) fn formulas(graph: &Graph, version: &Version) -> (Vec<FormulaView>, V
             }
         }
     }
+    // A test that is asked for is no step of a path.
+    let parts = version.questions.iter().flat_map(|question| &question.scenario.parts);
+    if parts.into_iter().any(|part| part.text.contains("chi-square")) {
+        laws.extend(laws::find("chi-square"));
+    }
     let constants: BTreeSet<ConstantView> = laws.iter().flat_map(|law| constants_of(law)).collect();
     (laws.into_iter().map(formula).collect(), constants.into_iter().collect())
 }
 
 fn formula(law: &'static Law) -> FormulaView {
+    // How many degrees of freedom there are, a question tells.
+    let shown = law.formula.split(';').next().unwrap_or(law.formula);
     let left = law.formula.split_once('=').map_or("", |(left, _)| left.trim());
     let gives = law.outputs.first().map(|output| SymbolView {
         letter: left.to_owned(),
@@ -61,14 +68,14 @@ fn formula(law: &'static Law) -> FormulaView {
         unit: unit(output.unit, law),
     });
     let gives = gives.unwrap_or(SymbolView { letter: left.to_owned(), meaning: String::new(), unit: String::new() });
-    let shown = |symbol: &&Symbol| symbol.kind != Kind::Text;
-    let symbols = law.inputs.iter().filter(shown).map(|symbol| SymbolView {
+    let stands = |symbol: &&Symbol| symbol.kind != Kind::Text && shown.contains(symbol.letter);
+    let symbols = law.inputs.iter().filter(stands).map(|symbol| SymbolView {
         letter: symbol.letter.to_owned(),
         meaning: plain(symbol.meaning).to_owned(),
         // What the formula takes in kelvins is told in kelvins, whatever the questions tell it in.
         unit: if law.setup.contains(&format!("{{{}:K}}", symbol.id)) { "K".into() } else { unit(symbol.unit, law) },
     });
-    FormulaView { title: capital(law.title), law: law.formula, gives, symbols: symbols.collect() }
+    FormulaView { title: capital(law.title), law: shown, gives, symbols: symbols.collect() }
 }
 
 /// The unit as readers write it; empty for a plain number.
@@ -123,7 +130,6 @@ fn capital(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::laws;
 
     /// # Source
     /// In Ψs = −iCRT and in van 't Hoff's 1/Tm − 1/T, T is the thermodynamic temperature (SI Brochure, 9th edition, 2.3.1: its

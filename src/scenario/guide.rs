@@ -151,14 +151,12 @@ pub(super) fn twist_points(voice: &Voice<'_>, verdicts: &Verdicts) -> Vec<Point>
     };
     let trap = voice.filled_later(&twist.trap, influence, Some(twist));
     let others = twist.accept.iter().map(|other| voice.filled_later(other, influence, Some(twist)));
-    let named = format!(
-        "the step from {} to {to} named as the one that {}",
-        voice.the(step.from),
-        match verdicts.twisted_direction {
-            Some(Direction::Unchanged) => "no longer works",
-            _ => "now works the other way round",
-        }
-    );
+    let turned = if verdicts.twisted_direction == Some(Direction::Unchanged) {
+        "no longer works"
+    } else {
+        "now works the other way round"
+    };
+    let named = format!("the step from {} to {to} named as the one that {turned}", voice.the(step.from));
     let predicts = Point {
         // No student can know the figures.
         model: format!("{} {}.", capital(&readout), verdicts.twisted_direction.map_or("changes", verb)),

@@ -44,7 +44,7 @@ fn plate(sketch: &mut Sketch, top: f64) {
     sketch.add(line(10.0, top, 140.0, top, STROKE));
     for place in 0..5_u8 {
         let x = 14.0 + 25.0 * f64::from(place);
-        sketch.add(tint(x, top + 9.0, 22.0, 15.0, 0.18));
+        sketch.add(tint(x, top + 9.0, 22.0, 20.5, 0.18).set("rx", 3));
         let data = format!(
             "M{x} {top} L{x} {} Q{x} {} {} {} L{} {} Q{} {} {} {} L{} {top}",
             top + 26.0,
@@ -122,7 +122,7 @@ fn containers(panel: &Panel, sketch: &mut Sketch) {
             ),
             STROKE,
         ));
-        sketch.add(tint(x - 11.0, 112.0, 22.0, 20.0, 0.18));
+        sketch.add(tint(x - 11.0, 112.0, 22.0, 27.0, 0.18).set("rx", 5));
         sketch.add(line(x - 11.0, 112.0, x + 11.0, 112.0, 0.9));
     }
     let right = if one { 86.0 } else { 122.0 };

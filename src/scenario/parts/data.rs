@@ -47,16 +47,7 @@ impl Paper<'_, '_> {
         } else {
             ("points joined by a line", "(both scales are even, and the points are joined by a line)")
         };
-        let lines = "an axis that starts above 0, with or without a break; a smooth curve, or a best-fit line that meets every \
-                     bar, in place of the line";
-        let scales = match self.voice.technique.levels.first() {
-            _ if figure.bars => "an axis that starts above 0, with or without a break".to_owned(),
-            Some(first) if suits_logarithm(&self.voice.technique.levels) => {
-                let apart = if *first > 0.0 { "" } else { ", with 0 set apart" };
-                format!("{lines}; a logarithmic scale across, numbered as such{apart}")
-            }
-            _ => lines.to_owned(),
-        };
+        let scales = self.other_scales(figure.bars);
         let point = |statement: String, accept: &str, reject: &str, model: &str| Point {
             statement,
             accept: vec![accept.into()],
@@ -103,6 +94,21 @@ impl Paper<'_, '_> {
             points,
             of_twist: false,
         }
+    }
+
+    /// What else earns for scales and kind of line.
+    fn other_scales(&self, bars: bool) -> String {
+        let levels = &self.voice.technique.levels;
+        let axis = "an axis that starts above 0, with or without a break";
+        if bars {
+            return axis.to_owned();
+        }
+        let line = "a smooth curve, or a best-fit line that meets every bar, in place of the line";
+        if !suits_logarithm(levels) {
+            return format!("{axis}; {line}");
+        }
+        let apart = if levels.first().is_some_and(|first| *first > 0.0) { "" } else { ", with 0 set apart" };
+        format!("{axis}; {line}; a logarithmic scale across, numbered as such{apart}")
     }
 
     pub(super) fn calculate(&mut self) -> Draft {

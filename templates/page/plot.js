@@ -1,7 +1,7 @@
 // The computed outcome: the model's own curve without noise, the means with their bars, and a marker that the reader
 // moves along the curve; the changed experiment switched on and off.
 
-const BOX = { width: 640, height: 400, left: 78, right: 18, top: 20, bottom: 62 };
+const BOX = { width: 640, height: 400, left: 84, right: 36, top: 20, bottom: 62 };
 
 // Round steps for an axis: 1, 2 or 5 times a power of ten.
 function ticks(low, high, most = 6) {
@@ -101,7 +101,7 @@ class Outcome {
     parts.push(make("path", { d: `M${BOX.left} ${BOX.top}V${bottom}H${right}`, class: "axis" }));
     parts.push(make("text", { x: (BOX.left + right) / 2, y: BOX.height - 10, class: "middle name" }, dial.header));
     const middle = (BOX.top + bottom) / 2;
-    parts.push(make("text", { x: 16, y: middle, class: "middle name", transform: `rotate(-90 16 ${middle})` }, reading.header));
+    parts.push(make("text", { x: 22, y: middle, class: "middle name", transform: `rotate(-90 22 ${middle})` }, reading.header));
     if (run !== this.view.plain) parts.push(this.line(this.view.plain.curve, "curve before"));
     parts.push(this.line(run.curve, "curve"));
     for (const [level, mean, bar] of run.rows) {

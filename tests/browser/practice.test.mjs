@@ -109,6 +109,11 @@ for (const [size, viewport] of [["phone", phone], ["desktop", desktop]]) {
     await walk(page, async (stage) => {
       const width = await page.evaluate(() => document.documentElement.scrollWidth);
       assert.ok(width <= viewport.width, `${stage} is ${width} px wide`);
+      const cut = await page.evaluate(() => [...document.querySelectorAll("svg.plot text")].filter((text) => {
+        const [word, frame] = [text.getBoundingClientRect(), text.ownerSVGElement.getBoundingClientRect()];
+        return word.left < frame.left - 0.5 || word.right > frame.right + 0.5 || word.top < frame.top - 0.5 || word.bottom > frame.bottom + 0.5;
+      }).map((text) => text.textContent));
+      assert.deepEqual(cut, [], `${stage}: words of the plot are cut off`);
       await page.evaluate(() => document.querySelectorAll("details").forEach((details) => (details.open = true)));
       for (const colorScheme of ["light", "dark"]) {
         await page.emulateMedia({ colorScheme });

@@ -168,9 +168,9 @@ impl<'a, 'w> Desk<'a, 'w> {
         loop {
             let typed = self.typed("rises, falls or unchanged > ")?;
             let word = match typed.trim().to_lowercase().as_str() {
-                "r" | "rise" | "rises" | "up" | "+" | "goes up" => "rises",
-                "f" | "fall" | "falls" | "down" | "-" | "goes down" => "falls",
-                "u" | "unchanged" | "same" | "0" | "stays the same" => "unchanged",
+                "r" | "rise" | "rises" | "up" | "+" | "goes up" | "increases" => "rises",
+                "f" | "fall" | "falls" | "down" | "-" | "goes down" | "decreases" => "falls",
+                "u" | "unchanged" | "same" | "0" | "stays the same" | "no change" => "unchanged",
                 _ => {
                     writeln!(self.world.out, "Write rises, falls or unchanged (or r, f, u).")?;
                     continue;

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
-use toehold::concepts::written::TwistKind;
+use toehold::concepts::written::{TwistKind, WrongSign};
 use toehold::concepts::{Graph, embedded, load_and_check};
 use toehold::experiment::simulate;
 use toehold::reasoning::{Direction, Sign, StepSign, Verdict, derive, necessary, verify};
@@ -124,6 +124,36 @@ fn what_is_not_there_changes_nothing() {
     assert!(differing.is_empty(), "{differing:?} show where there is nothing of the agent");
     println!("{n} twists");
     assert!(n >= 20, "{n}");
+}
+
+#[test]
+fn replies_name_beliefs_that_lead_to_the_wrong_answer() {
+    let graph = GENERATOR.graph();
+    let mut answered = BTreeSet::new();
+    for scenario in SCENARIOS.iter() {
+        for step in &scenario.scaffold {
+            let ix = graph.find_influence(&step.influence).expect("an influence of the graph");
+            let influence = graph.influence(ix);
+            assert!(step.reply(step.direction).is_none(), "{}: a reply to the right direction", scenario.id);
+            for reply in &step.replies {
+                let held = |belief: &str| reply.text.starts_with(&format!("“{}”", belief.trim_end_matches('.')));
+                let belief = graph.principle(influence.principle).misconceptions.iter().find(|one| held(&one.belief));
+                let belief = belief.unwrap_or_else(|| panic!("{}: no belief of the principle", scenario.id));
+                assert!(belief.at.is_empty() || belief.at.contains(&ix), "{}: {}", step.influence, belief.belief);
+                // Of a step that is told with a rising cause; a falling one turns both round.
+                let rises = step.step.contains("goes up:") == (reply.to == "rises");
+                match belief.gives.expect("a belief with a sign") {
+                    WrongSign::None => assert_eq!(reply.to, "unchanged"),
+                    WrongSign::Flipped => assert_ne!(reply.to, "unchanged"),
+                    WrongSign::Plus => assert!(rises, "{}: {}", scenario.id, step.step),
+                    WrongSign::Minus => assert!(!rises, "{}: {}", scenario.id, step.step),
+                }
+                answered.insert(belief.belief.as_str());
+            }
+        }
+    }
+    println!("{} beliefs", answered.len());
+    assert!(answered.len() >= 60, "{}", answered.len());
 }
 
 #[test]

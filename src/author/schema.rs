@@ -210,8 +210,12 @@ fn recall() -> Value {
 }
 
 fn principle() -> Value {
-    let misconception =
-        record(vec![("belief", text(), true), ("fails", text(), true), ("gives", one_of(&["flipped", "none"]), false)]);
+    let misconception = record(vec![
+        ("belief", text(), true),
+        ("fails", text(), true),
+        ("gives", one_of(&["flipped", "none", "+", "-"]), false),
+        ("at", with(list(id()), "Influences at which it leads there; all of the principle where none is given"), false),
+    ]);
     record(vec![
         ("id", id(), true),
         ("name", text(), true),

@@ -153,6 +153,8 @@ pub struct Misconception {
     pub fails: String,
     /// The wrong sign that it produces.
     pub gives: Option<WrongSign>,
+    /// Influences at which it leads there; all of the principle where empty.
+    pub at: Vec<InfluenceIx>,
 }
 
 /// The unit of knowing.

@@ -262,9 +262,11 @@ pub struct Misconception {
     pub belief: Text,
     /// Why it fails.
     pub fails: Text,
-    /// The wrong sign that it produces for a step of this principle: `flipped` or `none`; absent where it is not
-    /// about a direction.
+    /// The wrong sign that it produces for a step of this principle; absent where it is not about a direction.
     pub gives: Option<Spanned<WrongSign>>,
+    /// Influences of the principle at which it leads there; all of them where none is given.
+    #[serde(default)]
+    pub at: Vec<Text>,
 }
 
 /// The wrong sign that a misconception produces.
@@ -275,6 +277,12 @@ pub enum WrongSign {
     Flipped,
     /// No change where there is one.
     None,
+    /// Raising one raises the other, whatever holds here: wrong on the falling side of a turning influence.
+    #[serde(rename = "+")]
+    Plus,
+    /// Raising one lowers the other, whatever holds here: wrong on the rising side of a turning influence.
+    #[serde(rename = "-")]
+    Minus,
 }
 
 /// What holds of the apparatus.

@@ -46,6 +46,7 @@ pub static ALL: &[&Code] = &[
     &UNKNOWN_SETTING,
     &UNKNOWN_INFLUENCE,
     &UNKNOWN_ACT,
+    &BELIEF_ELSEWHERE,
     &PREREQUISITE_CYCLE,
     &UNKNOWN_LAW,
     &UNKNOWN_SYMBOL,
@@ -272,6 +273,13 @@ pub static UNKNOWN_INFLUENCE: Code = Code {
     meaning: "no influence has this id",
     wrong: "path: [field-moves]",
     right: "path: [field-moves-dye]",
+};
+/// A misconception is said to be held at an influence of another principle.
+pub static BELIEF_ELSEWHERE: Code = Code {
+    name: "belief-elsewhere",
+    meaning: "a misconception is said to be held at an influence of another principle",
+    wrong: "at: [dye-absorbs] under the principle transmittance",
+    right: "at: [absorbance-dims-light]",
 };
 /// No act has this id.
 pub static UNKNOWN_ACT: Code =

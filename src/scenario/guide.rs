@@ -31,8 +31,7 @@ pub(super) fn earns(voice: &Voice<'_>, ix: InfluenceIx, cause: Direction) -> Poi
     let statement = format!("{}.", capital(&voice.clause(ix, cause)));
     let principle = voice.graph.principle(influence.principle);
     let mut reject: Vec<String> = later(&influence.reject);
-    let belief =
-        principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()).or(principle.misconceptions.first());
+    let belief = voice.likeliest_belief(ix);
     if let Some(wrong) = belief {
         // What the misconception says need not stand there twice.
         let held = wrong.belief.to_lowercase();

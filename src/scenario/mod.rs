@@ -5,6 +5,7 @@
 
 mod agree;
 mod apparatus;
+mod belief;
 mod calculation;
 mod figure;
 mod front;
@@ -305,8 +306,25 @@ pub struct ScaffoldStep {
     pub direction: &'static str,
     /// The text itself tells this step.
     pub told: bool,
-    /// What a wrong direction betrays, where a misconception is known.
-    pub reply: Option<String>,
+    /// What a wrong direction betrays, where a misconception is known that leads there.
+    pub replies: Vec<Reply>,
+}
+
+impl ScaffoldStep {
+    /// What to say to this direction.
+    #[must_use]
+    pub fn reply(&self, direction: &str) -> Option<&str> {
+        self.replies.iter().find(|reply| reply.to == direction).map(|reply| reply.text.as_str())
+    }
+}
+
+/// What is said to one wrong direction of a step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Reply {
+    /// `rises`, `falls` or `unchanged`.
+    pub to: &'static str,
+    /// The belief that leads there, in quotes, and why it fails.
+    pub text: String,
 }
 
 /// What a scenario exercises.

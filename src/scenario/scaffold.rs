@@ -1,10 +1,10 @@
 //! "What do you already know": the path step by step, from principle to prediction.
 
-use super::ScaffoldStep;
+use super::belief::WrongAnswer;
 use super::text::{Voice, capital};
 use super::write::Verdicts;
+use super::{Reply, ScaffoldStep};
 use crate::concepts::graph::Recall;
-use crate::concepts::written::WrongSign;
 use crate::concepts::{InfluenceIx, QuantityIx};
 use crate::reasoning::Direction;
 use crate::seed::Stream;
@@ -40,8 +40,6 @@ fn scaffold_step(
         Some(recall) if !told => (recall.ask.clone(), recall.answer.clone()),
         _ => (String::new(), String::new()),
     };
-    let wrong = principle.misconceptions.iter().find(|wrong| wrong.gives == Some(WrongSign::Flipped));
-    let wrong = wrong.or_else(|| principle.misconceptions.iter().find(|wrong| wrong.gives.is_some()));
     ScaffoldStep {
         influence: influence.id.clone(),
         recall,
@@ -51,8 +49,23 @@ fn scaffold_step(
         step: format!("{} {}: {}", capital(&signed(voice, influence.from)), goes(cause), signed(voice, influence.to)),
         direction: effect.word(),
         told,
-        reply: wrong.map(|wrong| format!("“{}” {}", wrong.belief.trim_end_matches('.'), wrong.fails)),
+        replies: replies(voice, ix, effect),
     }
+}
+
+/// What each wrong direction betrays, where a belief is known that leads there.
+fn replies(voice: &Voice<'_>, ix: InfluenceIx, effect: Direction) -> Vec<Reply> {
+    let opposite = match effect {
+        Direction::Rises => Direction::Falls,
+        Direction::Falls | Direction::Unchanged => Direction::Rises,
+    };
+    let answers = [(opposite, WrongAnswer::Opposite), (Direction::Unchanged, WrongAnswer::NoChange)];
+    let reply = |(direction, answer): (Direction, WrongAnswer)| {
+        let wrong = voice.belief_behind(ix, answer)?;
+        let text = format!("“{}” {}", wrong.belief.trim_end_matches('.'), wrong.fails);
+        Some(Reply { to: direction.word(), text })
+    };
+    answers.into_iter().filter_map(reply).collect()
 }
 
 /// A quantity as a step names it: of one that lies below nought, some would say "up" of its size.

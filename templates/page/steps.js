@@ -59,8 +59,9 @@ function showReply(place, step, state, isLast, work) {
     place.textContent = `Yes: it ${directionWords(step.direction)}.`;
   } else {
     place.classList.add("wrong");
-    const belief = step.reply ? ` A common belief leads there: ${step.reply}` : "";
-    place.textContent = `No: here it ${directionWords(step.direction)}.${belief}`;
+    const belief = step.replies.find((reply) => reply.to === state.direction);
+    const why = belief ? `A common belief leads there: ${belief.text}` : `Think of this: ${step.role_answer}`;
+    place.textContent = `No: here it ${directionWords(step.direction)}. ${why}`;
   }
 }
 

@@ -60,7 +60,8 @@ fn a_sitting_goes_through_the_loop_and_is_taken_up_where_it_was_left() {
     for says in [&scenario.title, "local safety", "my plan", "Not so. ", "goes on at this place", "(covered)"] {
         assert!(run.out.to_lowercase().contains(&says.to_lowercase()), "`{says}` is not in\n{}", run.out);
     }
-    if let Some(reply) = &scenario.scaffold[0].reply {
+    let step = &scenario.scaffold[0];
+    if let Some(reply) = step.reply(opposite(step.direction)) {
         let beginning: String = reply.chars().take(30).collect();
         assert!(run.out.contains(&beginning), "no reply to the wrong sign in\n{}", run.out);
     }

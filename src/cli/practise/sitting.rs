@@ -95,8 +95,8 @@ fn steps<'s>(
             continue;
         }
         if !right {
-            match &step.reply {
-                Some(reply) => desk.say(&format!("Not so. A common belief: {reply}")),
+            match step.reply(&first) {
+                Some(reply) => desk.say(&format!("Not so. A common belief leads there: {reply}")),
                 None => desk.say(&format!("Not so. Think of this: {}", step.role_answer)),
             }
             desk.say("Once more:");
@@ -172,7 +172,8 @@ fn outcome(desk: &mut Desk<'_, '_>, scenario: &Scenario, later: &[(usize, &Scaff
         let given = desk.attempt().answer(&format!("step-{number}/direction")).map(|answer| answer.text.clone());
         if given.as_deref().is_some_and(|given| given != step.direction) {
             let given = given.unwrap_or_default();
-            let reply = step.reply.as_ref().map_or_else(String::new, |reply| format!(" A common belief: {reply}"));
+            let reply =
+                step.reply(&given).map_or_else(String::new, |reply| format!(" A common belief leads there: {reply}"));
             desk.say_within(&format!("You wrote: {given}.{reply}"));
         }
     }

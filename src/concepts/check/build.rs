@@ -147,10 +147,13 @@ fn quantity(scope: &Scope<'_>, place: usize) -> Option<Quantity> {
 
 fn principle(scope: &Scope<'_>, located: &Located<'_, written::Principle>) -> Option<Principle> {
     let part = located.part;
-    let misconceptions = part.misconceptions.iter().map(|wrong| Misconception {
-        belief: own(&wrong.belief),
-        fails: own(&wrong.fails),
-        gives: wrong.gives.as_ref().map(|gives| gives.value),
+    let misconceptions = part.misconceptions.iter().map(|wrong| {
+        Some(Misconception {
+            belief: own(&wrong.belief),
+            fails: own(&wrong.fails),
+            gives: wrong.gives.as_ref().map(|gives| gives.value),
+            at: wrong.at.iter().map(|id| scope.influences.index(id).map(InfluenceIx)).collect::<Option<_>>()?,
+        })
     });
     Some(Principle {
         id: own(&part.id),
@@ -160,7 +163,7 @@ fn principle(scope: &Scope<'_>, located: &Located<'_, written::Principle>) -> Op
         recall: part.recall.iter().map(recall).collect(),
         terms: texts(&part.terms),
         requires: part.requires.iter().map(|id| scope.principles.index(id).map(PrincipleIx)).collect::<Option<_>>()?,
-        misconceptions: misconceptions.collect(),
+        misconceptions: misconceptions.collect::<Option<_>>()?,
         elsewhere: texts(&part.elsewhere),
         source: own(&part.source),
     })

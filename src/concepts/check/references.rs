@@ -1,7 +1,7 @@
 //! Every reference leads to a part.
 
-use super::super::written::{Fragment, Text};
-use super::scope::{List, Scope, span};
+use super::super::written::{Fragment, Influence, Text};
+use super::scope::{List, Located, Scope, span};
 use crate::diagnostic::{Code, Diagnostic, code};
 use crate::source::FileId;
 
@@ -45,8 +45,19 @@ fn parts(scope: &Scope<'_>, faults: &mut Vec<Diagnostic>) {
         setting.must_know(located.file, located.part.called.iter().map(|called| &called.setting), faults);
         setting.must_know(located.file, located.part.supplied_where.iter().map(|one| &one.setting), faults);
     }
+    let influence = Target { list: &scope.influences, code: &code::UNKNOWN_INFLUENCE, noun: "influence" };
     for located in &scope.principles.parts {
         principle.must_know(located.file, &located.part.requires, faults);
+        let beliefs = || located.part.misconceptions.iter().flat_map(|wrong| &wrong.at);
+        influence.must_know(located.file, beliefs(), faults);
+        for id in beliefs() {
+            let own = |known: &Located<'_, Influence>| known.part.principle.value == located.part.id.value;
+            if scope.influences.find(&id.value).is_some_and(|known| !own(known)) {
+                let message = format!("`{}` does not rest on the principle `{}`", id.value, located.part.id.value);
+                let fault = Diagnostic::error(&code::BELIEF_ELSEWHERE, located.span(id), message);
+                faults.push(fault.hint("a misconception is held at influences of its own principle"));
+            }
+        }
     }
     for located in &scope.settings.parts {
         setting.must_know(located.file, &located.part.excludes, faults);

@@ -158,7 +158,7 @@ impl From<&Scenario> for Manuscript {
         };
         let steps = scenario.scaffold.iter().zip(1..).flat_map(|(step, number)| {
             let texts = [&step.recall, &step.answer, &step.role, &step.role_answer, &step.step];
-            let texts = texts.into_iter().cloned().chain(step.reply.clone());
+            let texts = texts.into_iter().cloned().chain(step.replies.iter().map(|reply| reply.text.clone()));
             texts.map(move |text| (format!("step {number}"), text)).collect::<Vec<_>>()
         });
         Self {

@@ -25,7 +25,7 @@ use crate::reasoning::{Derivation, Direction, Sign, StepSign, Verdict};
 use crate::technique::{Form, Technique};
 
 /// Version of the JSON shape.
-const SHAPE: u32 = 1;
+const SHAPE: u32 = 2;
 
 /// Both derivations, and the directions on which both engines agree.
 #[derive(Debug, Clone)]

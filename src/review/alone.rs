@@ -64,6 +64,16 @@ impl Matcher<'_> {
         if before.iter().any(|piece| piece.role == Role::Negator) && claim.direction != Direction::Same {
             return false;
         }
+        // "The more colour has run out of them", where it is not asked what has.
+        let elsewhere = claim.attributive
+            && !claim.carried
+            && claim.about.iter().any(|(key, weight)| {
+                let known = wanted.about.iter().any(|(known, _)| known == key || self.dictionary.opposed(known, key));
+                *weight >= 0.5 && self.dictionary.is_elsewhere(key) && !known
+            });
+        if elsewhere {
+            return false;
+        }
         let word = self.reading.pieces.get(claim.at);
         let kinds = word.into_iter().flat_map(|piece| &piece.keys).filter_map(|key| self.dictionary.class(key));
         // "a dark liquid" is of its colour.

@@ -105,7 +105,14 @@ impl Course {
                 let earlier = node_of(before);
                 // Where it stayed with the other for several steps, the way back is told wrongly as well.
                 let returns = !denies && before_slip == Some(accord) && (since_slip < 2 || link == Some(Link::Because));
-                let restarts = self.restarts(claim, node, first_node, &seen, accord, matcher);
+                let restarts = self.restarts(
+                    claim,
+                    self.set_out_again(number, at, node, matcher),
+                    first_node,
+                    &seen,
+                    accord,
+                    matcher,
+                );
                 before_slip = Some(went).filter(|_| denies || !(returns || restarts));
                 since_slip = 0;
                 if before_slip.is_some() {
@@ -158,7 +165,16 @@ impl Course {
         let reading = matcher.reading;
         let reason = matches!(link, Some(Link::Because | Link::If)) && !reading.tells_none(claim);
         let first = claim.attributive && self.steps_apart() && reading.opens_sentence(claim) && reading.goes_on(claim);
-        reason || reading.being(claim) || first
+        // "because the field and the time are constant".
+        let before = claim.clause.checked_sub(1).and_then(|before| reading.clauses.get(before));
+        let own = reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let start = reading.clauses.get(claim.clause).map_or(0, |clause| clause.pieces.start);
+        let joined = start.checked_sub(1).and_then(|place| reading.pieces.get(place));
+        let onward = joined.is_some_and(|piece| piece.lower == "and")
+            && before.is_some_and(|one| one.link == Some(Link::Because) && Some(one.sentence) == own)
+            && !reading.claims.iter().any(|one| one.clause + 1 == claim.clause)
+            && !reading.tells_none(claim);
+        reason || onward || reading.being(claim) || first
     }
 
     /// Whether something told is of what the whole course sets out from.
@@ -305,6 +321,19 @@ impl Course {
             told.blamed =
                 told.blamed || (told.claim == claim && told.accord == accord && own_point && (only || !cause));
         }
+    }
+
+    /// "A paler one lets it by": a sentence that opens with what the whole course sets out from is of that, though the same
+    /// claim may be of a later quantity as well.
+    fn set_out_again(&self, number: usize, at: usize, node: usize, matcher: &Matcher<'_>) -> usize {
+        let accord = self.told.get(at).map(|told| told.accord);
+        let opens = matcher.reading.claims.get(number).is_some_and(|claim| {
+            claim.attributive && matcher.reading.opens_sentence(claim) && matcher.reading.goes_on(claim)
+        });
+        let own =
+            self.told.iter().position(|told| told.claim == number && told.node == 0 && Some(told.accord) == accord);
+        let first = own.is_some_and(|own| opens && self.begins(own) && self.as_plain(own, at));
+        if first { 0 } else { node }
     }
 
     /// Whether a claim begins to tell of the opposite change: it goes back to where the answer set out, and that was told of

@@ -137,7 +137,14 @@ fn lasts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
             && !dictionary.is_light(key)
             && claim.about.iter().any(|(known, weight)| known == key && *weight >= IN_PASSING)
     });
-    life && wanted.class == ["time"] && claim.class == ["rate"] && thing
+    // "They break down less often", "each copy dies sooner", where the guide's half-life names no thing.
+    let bare = wanted.about.iter().all(|(key, _)| dictionary.class(key).is_some() || dictionary.is_light(key));
+    let says = |word: &str| {
+        let key = dictionary.key(word);
+        claim.about.iter().any(|(known, weight)| *known == key && *weight >= 0.4)
+    };
+    let dies = bare && says("transcript") && (says("denature") || says("split"));
+    life && wanted.class == ["time"] && claim.class == ["rate"] && (thing || dies)
 }
 
 /// "The liquid is paler": there is less dye in it.

@@ -269,7 +269,7 @@ impl Matcher<'_> {
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
         if alone {
             let plainly = |claim: &&Claim| {
-                let open = claim.aside || claim.hedged || self.stays_so(wanted, claim);
+                let open = claim.aside || claim.hedged || self.stays_so(wanted, claim) || self.beside_before(claim);
                 !open && self.of_what_is_asked(wanted, claim)
             };
             for claim in self.reading.claims.iter().filter(plainly) {

@@ -93,7 +93,24 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
             matches!(word(0), "goes" | "go") && word(1) == "the" && word(2) == "other" && word(3) == "way"
         });
     let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
-    (before && !turned) || then || step || unreal || cleft || (turns_all && all)
+    (before && !turned) || then || step || unreal || cleft || up_to_here(claim, &sentence, pieces) || (turns_all && all)
+}
+
+/// "It gets quicker till they are full and it can't go any faster": how far it goes, and no denial.
+fn up_to_here(claim: &Claim, sentence: &[&Piece], pieces: &[Piece]) -> bool {
+    let Some(until) = sentence.iter().find(|piece| matches!(piece.lower.as_str(), "until" | "till")) else {
+        return false;
+    };
+    let moves = |piece: &&&Piece| {
+        matches!(piece.role, Role::Turn(Turn { direction: Direction::Up | Direction::Down, .. }))
+            && piece.bytes.end <= until.bytes.start
+    };
+    let own = pieces.get(claim.at).map_or(0, |piece| piece.bytes.start);
+    let flat = matches!(claim.direction, Direction::NotUp | Direction::NotDown | Direction::Same);
+    let since = |piece: &&&Piece| until.bytes.end <= piece.bytes.start && piece.bytes.end <= own;
+    // "…, the amount is equal": told beside it.
+    let apart = sentence.iter().filter(since).any(|piece| matches!(piece.role, Role::Mark(_)));
+    flat && !apart && until.bytes.end <= own && sentence.iter().any(|piece| moves(&piece))
 }
 
 /// "There is little quencher to dim the dye": what the thing is there for, and not that it happens.

@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use super::case::{both_ways, object_before, of_another_case, serves, turns_back};
 use super::clause::Clause;
+use super::deed::told_deed;
 use super::implied::told_behind;
 use super::piece::{Piece, Role};
 use crate::review::dictionary::Dictionary;
@@ -49,6 +50,7 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
     let mut claims: Vec<Claim> = Vec::new();
     for (number, clause) in clauses.iter().enumerate() {
         let reader = Reader { pieces, clause, dictionary };
+        let first = claims.len();
         claims.extend(reader.doing(number));
         claims.extend(reader.presence(number));
         let moved = claims.iter().rev().find(|claim| claim.direction != Direction::Same && !claim.presence);
@@ -74,6 +76,7 @@ pub(crate) fn claims(pieces: &[Piece], clauses: &[Clause], dictionary: &Dictiona
                 claims.push(claim);
             }
         }
+        told_deed(&mut claims, first);
     }
     let elsewhere: Vec<bool> = claims.iter().map(|claim| of_another_case(claim, pieces, clauses)).collect();
     claims.iter_mut().zip(elsewhere).filter(|(_, elsewhere)| *elsewhere).for_each(|(claim, _)| claim.aside = true);
@@ -183,11 +186,16 @@ impl Reader<'_> {
             (false, _) => turn.direction,
         };
         let spared = !attributive && self.spares(at, turn, &mut about);
-        let direction = if spared { direction.mirrored() } else { direction };
+        let undone = attributive && self.counts_undoing(at);
+        let direction = if spared || undone { direction.mirrored() } else { direction };
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
-        self.combine(at, &mut about, &mut class);
+        if self.way_of_light(at, turn, &about) {
+            class = vec!["distance"];
+        } else {
+            self.combine(at, &mut about, &mut class);
+        }
         let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);

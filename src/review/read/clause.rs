@@ -117,7 +117,10 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
     // "does not pull in so much of it".
     let degree = lower == "so"
         && pieces.get(at + 1).is_some_and(|piece| {
-            matches!(piece.lower.as_str(), "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often")
+            let lower = piece.lower.as_str();
+            matches!(lower, "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often")
+                // "doesn't get chewed up so quick", but not "…, so quicker".
+                || matches!(lower, "quick" | "quickly" | "rapidly" | "slow" | "slowly" | "bright" | "brightly")
         })
         && said.iter().any(|piece| piece.role == Role::Negator);
     match link {
@@ -173,6 +176,8 @@ fn begins(pieces: &[Piece], start: usize, at: usize) -> bool {
     let role = |at: usize| pieces.get(at).map(|piece| piece.role);
     match role(at) {
         Some(Role::Article | Role::Pronoun) => true,
+        // "When it's warm | everything moves more."
+        Some(Role::Content) if pieces.get(at).is_some_and(|piece| piece.lower == "everything") => true,
         Some(Role::Turn(turn)) => turn.grammar == Grammar::Comparative && role(at + 1) != Some(Role::Preposition),
         Some(Role::Content) if !pieces.get(start..).is_some_and(starts_with_the) => {
             matches!(role(at + 1), Some(Role::Copula))
@@ -217,7 +222,10 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
         && !pieces.get(at + 1).is_some_and(|piece| piece.role == Role::Content);
     let reason = link == Some(Link::Because)
         && !adverb
-        && before_link.is_none_or(|piece| Some(piece.sentence) != here || piece.role == Role::Link(Link::But));
+        && before_link.is_none_or(|piece| {
+            // "But since …", "and since …".
+            Some(piece.sentence) != here || matches!(piece.role, Role::Link(Link::But | Link::And))
+        });
     let occasion = (link == Some(Link::If) || reason) && first != Some(Role::Preposition);
     // "the less surface they have": which surface.
     let relative = starts_with_the(before) && pieces.get(at).is_some_and(|piece| piece.role == Role::Pronoun);
@@ -243,7 +251,8 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
                 }
                 Grammar::Transitive => false,
             },
-            Role::Pronoun => true,
+            // "If it's low": what it is follows.
+            Role::Pronoun => piece.bytes.len() == piece.lower.len() && !piece.lower.contains('\''),
             _ => false,
         });
     (opens || occasion) && (ended || until) && (occasion || until || !verb) && says(pieces, at)

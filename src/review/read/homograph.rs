@@ -182,6 +182,13 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             let turn = Turn { direction: Direction::Same, grammar: Grammar::Predicate, about: "" };
             Some((2, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "equally") }))
         }
+        // "the plus inhibitor": of that charge.
+        "plus" | "minus"
+            if matches!(back, "the" | "a" | "its" | "more" | "less" | "fewer") && rest.get(1).is_some_and(thing) =>
+        {
+            let keys = vec![dictionary.key(if word == "plus" { "positive" } else { "negative" })];
+            Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
+        }
         "no" if at == 0 && (follows || marked) => {
             Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
         }

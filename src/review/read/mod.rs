@@ -6,6 +6,7 @@
 mod case;
 mod claim;
 mod clause;
+mod deed;
 mod homograph;
 mod implied;
 mod number;

@@ -51,6 +51,7 @@ impl Reader<'_> {
             .then(|| right(at + 2))
             .flatten()
             .or_else(|| subject.then(|| right(at + 1)).flatten())
+            .or_else(|| self.there_the_same(at).then(|| right(at + 1)).flatten())
             .or_else(|| self.the_there(at).then(|| right(at + 2)).flatten())
             .or_else(|| self.that_does(at, grammar).then(|| right(at + 2)).flatten());
         if let Some(ahead) = ahead {
@@ -70,6 +71,12 @@ impl Reader<'_> {
             return (about, start..ahead.1.end, false);
         }
         ahead
+    }
+
+    /// "There's the same amount of it": of what follows.
+    fn there_the_same(&self, at: usize) -> bool {
+        let there = self.word(Some(at)).starts_with("there") || self.word(at.checked_sub(1)).starts_with("there");
+        there && self.word(Some(at)).ends_with("the same") && self.role(Some(at + 1)) == Some(Role::Content)
     }
 
     /// "The less there is in the liquid".

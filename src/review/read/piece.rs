@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::deed::parted;
 use super::homograph::{by_deed, is_background, is_manner, is_way, not_so, repeated, turned_noun};
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
@@ -139,6 +140,7 @@ fn meant(all: &Words<'_>, at: usize) -> Option<(usize, Meaning)> {
     let rest = all.rest(at);
     let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
     let found = found.filter(|found| !is_way(all, at, *found));
+    let found = found.filter(|found| !before_turn(dictionary, rest, *found));
     let found = found.map(|found| of_one_thing(dictionary, rest, found));
     found.map(|found| match rest.get(..1).and_then(|word| dictionary.longest(word)) {
         Some(alone) if is_manner(all, at, found) => alone,
@@ -152,6 +154,9 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     let rest = all.rest(at);
     if let Some(piece) = not_so(all, at) {
         return (2, piece);
+    }
+    if let Some(found) = parted(all, at) {
+        return found;
     }
     if let Some(found) = repeated(all, at).or_else(|| by_deed(all, at)).or_else(|| turned_noun(all, at)) {
         return found;
@@ -206,6 +211,13 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
         }
     }
     (length, piece)
+}
+
+/// "has gone up": the last word of a phrase for a thing begins one of direction.
+fn before_turn(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usize, Meaning)) -> bool {
+    let last = length.checked_sub(1).filter(|last| *last > 0 && matches!(meaning, Meaning::Sense(_)));
+    let onward = last.and_then(|last| rest.get(last..)).and_then(|tail| dictionary.longest(tail));
+    matches!(onward, Some((2.., Meaning::Turn(_))))
 }
 
 /// "less coloured compound": a phrase of direction ends before what is one thing with its last word.

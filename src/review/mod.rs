@@ -10,6 +10,8 @@ mod asked;
 mod astray;
 #[cfg(test)]
 mod cases;
+#[cfg(test)]
+mod cases_recall;
 mod chain;
 mod course;
 mod dictionary;

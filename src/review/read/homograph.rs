@@ -1,7 +1,7 @@
 //! Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
 //! "in the same time" says what is kept alike.
 
-use super::piece::{Piece, Role, Words, empty};
+use super::piece::{Piece, Role, Words, empty, name_by_deed};
 use super::token::Kind;
 use crate::review::meaning::{Direction, Grammar, Little, Meaning, Turn};
 use crate::review::words;
@@ -170,9 +170,28 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     let follows = matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Pronoun)));
     let marked = own.get(at + 1).is_some_and(|token| token.kind == Kind::Mark);
     let turns = turn_at(all, at + 2).is_some_and(|turn| turn.grammar == Grammar::Comparative);
+    let is_thing = rest.get(1).is_some_and(thing) && !marked;
+    let copula =
+        matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Little(Little::Copula))));
+    let does = copula || rest.get(1).is_some_and(|stem| dictionary.is_verb(stem));
+    let marked_before =
+        at.checked_sub(1).and_then(|before| own.get(before)).is_some_and(|token| token.kind == Kind::Mark);
     match word.as_str() {
         "most" if named && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "") => {
             Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
+        }
+        // "Most stays in", "and most have gone".
+        "most"
+            if does && (marked_before || matches!(back, "" | "and" | "so" | "but" | "because" | "then" | "while")) =>
+        {
+            Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
+        }
+        // "the plus blocker": a charge, and nothing added.
+        "plus" | "+"
+            if matches!(back, "the" | "a" | "of" | "more" | "less" | "fewer" | "this" | "that") && is_thing =>
+        {
+            let keys = vec![dictionary.key("positive")];
+            Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
         }
         "short" | "little" | "small" if matches!(next, "rna" | "rnas") => {
             Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
@@ -234,13 +253,17 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
     let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
     let clause =
         clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
-    let particle = clause.iter().any(|word| {
-        let stem = dictionary.stems.of(word);
-        matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
-            || dictionary.is_verb(&stem)
-            || PARTICLED.contains(&stem.as_str())
-            || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
-    });
+    // "→ leak up →", a note of two words: the first is what goes up.
+    let note = clause.len() == 1 && !PARTICLED.contains(&last);
+    let noun = noun || note && own.get(before).is_some_and(|token| token.kind == Kind::Word);
+    let particle = !note
+        && clause.iter().any(|word| {
+            let stem = dictionary.stems.of(word);
+            matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
+                || dictionary.is_verb(&stem)
+                || PARTICLED.contains(&stem.as_str())
+                || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+        });
     (copula || noun) && ended && !particle
 }
 
@@ -305,8 +328,11 @@ pub(super) fn by_deed(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     let length = 3 + article;
     let bytes = own.get(at)?.bytes.start..own.get(at + length - 1)?.bytes.end;
     let keys = vec![dictionary.key("quench")];
-    (relative && deed && dimmed && named)
-        .then(|| (length, Piece { bytes, role: Role::Content, keys, ..empty(sentence, "quencher") }))
+    (relative && deed && dimmed && named).then(|| {
+        let mut piece = Piece { bytes, role: Role::Content, keys, ..empty(sentence, "quencher") };
+        name_by_deed(&mut piece, dictionary);
+        (length, piece)
+    })
 }
 
 /// What something goes up or down, without being more or less.

@@ -104,8 +104,8 @@ fn so_many_in_a_time_is_a_rate() {
         let reading = Reading::of(text, &Dictionary::new(&Lexicon::default(), &[]));
         reading.claims.iter().any(|claim| claim.class.contains(&"rate"))
     };
-    assert!(rate("It cuts more each minute."));
-    assert!(!rate("It cuts more in the end."));
+    assert!(rate("It splits more each minute."));
+    assert!(!rate("It splits more in the end."));
 }
 
 #[test]

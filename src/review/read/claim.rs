@@ -186,7 +186,7 @@ impl Reader<'_> {
         let direction = if spared { direction.mirrored() } else { direction };
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
-        // "cuts more per minute": how fast it does so.
+        // "splits more per minute": how fast it does so.
         let cuts = about.iter().any(|(key, weight)| *key == "split" && *weight >= LEANING);
         if cuts && !attributive && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
             class.extend(["amount", "rate"]);

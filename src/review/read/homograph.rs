@@ -2,7 +2,7 @@
 //! "in the same time" says what is kept alike.
 
 use super::piece::{Piece, Role, Words, empty, name_by_deed};
-use super::token::Kind;
+use super::token::{Kind, Token};
 use crate::review::meaning::{Direction, Grammar, Little, Meaning, Turn};
 use crate::review::words;
 
@@ -72,7 +72,7 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
-    if let Some(found) = in_its_place(all, at) {
+    if let Some(found) = in_its_place(all, at).or_else(|| by_what_follows(all, at)) {
         return Some(found);
     }
     let direction = match word.as_str() {
@@ -170,28 +170,9 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     let follows = matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Pronoun)));
     let marked = own.get(at + 1).is_some_and(|token| token.kind == Kind::Mark);
     let turns = turn_at(all, at + 2).is_some_and(|turn| turn.grammar == Grammar::Comparative);
-    let is_thing = rest.get(1).is_some_and(thing) && !marked;
-    let copula =
-        matches!(rest.get(1..).and_then(|rest| dictionary.longest(rest)), Some((_, Meaning::Little(Little::Copula))));
-    let does = copula || rest.get(1).is_some_and(|stem| dictionary.is_verb(stem));
-    let marked_before =
-        at.checked_sub(1).and_then(|before| own.get(before)).is_some_and(|token| token.kind == Kind::Mark);
     match word.as_str() {
         "most" if named && !matches!(back, "the" | "at" | "what" | "be" | "is" | "are" | "for" | "") => {
             Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
-        }
-        // "Most stays in", "and most have gone".
-        "most"
-            if does && (marked_before || matches!(back, "" | "and" | "so" | "but" | "because" | "then" | "while")) =>
-        {
-            Some((1, Piece { bytes, role: comparative(Direction::Up, ""), ..empty(sentence, "most of") }))
-        }
-        // "the plus blocker": a charge, and nothing added.
-        "plus" | "+"
-            if matches!(back, "the" | "a" | "of" | "more" | "less" | "fewer" | "this" | "that") && is_thing =>
-        {
-            let keys = vec![dictionary.key("positive")];
-            Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
         }
         "short" | "little" | "small" if matches!(next, "rna" | "rnas") => {
             Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
@@ -215,6 +196,31 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         "dim" if matches!(back, "in" | "a" | "the" | "with" | "under" | "this" | "that") => {
             let keys = vec![dictionary.key("bright")];
             Some((1, Piece { bytes, role: comparative(Direction::Down, "bright"), keys, ..empty(sentence, word) }))
+        }
+        _ => None,
+    }
+}
+
+/// "Most stays in", "and most have gone": most of it. "the plus blocker": a charge, and nothing added.
+fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let word = mended.get(at)?;
+    let bytes = own.get(at)?.bytes.clone();
+    let mark = |token: &Token| token.kind == Kind::Mark;
+    let opens = at.checked_sub(1).and_then(|before| own.get(before)).is_none_or(mark);
+    let follows = all.stems.get(at + 1..).and_then(|rest| dictionary.longest(rest)).map(|(_, meaning)| meaning);
+    match (word.as_str(), before(all, at)) {
+        ("most", back) if opens || matches!(back, "and" | "so" | "but" | "because" | "then" | "while") => {
+            let does = matches!(follows, Some(Meaning::Little(Little::Copula)))
+                || all.stems.get(at + 1).is_some_and(|stem| dictionary.is_verb(stem));
+            let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
+            does.then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }))
+        }
+        ("plus" | "+", "the" | "a" | "of" | "more" | "less" | "fewer" | "this" | "that") => {
+            let named = matches!(follows, None | Some(Meaning::Term(_) | Meaning::Sense(_)));
+            let keys = vec![dictionary.key("positive")];
+            (named && own.get(at + 1).is_some_and(|token| !mark(token)))
+                .then(|| (1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
         }
         _ => None,
     }

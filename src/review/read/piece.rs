@@ -172,14 +172,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     };
     match meaning {
         Some(Meaning::Turn(turn)) if !turn.about.is_empty() => piece.keys.push(dictionary.key(turn.about)),
-        Some(Meaning::Sense(group)) => {
-            let head = words::lists().senses.get(group).and_then(|group| group.first());
-            piece.keys.extend(head.map(|head| dictionary.key(head)));
-            piece.also.extend(dictionary.further(&rest.get(..length).unwrap_or_default().join(" ")).cloned());
-            if lower.split(' ').any(|word| BY_DEED.contains(&word)) {
-                name_by_deed(&mut piece, dictionary);
-            }
-        }
+        Some(Meaning::Sense(group)) => by_sense(&mut piece, group, rest.get(..length).unwrap_or_default(), dictionary),
         Some(Meaning::Term(term)) => {
             piece.term = Some(term);
             piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
@@ -214,6 +207,16 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
 
 /// Words that make a name of what something does: "dimming stuff", "light thief".
 const BY_DEED: &[&str] = &["stuff", "substance", "thief", "stealer", "robber", "killer", "eater", "maker"];
+
+/// What a phrase of a row of like words stands for, and what else.
+fn by_sense(piece: &mut Piece, group: usize, stems: &[&str], dictionary: &Dictionary) {
+    let head = words::lists().senses.get(group).and_then(|group| group.first());
+    piece.keys.extend(head.map(|head| dictionary.key(head)));
+    piece.also.extend(dictionary.further(&stems.join(" ")).cloned());
+    if piece.lower.split(' ').any(|word| BY_DEED.contains(&word)) {
+        name_by_deed(piece, dictionary);
+    }
+}
 
 /// "the stuff that dims": the quantity that goes by the name of who does so.
 pub(super) fn name_by_deed(piece: &mut Piece, dictionary: &Dictionary) {

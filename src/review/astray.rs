@@ -1,6 +1,7 @@
 //! Where an answer goes astray: it passes from one change to the opposite one, and the step between is told wrongly.
 
-use super::course::{AS_PLAIN, Course, PLAINLY, Told};
+use super::course::{AS_PLAIN, Course, Node, PLAINLY, Told};
+use super::likeness::Likeness;
 use super::matching::Matcher;
 use super::meaning::{Accord, Direction, Link};
 use super::read::{Claim, Role};
@@ -62,6 +63,34 @@ impl Course {
             .iter()
             .filter(own)
             .any(|own| self.told.iter().any(|told| told.node == own.node && other(told) && as_plainly(own, told)))
+    }
+
+    /// Whether the question sets out from a treatment of which the answer tells how long it takes, and the first step of how
+    /// long there is for it.
+    pub(super) fn is_timed(&self, matcher: &Matcher<'_>) -> bool {
+        let [lead, first, ..] = self.nodes.as_slice() else { return false };
+        let right = self.told.iter().filter(|told| told.node == 0 && !told.blamed && told.accord != Accord::Unclear);
+        let mut claims = right.filter_map(|told| matcher.reading.claims.get(told.claim));
+        let long = |claim: &Claim| claim.class.iter().any(|class| matches!(*class, "length" | "time"));
+        lead.place.point == usize::MAX && first.wanted.class == ["time"] && claims.any(long)
+    }
+
+    /// "More has leaked out" is said of what has left as well as of what stays: a quantity that is known plainly enough, where
+    /// the plainest is its opposite. What a step sets out from must be named itself.
+    pub(super) fn counterpart(
+        &self,
+        node: usize,
+        shares: &[Option<Likeness>],
+        best: f64,
+        matcher: &Matcher<'_>,
+    ) -> bool {
+        let (Some(own), Some(Some((share, mirrored)))) = (self.nodes.get(node), shares.get(node)) else { return false };
+        let opposite = |(other, known): (&Node, &Option<Likeness>)| {
+            known.is_some_and(|(plain, turned)| plain >= best - AS_PLAIN && turned != *mirrored)
+                && matcher.are_opposite(&own.wanted, &other.wanted)
+        };
+        let left = own.wanted.about.iter().any(|(key, _)| matcher.dictionary.is_elsewhere(key));
+        left && !(*mirrored && own.cause) && *share >= PLAINLY && self.nodes.iter().zip(shares).any(opposite)
     }
 
     /// Whether a step sets out from a quantity.

@@ -56,6 +56,8 @@ pub(super) struct Course {
     pub(super) told: Vec<Told>,
     /// How plainly each claim speaks of the quantity that it was given to.
     pub(super) plain: Vec<f64>,
+    /// The first step tells of how long there is, and the answer of how long the treatment that the question sets out from takes.
+    timed: bool,
 }
 
 impl Course {
@@ -109,7 +111,7 @@ impl Course {
             }
             _ => {}
         }
-        let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()] };
+        let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()], timed: false };
         course.assign(matcher);
         if course.steps_apart() {
             course.pass_over(matcher);
@@ -123,6 +125,7 @@ impl Course {
         if !either_way {
             course.one_way();
         }
+        course.timed = course.is_timed(matcher);
         course
     }
 
@@ -163,7 +166,8 @@ impl Course {
                 if claim.direction == Direction::Same && !of_kind {
                     continue;
                 }
-                let Some(known) = self.nodes.get(node).filter(|_| *share >= best - AS_PLAIN) else { continue };
+                let plainest = *share >= best - AS_PLAIN || self.counterpart(node, &shares, best, matcher);
+                let Some(known) = self.nodes.get(node).filter(|_| plainest) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
                 let level = claim.level.or(Some(Direction::Up).filter(|_| claim.relates && single));
                 let whole = level.is_some() && !known.cause;
@@ -315,8 +319,10 @@ impl Course {
         let sets_out = at.and_then(|at| self.nodes.get(at)).is_some_and(|node| node.cause);
         let before = at.filter(|_| sets_out).and_then(|at| at.checked_sub(1)).and_then(|at| self.nodes.get(at));
         let agrees = |node: Option<&Node>| node.map(|node| self.found_of(node.place)) == Some(Found::Agrees);
+        // A longer soak is what gives it longer: the question sets out from the time of which the first step tells.
+        let timed = at == Some(1) && self.timed && agrees(self.nodes.get(2));
         match own {
-            Found::Missing if agrees(next) || agrees(before) => Found::Agrees,
+            Found::Missing if agrees(next) || agrees(before) || timed => Found::Agrees,
             _ => own,
         }
     }

@@ -52,6 +52,8 @@ pub(crate) struct Dictionary {
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
+    /// Quantities by the key of a word that names them here: the quencher, where that is what is made.
+    stand_for: BTreeMap<String, usize>,
     /// Words in lower case that are spelled right.
     known: BTreeSet<String>,
     known_stems: BTreeSet<String>,
@@ -94,6 +96,7 @@ impl Dictionary {
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
+            stand_for: BTreeMap::new(),
             known: BTreeSet::new(),
             known_stems: BTreeSet::new(),
             left_outside: ["left outside", "left in the"]
@@ -335,6 +338,11 @@ impl Dictionary {
 
     pub(crate) fn term(&self, number: usize) -> Option<&TermEntry> {
         self.terms.get(number)
+    }
+
+    /// The quantity of which a key is a name here.
+    pub(crate) fn stands_for(&self, key: &str) -> Option<usize> {
+        self.stand_for.get(key).copied()
     }
 
     /// Whether a stem is a word without a topic.

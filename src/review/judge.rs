@@ -197,9 +197,10 @@ impl Judge<'_> {
         }
     }
 
-    /// Whether what is refused is a relation told with its directions, and not a reason beside the right one.
+    /// Whether what is refused is a relation told with its directions, and not a reason beside the right one. The guide quotes
+    /// what students claim as a whole; what it refuses without quotes is a reason ("the gas expands because it is hot").
     fn refused_relation(&self, point: &Point, whole: &Pattern) -> bool {
-        let directed = |text: &&String| !self.pattern(text).wanted.is_empty();
+        let directed = |text: &&String| text.starts_with('“') && !self.pattern(text).wanted.is_empty();
         let reject = point.reject.iter().filter(directed).cloned().collect();
         self.rejected(&Point { reject, ..point.clone() }, whole).is_some()
     }

@@ -12,6 +12,8 @@ mod astray;
 mod cases;
 #[cfg(test)]
 mod cases_contra;
+#[cfg(test)]
+mod cases_recall;
 mod chain;
 mod course;
 mod dictionary;

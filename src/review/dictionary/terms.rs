@@ -21,6 +21,10 @@ impl Dictionary {
                         [stem] if !term.quantity => self.like(stem),
                         _ => Vec::new(),
                     };
+                    if let ([stem], true) = (stems.as_slice(), term.quantity) {
+                        let head = self.canonical(stem);
+                        self.stand_for.entry(head).or_insert(number);
+                    }
                     self.add(stems, Meaning::Term(number));
                     for stem in like {
                         self.add(vec![stem], Meaning::Term(number));

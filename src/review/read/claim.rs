@@ -190,6 +190,11 @@ impl Reader<'_> {
         let direction = if spared || undone { direction.mirrored() } else { direction };
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
+        // "splits more per minute": how fast it does so.
+        let cuts = about.iter().any(|(key, weight)| *key == "split" && *weight >= LEANING);
+        if cuts && !attributive && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
+            class.extend(["amount", "rate"]);
+        }
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
         if self.way_of_light(at, turn, &about) {
             class = vec!["distance"];
@@ -368,6 +373,17 @@ impl Reader<'_> {
             add(about, key, if alone { 1.0 } else { OWN });
         }
         class
+    }
+}
+
+impl Reader<'_> {
+    /// "… each second", "… per minute" behind a word of direction.
+    fn per_time(&self, at: usize) -> bool {
+        let unit = self.dictionary.key("minute");
+        (at + 1..self.clause.pieces.end).any(|place| {
+            let named = self.pieces.get(place).is_some_and(|piece| piece.keys.contains(&unit));
+            named && matches!(self.word(place.checked_sub(1)), "per" | "each" | "every" | "a")
+        })
     }
 }
 

@@ -1,8 +1,8 @@
 //! Words that look like something else than they are here: "how fast" names a quantity, "stops the enzyme" denies nothing,
 //! "in the same time" says what is kept alike.
 
-use super::piece::{Piece, Role, Words, empty};
-use super::token::Kind;
+use super::piece::{Piece, Role, Words, empty, name_by_deed};
+use super::token::{Kind, Token};
 use crate::review::meaning::{Direction, Grammar, Little, Meaning, Turn};
 use crate::review::words;
 
@@ -72,7 +72,7 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
-    if let Some(found) = in_its_place(all, at) {
+    if let Some(found) = in_its_place(all, at).or_else(|| by_what_follows(all, at)) {
         return Some(found);
     }
     let direction = match word.as_str() {
@@ -208,6 +208,31 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     }
 }
 
+/// "Most stays in", "and most have gone": most of it. "the plus blocker": a charge, and nothing added.
+fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let word = mended.get(at)?;
+    let bytes = own.get(at)?.bytes.clone();
+    let mark = |token: &Token| token.kind == Kind::Mark;
+    let opens = at.checked_sub(1).and_then(|before| own.get(before)).is_none_or(mark);
+    let follows = all.stems.get(at + 1..).and_then(|rest| dictionary.longest(rest)).map(|(_, meaning)| meaning);
+    match (word.as_str(), before(all, at)) {
+        ("most", back) if opens || matches!(back, "and" | "so" | "but" | "because" | "then" | "while") => {
+            let does = matches!(follows, Some(Meaning::Little(Little::Copula)))
+                || all.stems.get(at + 1).is_some_and(|stem| dictionary.is_verb(stem));
+            let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
+            does.then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }))
+        }
+        ("plus" | "+", "the" | "a" | "of" | "more" | "less" | "fewer" | "this" | "that") => {
+            let named = matches!(follows, None | Some(Meaning::Term(_) | Meaning::Sense(_)));
+            let keys = vec![dictionary.key("positive")];
+            (named && own.get(at + 1).is_some_and(|token| !mark(token)))
+                .then(|| (1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
+        }
+        _ => None,
+    }
+}
+
 /// The word before; empty at the beginning.
 fn before<'a>(all: &Words<'a>, at: usize) -> &'a str {
     at.checked_sub(1).and_then(|before| all.mended.get(before)).map_or("", String::as_str)
@@ -241,13 +266,17 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
     let clause = mended.get(before.saturating_sub(4)..at).unwrap_or_default();
     let clause =
         clause.rsplit(|word| matches!(word.as_str(), "," | ";" | "and" | "so" | "→" | "->")).next().unwrap_or_default();
-    let particle = clause.iter().any(|word| {
-        let stem = dictionary.stems.of(word);
-        matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
-            || dictionary.is_verb(&stem)
-            || PARTICLED.contains(&stem.as_str())
-            || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
-    });
+    // "→ leak up →", a note of two words: the first is what goes up.
+    let note = clause.len() == 1 && !PARTICLED.contains(&last);
+    let noun = noun || note && own.get(before).is_some_and(|token| token.kind == Kind::Word);
+    let particle = !note
+        && clause.iter().any(|word| {
+            let stem = dictionary.stems.of(word);
+            matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
+                || dictionary.is_verb(&stem)
+                || PARTICLED.contains(&stem.as_str())
+                || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
+        });
     (copula || noun) && ended && !particle
 }
 
@@ -312,8 +341,11 @@ pub(super) fn by_deed(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
     let length = 3 + article;
     let bytes = own.get(at)?.bytes.start..own.get(at + length - 1)?.bytes.end;
     let keys = vec![dictionary.key("quench")];
-    (relative && deed && dimmed && named)
-        .then(|| (length, Piece { bytes, role: Role::Content, keys, ..empty(sentence, "quencher") }))
+    (relative && deed && dimmed && named).then(|| {
+        let mut piece = Piece { bytes, role: Role::Content, keys, ..empty(sentence, "quencher") };
+        name_by_deed(&mut piece, dictionary);
+        (length, piece)
+    })
 }
 
 /// What something goes up or down, without being more or less.

@@ -7,7 +7,7 @@ use super::homograph::{by_deed, is_background, is_manner, is_way, not_so, repeat
 use super::number::Number;
 use super::token::{Kind, Sentence, Token, tokens};
 use crate::review::dictionary::Dictionary;
-use crate::review::meaning::{Link, Little, Meaning, Turn};
+use crate::review::meaning::{Grammar, Link, Little, Meaning, Turn};
 use crate::review::words;
 
 /// What a piece does.
@@ -142,6 +142,7 @@ fn meant(all: &Words<'_>, at: usize) -> Option<(usize, Meaning)> {
     let found = found.filter(|found| !is_way(all, at, *found));
     let found = found.filter(|found| !before_turn(dictionary, rest, *found));
     let found = found.map(|found| of_one_thing(dictionary, rest, found));
+    let found = found.and_then(|found| before_its_verb(dictionary, rest, found));
     found.map(|found| match rest.get(..1).and_then(|word| dictionary.longest(word)) {
         Some(alone) if is_manner(all, at, found) => alone,
         _ => found,
@@ -176,11 +177,7 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     };
     match meaning {
         Some(Meaning::Turn(turn)) if !turn.about.is_empty() => piece.keys.push(dictionary.key(turn.about)),
-        Some(Meaning::Sense(group)) => {
-            let head = words::lists().senses.get(group).and_then(|group| group.first());
-            piece.keys.extend(head.map(|head| dictionary.key(head)));
-            piece.also.extend(dictionary.further(&rest.get(..length).unwrap_or_default().join(" ")).cloned());
-        }
+        Some(Meaning::Sense(group)) => by_sense(&mut piece, group, rest.get(..length).unwrap_or_default(), dictionary),
         Some(Meaning::Term(term)) => {
             piece.term = Some(term);
             piece.keys.extend(dictionary.term(term).map(|term| term.id.clone()));
@@ -220,6 +217,32 @@ fn before_turn(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usize
     matches!(onward, Some((2.., Meaning::Turn(_))))
 }
 
+/// Words that make a name of what something does: "dimming stuff", "light thief".
+const BY_DEED: &[&str] = &["stuff", "substance", "thief", "stealer", "robber", "killer", "eater", "maker"];
+
+/// What a phrase of a row of like words stands for, and what else.
+fn by_sense(piece: &mut Piece, group: usize, stems: &[&str], dictionary: &Dictionary) {
+    let head = words::lists().senses.get(group).and_then(|group| group.first());
+    piece.keys.extend(head.map(|head| dictionary.key(head)));
+    piece.also.extend(dictionary.further(&stems.join(" ")).cloned());
+    if piece.lower.split(' ').any(|word| BY_DEED.contains(&word)) {
+        name_by_deed(piece, dictionary);
+    }
+}
+
+/// "the stuff that dims": the quantity that goes by the name of who does so.
+pub(super) fn name_by_deed(piece: &mut Piece, dictionary: &Dictionary) {
+    let Some(number) = piece.keys.first().and_then(|key| dictionary.stands_for(key)) else { return };
+    let Some(term) = dictionary.term(number) else { return };
+    piece.term = Some(number);
+    piece.keys.insert(0, term.id.clone());
+    for key in &term.words {
+        if !piece.keys.contains(key) {
+            piece.keys.push(key.clone());
+        }
+    }
+}
+
 /// "less coloured compound": a phrase of direction ends before what is one thing with its last word.
 fn of_one_thing(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usize, Meaning)) -> (usize, Meaning) {
     let last = length.checked_sub(1).filter(|last| *last > 0 && matches!(meaning, Meaning::Turn(_)));
@@ -227,6 +250,19 @@ fn of_one_thing(dictionary: &Dictionary, rest: &[&str], (length, meaning): (usiz
     let named = matches!(thing, Some((2.., Meaning::Sense(_) | Meaning::Term(_))));
     let short = last.filter(|_| named).and_then(|last| rest.get(..last)).and_then(|head| dictionary.longest(head));
     short.unwrap_or((length, meaning))
+}
+
+/// "The reaction | speeds up": a name ends before a verb of direction that begins with its last word.
+fn before_its_verb(dictionary: &Dictionary, rest: &[&str], found: (usize, Meaning)) -> Option<(usize, Meaning)> {
+    let (length, meaning) = found;
+    let last =
+        length.checked_sub(1).filter(|last| *last > 0 && matches!(meaning, Meaning::Term(_) | Meaning::Sense(_)));
+    let verb = last.and_then(|last| rest.get(last..)).and_then(|tail| dictionary.longest(tail));
+    let turns = matches!(verb, Some((2.., Meaning::Turn(turn))) if turn.grammar != Grammar::Comparative);
+    match last.filter(|_| turns).and_then(|last| rest.get(..last)) {
+        Some(head) => dictionary.longest(head),
+        None => Some(found),
+    }
 }
 
 /// Whether what stands before a word makes a noun of it: "more cuts", "the split", "of light".

@@ -50,6 +50,9 @@ impl Judge<'_> {
             if said {
                 return Some(whole.says);
             }
+            if self.refused(&pattern, statement, &telling) {
+                return Some(whole.says);
+            }
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
                 continue;
             }
@@ -94,7 +97,7 @@ impl Judge<'_> {
 
     /// Share of the directions of a rejected sentence that the answer claims, by claims that speak of nothing in the guide more
     /// plainly.
-    fn says_so(&self, pattern: &Pattern) -> f64 {
+    pub(super) fn says_so(&self, pattern: &Pattern) -> f64 {
         let matcher = self.matcher();
         let claimed = |wanted: &Wanted, number: usize, claim: &Claim| {
             let known = matcher.same_quantity(wanted, claim, false);

@@ -22,7 +22,13 @@ impl Judge<'_> {
 
     /// "…; if the reading can change, the dye becomes brighter there."
     fn control_astray(&self, point: &Point) -> Option<Verdict> {
-        let (_, outcome) = point.statement.rsplit_once("the reading can change, ")?;
+        let (control, outcome) = point.statement.rsplit_once("the reading can change, ")?;
+        let added = self.pattern(control.split_once(" to which ").map_or("", |(_, added)| added));
+        // Another treatment than the guide's may drive the reading the other way; none may leave it as it is.
+        let names_added = self.reading.pieces.iter().any(|piece| {
+            let known = |key: &String| !self.dictionary.is_light(key) && piece.keys.contains(key);
+            added.units.iter().filter_map(|unit| unit.keys.first()).any(known)
+        });
         let pattern = self.pattern(outcome);
         let wanted = pattern.wanted.last()?;
         let matcher = self.matcher();
@@ -34,6 +40,9 @@ impl Judge<'_> {
                 continue;
             }
             let Some((_, mirrored)) = matcher.same_quantity(wanted, claim, false) else { continue };
+            if !names_added && claim.direction != Direction::Same {
+                continue;
+            }
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
             hits.push((wanted.direction.accord(said), claim));
         }

@@ -217,8 +217,9 @@ impl Judge<'_> {
     /// How the statement fared, or one of its alternatives.
     fn statement(&self, point: &Point, whole: &Pattern) -> (Fared, Match) {
         let found = self.step(whole, point, 0);
-        // That the cause is there, or something between, tells nothing yet of what comes of it.
-        let directed = found.effect() == Some(Found::Agrees);
+        // That the cause is there tells nothing yet.
+        let mut turns = found.turns.iter().zip(&whole.wanted);
+        let directed = turns.any(|(turn, wanted)| *turn == Found::Agrees && !wanted.cause);
         let mut best = (Self::fared(whole, &found, limit::WORDS_ALONE), found);
         if best.1.turns.contains(&Found::Opposed) {
             best.0 = Fared::Denied;
@@ -376,7 +377,7 @@ pub(super) fn is_open(point: &Point) -> bool {
 }
 
 /// Whether the direction earns by itself, so that a refused reason beside it costs nothing.
-fn earns_by_direction(point: &Point) -> bool {
+pub(super) fn earns_by_direction(point: &Point) -> bool {
     point.accept.iter().any(|text| text.starts_with("the direction alone"))
 }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::ops::Range;
 
 use super::guide::Point;
-use super::judge::{Judge, limit};
+use super::judge::{Judge, earns_by_direction, limit};
 use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece};
@@ -50,7 +50,8 @@ impl Judge<'_> {
             if said {
                 return Some(whole.says);
             }
-            if self.refused(&pattern, statement, &telling) {
+            // Where the direction earns by itself, no reason is asked for.
+            if !earns_by_direction(point) && self.refused(&pattern, statement, &telling) {
                 return Some(whole.says);
             }
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {

@@ -3,26 +3,18 @@
 use super::tests::{case, reviewer};
 use super::*;
 
-fn kettle() -> Reviewer {
-    reviewer(
-        "Describe how the loudness of the kettle depends on the flame.",
-        "describe",
-        "A larger flame makes more steam, so the kettle is louder.",
-        &["the direction alone, for this change or the opposite one"],
-        &[],
-    )
-}
-
 #[test]
 fn what_is_only_guessed_is_left_open() {
-    let kettle = kettle();
-    case(&kettle, "With a larger flame the kettle is louder.", Status::Found);
-    case(&kettle, "Perhaps with a larger flame there is more steam and the kettle is louder.", Status::LookAgain);
-    case(
-        &kettle,
-        "With a larger flame the kettle is louder. The lid might rattle, or it might stay put.",
-        Status::Found,
+    let dye = reviewer(
+        "Describe how the concentration of dye in the liquid depends on the time.",
+        "describe",
+        "Over a longer time more dye comes out, so its concentration in the liquid rises.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
     );
+    case(&dye, "The longer the time the darker the liquid.", Status::Found);
+    case(&dye, "Perhaps the longer the time the darker the liquid, or it could fizz.", Status::LookAgain);
+    case(&dye, "The longer the time the darker the liquid. It might smell too, or fizz.", Status::Found);
 }
 
 #[test]
@@ -86,11 +78,11 @@ fn a_refused_reason_is_told_in_any_order() {
         "explain",
         "A larger flame heats more of the oil, so the lamp gets brighter.",
         &[],
-        &["the moth eats the wick", "the glass is more transparent", "the lamp ends when the wick is used up"],
+        &["the moth paints the wick", "the glass is more transparent", "the lamp ends when the wick is used up"],
     );
     let told = "A larger flame heats more of the oil, so the lamp gets brighter";
     case(&lamp, &format!("{told}."), Status::Found);
-    case(&lamp, &format!("{told}. The wick is eaten by the moth."), Status::NotFound);
+    case(&lamp, &format!("{told}. The wick is painted by the moth."), Status::NotFound);
     case(&lamp, &format!("The glass is less transparent. {told}."), Status::NotFound);
     case(&lamp, &format!("{told} as the wick is used up."), Status::NotFound);
     case(&lamp, &format!("{told}. The wick is not used up."), Status::Found);

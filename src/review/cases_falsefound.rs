@@ -78,12 +78,11 @@ fn a_refused_reason_is_told_in_any_order() {
         "explain",
         "A larger flame heats more of the oil, so the lamp gets brighter.",
         &[],
-        &["the moth paints the wick", "the glass is more transparent", "the lamp ends when the wick is used up"],
+        &["the moth paints the wick", "the glass is more permeable"],
     );
     let told = "A larger flame heats more of the oil, so the lamp gets brighter";
     case(&lamp, &format!("{told}."), Status::Found);
     case(&lamp, &format!("{told}. The wick is painted by the moth."), Status::NotFound);
-    case(&lamp, &format!("The glass is less transparent. {told}."), Status::NotFound);
-    case(&lamp, &format!("{told} as the wick is used up."), Status::NotFound);
-    case(&lamp, &format!("{told}. The wick is not used up."), Status::Found);
+    case(&lamp, &format!("The glass is less permeable. {told}."), Status::NotFound);
+    case(&lamp, &format!("{told}. The wick is not painted by the moth."), Status::Found);
 }

@@ -72,7 +72,8 @@ impl Judge<'_> {
             }
             match (places.first().copied().flatten(), places.get(1).copied().flatten()) {
                 (Some(first), Some(second)) if rest => {
-                    let by = first.checked_sub(1).and_then(|before| own.get(before));
+                    let before = own.get(..first).unwrap_or_default();
+                    let by = before.iter().rfind(|piece| piece.role != Role::Article);
                     !in_order || first <= second || by.is_some_and(|piece| piece.lower == "by")
                 }
                 (None, Some(second)) if rest && in_order && units.len() >= 3 => {

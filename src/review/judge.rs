@@ -134,6 +134,9 @@ impl Judge<'_> {
             return self.link();
         }
         let (status, places) = self.words(point);
+        if status == Status::Found && !self.answers_apart(point) && self.in_doubt(&places) {
+            return (Status::LookAgain, places);
+        }
         if point.kind == PointKind::Balance || point.kind.is_reason() {
             return (status, places);
         }
@@ -146,6 +149,13 @@ impl Judge<'_> {
         }
     }
 
+    /// Whether a point is met by a verdict, a name, or any sound thing, where a hedge is another matter.
+    fn answers_apart(&self, point: &Point) -> bool {
+        let statement = point.statement.as_str();
+        let verdict = statement.starts_with("The data ") || statement.starts_with("χ²");
+        verdict || is_open(point) || point.kind == PointKind::Balance || self.question.command_term == "identify"
+    }
+
     pub(super) fn words(&self, point: &Point) -> Verdict {
         let whole = self.pattern(point.said());
         let statement = point.statement.as_str();
@@ -155,7 +165,7 @@ impl Judge<'_> {
             () if point.kind == PointKind::SecondEffect => self.second_effect(point),
             () if statement.starts_with("The data ") => self.settled(point),
             () if statement.starts_with("χ²") => self.tested(point),
-            () if is_open(point) => self.open(),
+            () if is_open(point) => self.open_astray(point).unwrap_or_else(|| self.open()),
             () if whole.direction_alone => self.prediction(point, &whole),
             () if self.question.command_term == "identify" => {
                 // "The brightness of the dye" where another quantity is asked for, whatever words the two share.
@@ -368,7 +378,7 @@ pub(super) fn is_open(point: &Point) -> bool {
 }
 
 /// Whether the direction earns by itself, so that a refused reason beside it costs nothing.
-fn earns_by_direction(point: &Point) -> bool {
+pub(super) fn earns_by_direction(point: &Point) -> bool {
     point.accept.iter().any(|text| text.starts_with("the direction alone"))
 }
 

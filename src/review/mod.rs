@@ -13,10 +13,14 @@ mod cases;
 #[cfg(test)]
 mod cases_contra;
 #[cfg(test)]
+mod cases_falsefound;
+#[cfg(test)]
 mod cases_recall;
 mod chain;
+mod control;
 mod course;
 mod dictionary;
+mod doubt;
 mod figure;
 mod guide;
 mod habit;
@@ -32,6 +36,7 @@ mod matching;
 mod meaning;
 mod pattern;
 mod read;
+mod refused;
 mod rejected;
 mod sequence;
 mod special;
@@ -136,7 +141,17 @@ impl Reviewer {
             let (status, stretches) = if restated { (Status::NotFound, Vec::new()) } else { judge.point(point) };
             PointReview { id: point.id.clone(), status, evidence: verdict::evidence(&reading, &stretches) }
         });
-        let points: Vec<PointReview> = points.collect();
+        let mut points: Vec<PointReview> = points.collect();
+        // One thing or another: whichever is right, it was not chosen.
+        let other = doubt::alternative(&response.text).filter(|_| names);
+        if let Some(other) = other.and_then(|text| self.review(&Response { text: text.to_owned(), ..response.clone() }))
+        {
+            for (own, other) in points.iter_mut().zip(other.points) {
+                if own.status == Status::Found && other.status != Status::Found {
+                    own.status = Status::LookAgain;
+                }
+            }
+        }
         let whole = read(&response.text);
         let habits = habit::habits(question, &prompt, &whole, given, &points, read);
         Some(Review { response: response.id.clone(), points, habits, chain: chain::chain(question, &judge) })

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::ops::Range;
 
 use super::guide::Point;
-use super::judge::{Judge, limit};
+use super::judge::{Judge, earns_by_direction, limit};
 use super::meaning::Accord;
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece};
@@ -48,6 +48,10 @@ impl Judge<'_> {
                     self.says_so(&pattern) > limit::IN_FULL
                 };
             if said {
+                return Some(whole.says);
+            }
+            // Where the direction earns by itself, no reason is asked for.
+            if !earns_by_direction(point) && self.refused(&pattern, statement, &telling) {
                 return Some(whole.says);
             }
             if telling.is_empty() || (telling.len() < 2 && !few) || whole.coverage < limit::REJECTED {
@@ -94,7 +98,7 @@ impl Judge<'_> {
 
     /// Share of the directions of a rejected sentence that the answer claims, by claims that speak of nothing in the guide more
     /// plainly.
-    fn says_so(&self, pattern: &Pattern) -> f64 {
+    pub(super) fn says_so(&self, pattern: &Pattern) -> f64 {
         let matcher = self.matcher();
         let claimed = |wanted: &Wanted, number: usize, claim: &Claim| {
             let known = matcher.same_quantity(wanted, claim, false);

@@ -50,6 +50,9 @@ impl Told {
         let clause = before.rsplit(['.', ',', ';', ':']).next().unwrap_or_default();
         // "Because they don't overlap the claim is supported": what does not overlap.
         let clause = clause.rsplit_once("overlap ").map_or(clause, |(_, since)| since);
+        // "That is not enough, so really there is no difference", also without the comma: what follows is no longer denied.
+        let clause =
+            clause.rsplit_once(" so ").filter(|(before, _)| !ends_denied(before)).map_or(clause, |(_, since)| since);
         let mut words = clause.split_whitespace().rev().take(REACH);
         words.any(|word| lists().denials.contains(&word) || word.ends_with("n't"))
     }
@@ -61,6 +64,11 @@ impl Told {
         let until = Self(format!("{since}{phrase}"));
         !since.contains(['.', ';']) && !until.has(&lists().verdicts)
     }
+}
+
+/// Whether a denial stands last: "not so different" is denied as a whole.
+fn ends_denied(text: &str) -> bool {
+    text.split_whitespace().next_back().is_some_and(|word| lists().denials.contains(&word) || word.ends_with("n't"))
 }
 
 fn is_letter(letter: char) -> bool {
@@ -94,6 +102,9 @@ mod tests {
         assert!(text.denies(&["significant"]) && !text.affirms(&["significant"]));
         assert!(Told::of("We fail to reject it.").denies(&["reject"]));
         assert!(Told::of("It is not so. They differ.").affirms(&["differ"]));
+        let text = Told::of("Ten pots are not enough so really there is no change.");
+        assert!(text.affirms(&["there is no change"]));
+        assert!(Told::of("They are not so different.").denies(&["different"]));
         let text = Told::of("Because the bars don't overlap the claim is supported.");
         assert!(text.affirms(&["is supported"]) && !text.denies(&["is supported"]));
     }

@@ -379,9 +379,11 @@ fn read_off(claim: &Claim, matcher: &Matcher<'_>) -> bool {
     let before = reading.pieces.get(clause.pieces.start..claim.pieces.end).unwrap_or_default();
     let named = before.iter().any(|piece| shows(&piece.lower));
     let own = reading.pieces.get(claim.pieces.clone()).unwrap_or_default().iter();
-    let bare = own
-        .filter(|piece| piece.role == Role::Content)
-        .all(|piece| shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key)));
+    let bare = own.filter(|piece| piece.role == Role::Content).all(|piece| {
+        // "reads more": a meter, and no ribosome.
+        let reads = matches!(piece.lower.as_str(), "reads" | "read");
+        reads || shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key))
+    });
     // "The reading is nearer to 100": not which way.
     let near = claim.class.contains(&"distance");
     named && bare && !near && matches!(claim.direction, Direction::Up | Direction::Down) && !claim.presence

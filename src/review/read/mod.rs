@@ -3,6 +3,7 @@
 //! Comes in: a text and a dictionary. Goes out: a [`Reading`]: sentences, clauses and how they hang together, pieces with
 //! their keys, numbers with units, and claims (which quantity goes which way). **Must not know**: guides and points.
 
+mod alike;
 mod case;
 mod claim;
 mod clause;

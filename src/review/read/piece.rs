@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::alike::as_much_as;
 use super::deed::parted;
 use super::homograph::{by_deed, is_background, is_manner, is_way, not_so, repeated, turned_noun};
 use super::number::Number;
@@ -154,6 +155,9 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     let Words { own, mended, sentence, dictionary, .. } = *all;
     let rest = all.rest(at);
     if let Some(piece) = not_so(all, at) {
+        return (2, piece);
+    }
+    if let Some(piece) = as_much_as(all, at) {
         return (2, piece);
     }
     if let Some(found) = parted(all, at) {

@@ -1,0 +1,55 @@
+//! Two things set beside each other as equals: "is as fast at 80 as at none".
+
+use super::piece::{Piece, Role, Words, empty};
+use crate::review::meaning::{Direction, Grammar, Meaning, Turn};
+
+/// Words within which the second "as" must stand.
+const REACH: usize = 7;
+
+/// Words of measure that are none of direction, and the kind of quantity that they speak of.
+const MEASURES: &[(&str, &str)] = &[
+    ("fast", "rate"),
+    ("quick", "rate"),
+    ("quickly", "rate"),
+    ("rapid", "rate"),
+    ("bright", "bright"),
+    ("brightly", "bright"),
+    ("dark", "bright"),
+    ("dim", "bright"),
+    ("far", "distance"),
+    ("much", ""),
+    ("many", ""),
+    ("high", ""),
+    ("low", ""),
+    ("big", ""),
+    ("large", ""),
+    ("concentrated", ""),
+    ("strong", "strength"),
+];
+
+/// "as" between a form of "to be", or a verb of working, and a word of measure, with another "as" behind: the same. "As soon as"
+/// and "as well as" compare nothing, and "twice as fast as" is no equal.
+pub(super) fn as_much_as(all: &Words<'_>, at: usize) -> Option<Piece> {
+    let word = |place: usize| all.mended.get(place).map_or("", String::as_str);
+    let before = at.checked_sub(1).map_or("", word);
+    let is = matches!(
+        before,
+        "is" | "are" | "was" | "were" | "be" | "stays" | "stay" | "works" | "work" | "runs" | "run" | "goes" | "go"
+    );
+    let measure = !matches!(
+        word(at + 1),
+        "soon" | "long" | "well" | "if" | "though" | "a" | "an" | "the" | "they" | "it" | "before" | "usual" | "such"
+    );
+    let behind = (at + 2..at + REACH).map(word).take_while(|word| !matches!(*word, "." | ","));
+    if word(at) != "as" || !is || !measure || !behind.into_iter().any(|word| word == "as") {
+        return None;
+    }
+    let measured = word(at + 1);
+    let about = match all.dictionary.longest(all.rest(at + 1)) {
+        Some((_, Meaning::Turn(turn))) => turn.about,
+        _ => MEASURES.iter().find(|(one, _)| *one == measured).map(|(_, about)| *about)?,
+    };
+    let turn = Turn { direction: Direction::Same, grammar: Grammar::Comparative, about };
+    let bytes = all.own.get(at)?.bytes.start..all.own.get(at + 1)?.bytes.end;
+    Some(Piece { bytes, role: Role::Turn(turn), ..empty(all.sentence, "as") })
+}

@@ -28,7 +28,7 @@ pub(super) struct Marked {
 }
 
 /// The last answers of the batches before the last one.
-const ENDS: [&str; 3] = ["m833", "m1487", "m2128"];
+const ENDS: [&str; 4] = ["m833", "m1487", "m2128", "m3446"];
 
 /// The answers of both halves, and the names of the files of each half.
 pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
@@ -71,7 +71,7 @@ const HABITS: &[&str] = &["restates", "bullets", "over-count", "no-reason", "no-
 #[derive(Default)]
 struct Judged {
     /// Statuses of each batch.
-    batches: [Confusion; 4],
+    batches: [Confusion; 5],
     habits: Confusion,
 }
 

@@ -177,6 +177,16 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         "short" | "little" | "small" if matches!(next, "rna" | "rnas") => {
             Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
         }
+        // "harder to melt", "easier to unzip": how soon it does so.
+        "harder" | "easier" | "easy"
+            if next == "to"
+                && rest.get(2).is_some_and(|stem| dictionary.is_verb(stem))
+                && dictionary.longest(rest).is_none_or(|(length, _)| length == 1) =>
+        {
+            let direction = if word == "harder" { Direction::Down } else { Direction::Up };
+            let keys = vec![dictionary.key("rate")];
+            Some((1, Piece { bytes, role: comparative(direction, "rate"), keys, ..empty(sentence, word) }))
+        }
         "equally" if turn_at(all, at + 1).is_some_and(|turn| turn.grammar == Grammar::Comparative) => {
             let bytes = bytes.start..own.get(at + 1)?.bytes.end;
             let turn = Turn { direction: Direction::Same, grammar: Grammar::Predicate, about: "" };

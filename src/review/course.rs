@@ -56,6 +56,8 @@ pub(super) struct Course {
     pub(super) told: Vec<Told>,
     /// How plainly each claim speaks of the quantity that it was given to.
     pub(super) plain: Vec<f64>,
+    /// Quantities that are told by a state or a deed, and where.
+    pub(super) stated: Vec<(Place, Range<usize>)>,
     /// The first step tells of how long there is, and the answer of how long the treatment that the question sets out from takes.
     timed: bool,
 }
@@ -111,7 +113,7 @@ impl Course {
             }
             _ => {}
         }
-        let mut course = Self { nodes, told: Vec::new(), plain: vec![0.0; matcher.reading.claims.len()], timed: false };
+        let mut course = Self { nodes, plain: vec![0.0; matcher.reading.claims.len()], ..Self::default() };
         course.assign(matcher);
         if course.steps_apart() {
             course.pass_over(matcher);
@@ -126,6 +128,7 @@ impl Course {
             course.one_way();
         }
         course.timed = course.is_timed(matcher);
+        course.by_state(matcher);
         course
     }
 
@@ -338,7 +341,8 @@ impl Course {
                 (false, ..) => Found::Agrees,
             };
         }
-        found
+        let stated = found == Found::Missing && self.stated.iter().any(|(known, _)| *known == place);
+        if stated { Found::Agrees } else { found }
     }
 
     /// Whether at least so many claims tell of a point, and the answer rightly tells what the next one begins with.
@@ -364,7 +368,9 @@ impl Course {
         let own = |told: &&Told| self.nodes.get(told.node).is_some_and(|node| node.place == place);
         let claims = &matcher.reading.claims;
         let told = self.told.iter().filter(own).filter(|told| told.accord != Accord::Unclear);
-        told.filter_map(|told| Some((matcher.reading.claim_bytes(claims.get(told.claim)?), !told.blamed))).collect()
+        let told = told.filter_map(|told| Some((matcher.reading.claim_bytes(claims.get(told.claim)?), !told.blamed)));
+        let stated = self.stated.iter().filter(|(known, _)| *known == place);
+        told.chain(stated.map(|(_, bytes)| (bytes.clone(), true))).collect()
     }
 }
 

@@ -236,7 +236,10 @@ impl Judge<'_> {
             let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
             // A statement of which way things go is not met by things alone.
             let things = !whole.wanted.is_empty() && pattern.wanted.is_empty() && !directed;
-            if things && fared == Fared::Said && self.either_way() {
+            // "The strands melt. So less is held": where the answer rightly goes on from it, which way is plain.
+            let number = self.question.points.iter().position(|one| one.id == point.id);
+            let onward = number.is_some_and(|number| self.course.goes_on(number, 0));
+            if things && fared == Fared::Said && self.either_way() && !onward {
                 fared = Fared::Partly;
                 if best.0 == Fared::Missing {
                     best = (fared, found.clone());

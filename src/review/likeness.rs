@@ -126,7 +126,10 @@ fn sized(wanted: &Wanted, claim: &Claim) -> bool {
 fn melts(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
     let melt = dictionary.key("melt");
     let has = |about: &About| about.iter().any(|(key, weight)| *key == melt && *weight >= IN_PASSING);
-    wanted.class.contains(&"temperature") && has(&wanted.about) && claim.class == ["rate"] && has(&claim.about)
+    // "They melt less easily", but not "more of them melt".
+    let easily = claim.class.is_empty() && !claim.attributive;
+    let soon = claim.class == ["rate"] || easily;
+    wanted.class.contains(&"temperature") && has(&wanted.about) && soon && has(&claim.about)
 }
 
 /// "The message is gone sooner": it lasts a shorter time.

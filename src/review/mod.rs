@@ -16,6 +16,8 @@ mod cases_contra;
 mod cases_falsefound;
 #[cfg(test)]
 mod cases_recall;
+#[cfg(test)]
+mod cases_recb;
 mod chain;
 mod control;
 mod course;
@@ -41,6 +43,7 @@ mod rejected;
 mod sequence;
 mod special;
 mod spelling;
+mod stated;
 mod taken_back;
 #[cfg(test)]
 mod tests;

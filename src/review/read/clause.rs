@@ -145,7 +145,11 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
         // "less that works".
         Link::Which => {
             let counted = said.last().is_some_and(|piece| matches!(piece.role, Role::Turn(_)));
-            (lower != "that" || has_said) && !counted
+            // "more of that enzyme": a demonstrative.
+            let points = lower == "that"
+                && said.last().is_some_and(|piece| matches!(piece.role, Role::Preposition))
+                && pieces.get(at + 1).is_some_and(|piece| piece.role == Role::Content);
+            (lower != "that" || has_said) && !counted && !points
         }
     }
 }

@@ -223,6 +223,15 @@ fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
             does.then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }))
         }
+        // "harder to melt", "easier to unzip": how soon it does so.
+        ("harder" | "easier" | "easy", _) if mended.get(at + 1).is_some_and(|next| next == "to") => {
+            let verb = all.stems.get(at + 2).is_some_and(|stem| dictionary.is_verb(stem));
+            let alone = dictionary.longest(all.rest(at)).is_none_or(|(length, _)| length == 1);
+            let direction = if word == "harder" { Direction::Down } else { Direction::Up };
+            let turn = Turn { direction, grammar: Grammar::Comparative, about: "rate" };
+            let keys = vec![dictionary.key("rate")];
+            (verb && alone).then(|| (1, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, word) }))
+        }
         ("plus" | "+", "the" | "a" | "of" | "more" | "less" | "fewer" | "this" | "that") => {
             let named = matches!(follows, None | Some(Meaning::Term(_) | Meaning::Sense(_)));
             let keys = vec![dictionary.key("positive")];

@@ -149,6 +149,9 @@ impl Reader<'_> {
 /// Takes in what is said of a phrase behind what describes it: "fewer of the strands | that carry enzyme are paired", "fewer
 /// sites | that work".
 pub(super) fn told_behind(claims: &mut [Claim], pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) {
+    for claim in claims.iter_mut().filter(|claim| claim.carried && !claim.presence) {
+        stuff_that(claim, pieces, clauses, dictionary);
+    }
     for claim in claims.iter_mut().filter(|claim| claim.attributive && !claim.carried && !claim.presence) {
         let own = clauses.get(claim.clause);
         let next = clauses.get(claim.clause + 1).filter(|next| Some(next.sentence) == own.map(|own| own.sentence));
@@ -178,5 +181,24 @@ pub(super) fn told_behind(claims: &mut [Claim], pieces: &[Piece], clauses: &[Cla
                 add(&mut claim.about, &key, RULING);
             }
         }
+    }
+}
+
+/// "more of the stuff | that quenches", "less of what | is split": a thing by what it does, and not what was spoken of before.
+fn stuff_that(claim: &mut Claim, pieces: &[Piece], clauses: &[Clause], dictionary: &Dictionary) {
+    let Some(own) = clauses.get(claim.clause) else { return };
+    let Some(next) = clauses.get(claim.clause + 1).filter(|next| next.sentence == own.sentence) else { return };
+    let word = |at: usize| pieces.get(at).map_or("", |piece| piece.lower.as_str());
+    let behind: Vec<&str> = (claim.at + 1..own.pieces.end).map(word).collect();
+    let stuff = matches!(behind.as_slice(), ["of", "the" | "that", "stuff" | "thing" | "substance"] | ["stuff"]);
+    let relative = matches!(word(next.pieces.start.wrapping_sub(1)), "that" | "which");
+    if !stuff || !relative {
+        return;
+    }
+    let (about, _) = Reader { pieces, clause: next, dictionary }.right(next.pieces.start);
+    if !about.is_empty() {
+        claim.about = about;
+        claim.carried = false;
+        claim.attributive = true;
     }
 }

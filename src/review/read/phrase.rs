@@ -33,7 +33,10 @@ impl Reader<'_> {
         };
         let behind_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
             || self.there_is(at);
-        let is_noun = behind_noun && next == Some(Role::Preposition) && matches!(self.word(Some(at + 1)), "in" | "of");
+        let is_noun = behind_noun
+            && !lower.ends_with("ly")
+            && next == Some(Role::Preposition)
+            && matches!(self.word(Some(at + 1)), "in" | "of");
         // "has no effect on the rate": what follows is what does not change.
         let none_on = ["effect", "difference", "influence", "impact"].iter().any(|word| lower.ends_with(word))
             && matches!(self.word(Some(at + 1)), "on" | "to");
@@ -64,7 +67,7 @@ impl Reader<'_> {
         let Some(ahead) = right(at + 1 + usize::from(self.the_they(at))) else { return left() };
         // "becomes more permeable", "makes it less permeable": what becomes so is spoken of as well.
         let quality = ahead.0.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
-        let has = matches!(self.word(at.checked_sub(1)), "have" | "has" | "had");
+        let has = matches!(self.word(at.checked_sub(1)), "have" | "has" | "had") || self.gets(at);
         if grammar == Grammar::Comparative && (passive && !has || quality) {
             let (mut about, start) = self.left(at);
             about.extend(ahead.0);
@@ -100,6 +103,19 @@ impl Reader<'_> {
         !self.there_is(at) && (1..=3).filter_map(|back| at.checked_sub(back)).any(be)
     }
 
+    /// "You've got more of it", "we get less dye": had, and not become.
+    fn gets(&self, at: usize) -> bool {
+        let word = |back: usize| self.word(at.checked_sub(back));
+        let counts =
+            matches!(self.word(Some(at)), "more" | "less" | "fewer" | "much" | "a lot of" | "loads of" | "plenty of");
+        match word(1) {
+            _ if !counts => false,
+            "got" => true,
+            "get" | "gets" | "getting" => matches!(word(2), "you" | "we" | "i" | "one") || self.is_of(at + 1),
+            _ => false,
+        }
+    }
+
     /// Whether what a word speaks of follows it.
     fn forward(&self, at: usize, grammar: Grammar, passive: bool) -> bool {
         let lower = self.word(Some(at));
@@ -119,7 +135,7 @@ impl Reader<'_> {
                 Some(Role::Article) => {
                     the || matches!(lower, "half" | "twice" | "double" | "nearly all" | "almost all" | "hardly any")
                 }
-                Some(Role::Preposition) => self.is_of(at + 1) && !passive,
+                Some(Role::Preposition) => self.is_of(at + 1) && (!passive || self.gets(at)),
                 _ => self.the_they(at),
             },
         }
@@ -302,6 +318,8 @@ impl Reader<'_> {
                 // "soak up as much light"; "opens the stems of more loops".
                 Role::Link(_) if matches!(piece.lower.as_str(), "as" | "so") => {}
                 Role::Content if !piece.verb && self.is_of(place + 1) => {}
+                // "A higher melting point keeps | more of them shut": a thing, whatever verb it is made of.
+                Role::Content if piece.term.is_some() => break,
                 // "The liquid holds less": what is in it, not what stays in it.
                 Role::Content if self.holder(place + 1).is_some() => break,
                 Role::Content if piece.verb => {

@@ -25,6 +25,18 @@ impl Matcher<'_> {
             && claim.class.contains(&"colour")
             && !wanted.class.contains(&"colour")
             && claim.direction == Direction::Down
+            || self.gets_dark(wanted, claim)
+    }
+
+    /// "So it gets darker", read as deeper in colour, where it is asked how bright it is or how much light comes through.
+    fn gets_dark(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let word = |at: usize| self.reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
+        let start = self.reading.clauses.get(claim.clause).map_or(claim.at, |clause| clause.pieces.start);
+        matches!(word(claim.at), "darker" | "darkest")
+            && !wanted.class.contains(&"colour")
+            && claim.class.contains(&"colour")
+            && claim.direction == Direction::Up
+            && (start..claim.at).any(|at| word(at) == "it")
     }
 
     /// Whether one sentence says which way, and another one that follows from it or sets itself against it the opposite.
@@ -95,6 +107,16 @@ impl Matcher<'_> {
         // "But there is so much of it that … so it does rise there."
         let bare = word.is_none_or(|piece| piece.keys.is_empty());
         let opens = opens || (bare && self.reading.set_against(claim));
-        own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
+        // "…, so at 40 it's lowest".
+        let level = before.iter().position(|piece| matches!(piece.role, Role::Number(_)));
+        let it = level.and_then(|at| before.get(at + 1..)?.iter().find(|piece| !matches!(piece.role, Role::Mark(_))));
+        let at_level = bare
+            && claim.compares
+            && claim.carried
+            && before.first().is_some_and(|piece| piece.lower == "at")
+            && it.is_some_and(|piece| piece.lower.starts_with("it"));
+        own || at_level
+            || self.gets_dark(wanted, claim)
+            || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 }

@@ -107,16 +107,7 @@ impl Matcher<'_> {
         // "But there is so much of it that … so it does rise there."
         let bare = word.is_none_or(|piece| piece.keys.is_empty());
         let opens = opens || (bare && self.reading.set_against(claim));
-        // "…, so at 40 it's lowest".
-        let level = before.iter().position(|piece| matches!(piece.role, Role::Number(_)));
-        let it = level.and_then(|at| before.get(at + 1..)?.iter().find(|piece| !matches!(piece.role, Role::Mark(_))));
-        let at_level = bare
-            && claim.compares
-            && claim.carried
-            && before.first().is_some_and(|piece| piece.lower == "at")
-            && it.is_some_and(|piece| piece.lower.starts_with("it"));
-        own || at_level
-            || self.gets_dark(wanted, claim)
+        own || self.gets_dark(wanted, claim)
             || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 }

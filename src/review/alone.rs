@@ -25,6 +25,18 @@ impl Matcher<'_> {
             && claim.class.contains(&"colour")
             && !wanted.class.contains(&"colour")
             && claim.direction == Direction::Down
+            || self.gets_dark(wanted, claim)
+    }
+
+    /// "So it gets darker", read as deeper in colour, where it is asked how bright it is or how much light comes through.
+    fn gets_dark(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let word = |at: usize| self.reading.pieces.get(at).map_or("", |piece| piece.lower.as_str());
+        let start = self.reading.clauses.get(claim.clause).map_or(claim.at, |clause| clause.pieces.start);
+        matches!(word(claim.at), "darker" | "darkest")
+            && !wanted.class.contains(&"colour")
+            && claim.class.contains(&"colour")
+            && claim.direction == Direction::Up
+            && (start..claim.at).any(|at| word(at) == "it")
     }
 
     /// Whether one sentence says which way, and another one that follows from it or sets itself against it the opposite.
@@ -95,6 +107,7 @@ impl Matcher<'_> {
         // "But there is so much of it that … so it does rise there."
         let bare = word.is_none_or(|piece| piece.keys.is_empty());
         let opens = opens || (bare && self.reading.set_against(claim));
-        own || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
+        own || self.gets_dark(wanted, claim)
+            || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
     }
 }

@@ -84,9 +84,7 @@ pub(super) struct Judge<'a> {
     pub(super) dictionary: &'a Dictionary,
 
     pub(super) question: &'a Question,
-
     pub(super) prompt: &'a Reading,
-
     pub(super) reading: &'a Reading,
 
     pub(super) topic: &'a [(String, f64)],
@@ -95,6 +93,9 @@ pub(super) struct Judge<'a> {
 
     /// What the steps of the guide's other questions lead to.
     pub(super) effects: &'a [Wanted],
+
+    /// Both ends of each of those steps.
+    pub(super) relations: &'a [(Wanted, Wanted)],
 }
 
 /// A status and the stretches behind it.

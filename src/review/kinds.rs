@@ -30,7 +30,8 @@ impl Judge<'_> {
         let trap = self.trap(point, prediction != Some(Found::Opposed));
         // A step that goes the other way is told with both its ends as well, so there the prediction decides.
         let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
-        let pair = Some(point.kind).filter(|kind| *kind == PointKind::Reversal).and_then(|_| self.pair(point));
+        let reversed = point.kind == PointKind::Reversal;
+        let pair = Some(point.kind).filter(|_| reversed).and_then(|_| self.pair(point));
         let old = pair.clone().filter(|(new, _)| !new).map(|(_, place)| place);
         let new = pair.is_some_and(|(new, _)| new);
         let asserted = self.asserted(point).filter(|_| !other_way && !new);
@@ -39,7 +40,8 @@ impl Judge<'_> {
             .or(old)
             .or(asserted)
             .or_else(|| self.governs(point, whole))
-            .or_else(|| self.set_back(point, whole));
+            .or_else(|| self.set_back(point, whole))
+            .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.
         let torn = prediction == Some(Found::Both)
@@ -48,7 +50,7 @@ impl Judge<'_> {
         // Beside a wrong prediction so few words tell no reason.
         let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
         let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
-        let reversed = point.kind == PointKind::Reversal;
+        let anew = reversed && self.ends(point).is_some_and(|(from, to)| self.anew((&from, &to)));
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
             () if new => limit::REASON_LOOK,
@@ -60,7 +62,10 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
-            None if told < limit::REASON && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) => {
+            None if told < limit::REASON
+                && !anew
+                && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) =>
+            {
                 (Status::Contradicted, both(&found.says, &[all]))
             }
             None if torn => (Status::Contradicted, both(&found.says, &[all])),
@@ -213,10 +218,13 @@ impl Judge<'_> {
     /// The changed step told as if it still went on: both its ends, each with a direction, in one sentence.
     fn asserted(&self, point: &Point) -> Option<Range<usize>> {
         let (from, to) = self.ends(point)?;
-        for (cause, ..) in self.claimed(&from) {
-            for (effect, ..) in self.claimed(&to) {
+        for (cause, first, _) in self.claimed(&from) {
+            for (effect, second, _) in self.claimed(&to) {
                 let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-                if sentence(cause) == sentence(effect) && cause.at != effect.at {
+                // "… the slower it works": as it goes now.
+                let anew =
+                    point.kind == PointKind::Reversal && self.told_anew((&from, &to), (first, second)) == Some(true);
+                if sentence(cause) == sentence(effect) && cause.at != effect.at && !anew {
                     return join(&[self.reading.claim_bytes(cause), self.reading.claim_bytes(effect)]);
                 }
             }

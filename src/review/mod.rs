@@ -13,6 +13,8 @@ mod cases;
 #[cfg(test)]
 mod cases_contra;
 #[cfg(test)]
+mod cases_dira;
+#[cfg(test)]
 mod cases_falsefound;
 #[cfg(test)]
 mod cases_recall;
@@ -48,6 +50,7 @@ mod taken_back;
 #[cfg(test)]
 mod tests;
 mod told;
+mod unchanged;
 mod verdict;
 mod words;
 
@@ -113,6 +116,20 @@ impl Reviewer {
         effects
     }
 
+    /// How the steps of the other questions go: both ends of each, by which a changed experiment is told from the first one.
+    fn relations(&self, question: &Question) -> Vec<(Wanted, Wanted)> {
+        if !question.points.iter().any(|point| point.kind == PointKind::Reversal) {
+            return Vec::new();
+        }
+        let prompt = Reading::of(&question.text, &self.dictionary);
+        let others = self.guide.questions.iter().filter(|other| other.id != question.id);
+        let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
+        let points = steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement);
+        let steps = points.flat_map(|point| Pattern::steps(&point.statement, &prompt, &self.dictionary));
+        let ends = |step: Pattern| Some((step.wanted.first()?.clone(), step.wanted.last()?.clone()));
+        steps.filter(|step| step.wanted.len() >= 2).filter_map(ends).collect()
+    }
+
     /// The review of one response; `None` where the guide has no question for its id.
     pub fn review(&self, response: &Response) -> Option<Review> {
         let question = self.question(&response.id)?;
@@ -125,6 +142,7 @@ impl Reviewer {
         }
         let topic = topic(&prompt);
         let effects = self.effects(question);
+        let relations = self.relations(question);
         let mut judge = Judge {
             dictionary: &self.dictionary,
             question,
@@ -133,6 +151,7 @@ impl Reviewer {
             topic: &topic,
             course: course::Course::default(),
             effects: &effects,
+            relations: &relations,
         };
         let outcome = judge.outcome();
         judge.topic = outcome.as_deref().unwrap_or(judge.topic);

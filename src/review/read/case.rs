@@ -116,8 +116,10 @@ fn up_to_here(claim: &Claim, sentence: &[&Piece], pieces: &[Piece]) -> bool {
 /// "There is little quencher to dim the dye": what the thing is there for, and not that it happens.
 pub(super) fn serves(before: &Claim, at: usize, turn: Turn, pieces: &[Piece]) -> bool {
     let to = at.checked_sub(1).filter(|place| pieces.get(*place).is_some_and(|piece| piece.lower == "to"));
+    // "less to dim the dye": so little of what was spoken of.
+    let bare = to.is_some_and(|to| before.at + 1 == to) && before.carried;
     turn.grammar != Grammar::Comparative
-        && before.attributive
+        && (before.attributive || bare)
         && before.direction == Direction::Down
         && to.is_some_and(|to| before.at < to && before.pieces.end == to)
 }

@@ -28,8 +28,12 @@ impl Reader<'_> {
                 matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_) | Role::Preposition))
             });
         let first = self.opens(at) && self.clause.link.is_none() && turn.about.is_empty();
+        // "It will be the dimmest one" tells of it as "the dimmest" does.
+        let being = self.word(at.checked_sub(1)) == "the"
+            && piece.lower.ends_with("est")
+            && self.role(at.checked_sub(2)) == Some(Role::Copula);
         let ones = matches!(self.word(Some(at + 1)), "ones" | "one")
-            && !(warm || first)
+            && !(warm || first || being)
             && (turn.about.is_empty() || !self.opens(at));
         // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
         let as_before =

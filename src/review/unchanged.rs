@@ -1,0 +1,64 @@
+//! Reasons of a changed experiment that tell of no change, or of the old relation.
+
+use std::ops::Range;
+
+use super::judge::Judge;
+use super::meaning::{Accord, Direction, Link};
+use super::pattern::Wanted;
+use super::read::{Claim, Role};
+
+/// Words of all levels alike.
+const ALL: &[&str] =
+    &["every", "each", "all", "any", "both", "everywhere", "always", "whatever", "whichever", "however", "regardless"];
+
+impl Judge<'_> {
+    /// "No change, …, so every tube has the same amount whatever the dose": a prediction of no change, and a sentence or clause
+    /// behind it that says of the changed step that it leaves all levels alike. That the thing is missing ("because there is none
+    /// of it any more") is only the prompt again.
+    pub(super) fn leaves_alike(&self) -> Option<Range<usize>> {
+        let first = self.reading.claims.first().filter(|claim| claim.direction == Direction::Same && !claim.hedged)?;
+        let opening = self.reading.clauses.get(first.clause)?.sentence;
+        // "No change, it stays level at every dose": told twice, with no reason yet.
+        let given = |until: usize| {
+            let between = self.reading.pieces.get(first.at..until).unwrap_or_default();
+            between.iter().any(|piece| matches!(piece.role, Role::Link(Link::So | Link::Because | Link::If)))
+        };
+        let reasons = self.reading.clauses.iter().enumerate().skip(first.clause + 1);
+        let mut reasons = reasons.filter(|(_, clause)| clause.sentence != opening || given(clause.pieces.end));
+        reasons.find_map(|(number, clause)| {
+            let pieces = self.reading.within(clause);
+            let start = pieces.first()?.bytes.start..pieces.last()?.bytes.end;
+            let text = self.reading.slice(&start).to_lowercase();
+            let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+            let all = words.iter().filter(|word| ALL.contains(word)).count();
+            let same = self.reading.claims.iter().any(|claim| {
+                claim.clause == number && claim.direction == Direction::Same && !claim.aside && claim.at != first.at
+            });
+            let same = same || words.iter().any(|word| matches!(*word, "equally" | "same" | "alike"));
+            // "because the same dose is put in every tube": what is kept alike.
+            let kept = clause.link == Some(Link::Because) && words.contains(&"same") && !words.contains(&"whatever");
+            (all >= 2 || all >= 1 && same && !kept).then_some(start)
+        })
+    }
+
+    /// Whether one sentence tells both ends of the changed step as they go now.
+    pub(super) fn anew(&self, (from, to): (&Wanted, &Wanted)) -> bool {
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let effects = self.claimed(to);
+        self.claimed(from).iter().any(|(cause, first, _)| {
+            effects.iter().any(|(effect, second, _)| {
+                let apart = sentence(cause) == sentence(effect) && cause.at != effect.at;
+                apart && self.told_anew((from, to), (*first, *second)) == Some(true)
+            })
+        })
+    }
+
+    /// Whether two ends of a step are told as in the first experiment (`false`) or the other way round (`true`), by the steps of
+    /// the guide's other questions; `None` where they do not tell.
+    pub(super) fn told_anew(&self, ends: (&Wanted, &Wanted), accords: (Accord, Accord)) -> Option<bool> {
+        let matcher = self.matcher();
+        let known = |(cause, effect): &&(Wanted, Wanted)| matcher.alike(cause, ends.0) && matcher.alike(effect, ends.1);
+        let (cause, effect) = self.relations.iter().find(known)?;
+        Some((accords.0 == accords.1) != (cause.direction == effect.direction))
+    }
+}

@@ -33,7 +33,7 @@ impl Judge<'_> {
             let piece = own.get(*at).filter(|piece| piece.role == Role::Hedge);
             let alone = |piece: &&Piece| !SUPPOSING.contains(&piece.lower.as_str());
             let i_suppose = word(*at) == "suppose" && at.checked_sub(1).is_some_and(|before| word(before) == "i");
-            i_suppose || piece.is_some_and(|piece| alone(piece))
+            i_suppose || piece.is_some_and(alone)
         };
         let hedges: Vec<usize> = (0..own.len()).filter(guesses).collect();
         let Some(first) = hedges.first() else { return false };

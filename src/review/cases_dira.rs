@@ -101,3 +101,12 @@ fn the_new_relation_beside_a_wrong_prediction_is_not_the_old_one() {
     reason("The sweetness rises. The higher the temperature, the lower the rate at which starch is split.", false);
     reason("The sweetness rises. The higher the temperature, the higher the rate at which starch is split.", true);
 }
+
+#[test]
+fn what_goes_as_it_did_for_a_reason_rests_on_the_old_one() {
+    reason("The sweetness rises again because fewer active sites are left.", true);
+    reason(
+        "This malt unfolds in the heat, so the hotter it is the fewer active sites are left. It rises as before.",
+        false,
+    );
+}

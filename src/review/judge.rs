@@ -134,7 +134,11 @@ impl Judge<'_> {
         if point.kind == PointKind::Link {
             return self.link();
         }
-        let (status, places) = self.words(point);
+        let (status, mut places) = self.words(point);
+        if status == Status::Found && places.is_empty() {
+            // What was asked for is named by the answer as a whole.
+            places = says(std::slice::from_ref(&(0..self.reading.text.len())));
+        }
         if status == Status::Found && !self.answers_apart(point) && self.in_doubt(&places) {
             return (Status::LookAgain, places);
         }
@@ -308,6 +312,8 @@ impl Judge<'_> {
                 let denies: Vec<Range<usize>> = denies.into_iter().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&earns, &denies))
             }
+            // Of a chain without its end a person must decide.
+            (true, false, None) if steps.len() >= 3 && !last => (Status::LookAgain, says(&earns)),
             (true, false, None) => (Status::Found, says(&earns)),
             (_, false, Some(places)) => (Status::NotFound, both(&earns, &places)),
             (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= limit::HALF => {

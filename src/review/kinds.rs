@@ -35,13 +35,15 @@ impl Judge<'_> {
         let old = pair.clone().filter(|(new, _)| !new).map(|(_, place)| place);
         let new = pair.is_some_and(|(new, _)| new);
         let asserted = self.asserted(point).filter(|_| !other_way && !new);
+        let anew = reversed && self.ends(point).is_some_and(|(from, to)| self.anew((&from, &to)));
         let wrong = trap
             .filter(|_| !new)
             .or(old)
             .or(asserted)
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole))
-            .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)));
+            .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
+            .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.
         let torn = prediction == Some(Found::Both)
@@ -50,7 +52,6 @@ impl Judge<'_> {
         // Beside a wrong prediction so few words tell no reason.
         let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
         let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
-        let anew = reversed && self.ends(point).is_some_and(|(from, to)| self.anew((&from, &to)));
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
             () if new => limit::REASON_LOOK,

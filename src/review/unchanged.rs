@@ -5,7 +5,9 @@ use std::ops::Range;
 use super::judge::Judge;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::Wanted;
-use super::read::{Claim, Role};
+use super::read::{Claim, Clause, Role};
+use super::told::Told;
+use super::words;
 
 /// Words of all levels alike.
 const ALL: &[&str] =
@@ -38,6 +40,18 @@ impl Judge<'_> {
             // "because the same dose is put in every tube": what is kept alike.
             let kept = clause.link == Some(Link::Because) && words.contains(&"same") && !words.contains(&"whatever");
             (all >= 2 || all >= 1 && same && !kept).then_some(start)
+        })
+    }
+
+    /// "It falls just like before, because …": one sentence that says that it does as it did, and why. A prediction told so behind
+    /// a reason of its own leaves that reason as it is.
+    pub(super) fn as_it_was(&self) -> Option<Range<usize>> {
+        self.reading.sentences.iter().enumerate().find_map(|(number, sentence)| {
+            let because = |clause: &Clause| clause.sentence == number && clause.link == Some(Link::Because);
+            let place = self.reading.clauses.iter().find(|clause| because(clause))?;
+            let before = sentence.bytes.start..self.reading.within(place).first()?.bytes.start;
+            let told = Told::of(self.reading.text.get(before.clone())?).affirms(&words::lists().as_it_was);
+            told.then_some(before)
         })
     }
 

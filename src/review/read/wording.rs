@@ -67,6 +67,10 @@ impl Reader<'_> {
             || piece.lower == "the most"
                 && self.word(at.checked_sub(1)) == "with"
                 && matches!(self.word(Some(at + 1)), "made" | "formed" | "split" | "produced");
+        // "the most dilute": how far, of the word behind.
+        let which = which
+            || piece.lower == "the most"
+                && matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
         // "the highest possible rate is halved": which rate.
         let superlative =
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");

@@ -66,6 +66,8 @@ pub(super) struct Lists {
     pub(super) independent: Words,
     /// Words by which it says that all goes on as before.
     pub(super) goes_on: Words,
+    /// Words by which it says of a reading that it does as it did.
+    pub(super) as_it_was: Words,
     /// Words by which two effects are set against each other; by which one of them is the larger; that deny this.
     pub(super) against: Words,
     pub(super) larger: Words,
@@ -184,6 +186,7 @@ impl Lists {
             "light" => &mut self.light,
             "independent" => &mut self.independent,
             "goes-on" => &mut self.goes_on,
+            "as-it-was" => &mut self.as_it_was,
             "unsettled" => &mut self.unsettled,
             "supports" => &mut self.supports,
             "rejects" => &mut self.rejects,

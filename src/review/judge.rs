@@ -18,7 +18,7 @@ pub(super) mod limit {
     pub(crate) const AGREEMENT: f64 = 0.5;
 
     /// Least share of its things named, beside directions.
-    pub(crate) const WITH_DIRECTIONS: f64 = 0.3;
+    pub(crate) const WITH_DIRECTIONS: f64 = 0.42;
 
     /// The same beside two directions that agree.
     pub(crate) const SOME: f64 = 0.2;
@@ -45,7 +45,7 @@ pub(super) mod limit {
     pub(crate) const LOOK: f64 = 0.3;
 
     /// Least share of a twist's reason.
-    pub(crate) const REASON: f64 = 0.42;
+    pub(crate) const REASON: f64 = 0.5;
 
     /// The same for a step that goes the other way, where its direction is told, and where it is not.
     pub(crate) const REASON_DIRECTED: f64 = 0.34;
@@ -312,8 +312,6 @@ impl Judge<'_> {
                 let denies: Vec<Range<usize>> = denies.into_iter().chain(places.into_iter().flatten()).collect();
                 (Status::Contradicted, both(&earns, &denies))
             }
-            // Of a chain without its end a person must decide.
-            (true, false, None) if steps.len() >= 3 && !last => (Status::LookAgain, says(&earns)),
             (true, false, None) => (Status::Found, says(&earns)),
             (_, false, Some(places)) => (Status::NotFound, both(&earns, &places)),
             (false, false, None) if 2.0 * said >= n || (last && said > 0.0) || named >= limit::HALF => {

@@ -269,10 +269,14 @@ impl Matcher<'_> {
         let best = hits.iter().map(|(share, ..)| *share).fold(0.0, f64::max);
         if alone {
             let plainly = |claim: &&Claim| {
-                let open = claim.aside || claim.hedged || self.stays_so(wanted, claim) || self.beside_before(claim);
+                let open = claim.aside || claim.hedged || self.stays_so(wanted, claim);
                 !open && self.of_what_is_asked(wanted, claim)
             };
-            for claim in self.reading.claims.iter().filter(plainly) {
+            let own: Vec<&Claim> = self.reading.claims.iter().filter(plainly).collect();
+            // "Brighter than in the first series" is what is left of a prediction only where nothing else is told.
+            let clear = hits.iter().any(|(_, accord, _)| *accord != Accord::Unclear);
+            let else_told = clear || own.iter().any(|claim| !self.beside_before(claim));
+            for claim in own.into_iter().filter(|claim| !else_told || !self.beside_before(claim)) {
                 let lit = self.gets_lit(wanted, claim);
                 let said = if lit { claim.direction.mirrored() } else { claim.direction };
                 let accord = wanted.direction.accord(said);

@@ -62,15 +62,7 @@ impl Reader<'_> {
         let which = matches!(self.word(at.checked_sub(1)), "more" | "less" | "fewer") && self.describes(at);
         // "Tubes with lots of it and tubes with little shine alike": which tubes.
         let which = which || self.marks_out(at, turn);
-        // "with the most made": of which.
-        let which = which
-            || piece.lower == "the most"
-                && self.word(at.checked_sub(1)) == "with"
-                && matches!(self.word(Some(at + 1)), "made" | "formed" | "split" | "produced");
-        // "the most dilute": how far, of the word behind.
-        let which = which
-            || piece.lower == "the most"
-                && matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
+        let which = which || piece.lower == "the most" && self.most_of_which(at);
         // "the highest possible rate is halved": which rate.
         let superlative =
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
@@ -96,6 +88,13 @@ impl Reader<'_> {
             || manner
             || gathers
             || self.kept_alike(at, turn)
+    }
+
+    /// "with the most made": of which; "the most dilute": how far, of the word behind.
+    fn most_of_which(&self, at: usize) -> bool {
+        let made = self.word(at.checked_sub(1)) == "with"
+            && matches!(self.word(Some(at + 1)), "made" | "formed" | "split" | "produced");
+        made || matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })))
     }
 
     /// Whether a word of how much only says which things are meant: "tubes with little shine", "those with lots of it".

@@ -10,16 +10,6 @@ mod asked;
 mod astray;
 #[cfg(test)]
 mod cases;
-#[cfg(test)]
-mod cases_contra;
-#[cfg(test)]
-mod cases_dira;
-#[cfg(test)]
-mod cases_falsefound;
-#[cfg(test)]
-mod cases_recall;
-#[cfg(test)]
-mod cases_recb;
 mod chain;
 mod control;
 mod course;
@@ -47,8 +37,6 @@ mod special;
 mod spelling;
 mod stated;
 mod taken_back;
-#[cfg(test)]
-mod tests;
 mod told;
 mod unchanged;
 mod verdict;

@@ -1,61 +1,82 @@
-//! Short cases of right answers in words and ways of their own, which must be known again.
+//! How single claims are read: which way they go, and of what.
 
-use super::tests::{case, reviewer};
 use super::*;
 
 #[test]
-fn a_wrong_reason_costs_a_direction_nothing() {
-    let foam = reviewer(
-        "Describe how the volume of the foam depends on the dose.",
-        "describe",
-        "A larger dose makes more bubbles, so the volume of the foam is larger.",
-        &["the direction alone, for this change or the opposite one"],
-        &[
-            "the foam swells because the bath is hot",
-            "“A larger dose makes the foam thin” (a misconception: it does not)",
-        ],
-    );
-    case(
-        &foam,
-        "The larger the dose the larger the volume of the foam, because hot foam swells in the bath.",
-        Status::Found,
-    );
-    case(&foam, "The larger the dose the smaller the volume of the foam.", Status::Contradicted);
-}
-
-#[test]
-fn a_longer_treatment_is_what_gives_it_longer() {
-    let soak = reviewer(
-        "Explain how the soak affects the fraction of the dye that has leaked out.",
-        "explain",
-        "What is inside has longer to diffuse out down its gradient, so a larger fraction has leaked out.",
-        &["more time for net movement out"],
-        &[],
-    );
-    case(&soak, "The longer the soak the more has leaked out.", Status::Found);
-    case(&soak, "A short soak, so less of it leaks out.", Status::Found);
-    case(&soak, "The longer the soak the less has leaked out.", Status::Contradicted);
-}
-
-#[test]
-fn what_has_left_is_told_beside_what_stays() {
-    let chain = reviewer(
-        "Explain, step by step, how the width of the gates affects the colour of the buffer.",
-        "explain",
-        "Wider gates let what is inside out faster, so a larger fraction has leaked out when the time is up; less dye has stayed inside, so the buffer holds less dye.",
-        &["the same argued from the opposite change"],
-        &[],
-    );
+fn a_deed_that_is_slow_is_not_done_more() {
+    assert_eq!(ways("Leaking is slow."), [Direction::Down]);
+    let chain = chain();
     case(
         &chain,
-        "Wider gates let it out faster, more dye leaks out, less dye is left inside and the buffer holds less dye.",
+        "A small dose opens few pores, so leaking is slow, less dye leaks out and the juice is paler.",
         Status::Found,
     );
     case(
         &chain,
-        "Wider gates let it out faster, less dye leaks out, more dye is left inside and the buffer holds more dye.",
+        "A large dose opens more pores, so leaking is slow, less dye leaks out and the juice is paler.",
         Status::Contradicted,
     );
+    assert_eq!(ways("Less slowing."), [Direction::Up]);
+}
+
+#[test]
+fn a_particle_may_stand_behind_the_object() {
+    assert_eq!(ways("It speeds the leak up."), [Direction::Up]);
+    assert_eq!(ways("This brings the rate down."), [Direction::Down]);
+    assert!(ways("It brings more of it.").iter().all(|way| *way == Direction::Up));
+}
+
+#[test]
+fn what_has_gone_up_has_not_gone() {
+    assert_eq!(ways("The volume has gone up."), [Direction::Up]);
+    assert_eq!(ways("The rate has gone down."), [Direction::Down]);
+}
+
+#[test]
+fn how_far_it_goes_denies_nothing() {
+    assert_eq!(ways("It gets quicker until it can't go any faster."), [Direction::Up]);
+    assert_eq!(ways("It gets quicker. It can't go any faster."), [Direction::Up, Direction::NotUp]);
+}
+
+#[test]
+fn the_way_of_the_light_is_not_how_much_there_is() {
+    let absorbed = reviewer(
+        "Describe how the concentration of dye affects the absorbance.",
+        "describe",
+        "More dye absorbs more light, so the absorbance is higher.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    );
+    case(&absorbed, "More dye makes a higher absorbance, since the light is slowed down in it.", Status::Found);
+    case(&absorbed, "More dye makes a lower absorbance, since the light is slowed down in it.", Status::Contradicted);
+}
+
+/// The directions of a text with the keys that weigh most.
+fn told(text: &str) -> Vec<(Direction, Vec<String>)> {
+    let dictionary = Dictionary::new(&Lexicon::default(), &[]);
+    let claims = Reading::of(text, &dictionary).claims.into_iter().filter(|claim| !claim.aside);
+    let heavy = |about: Vec<(String, f64)>| about.into_iter().filter(|(_, weight)| *weight >= 0.5).map(|(key, _)| key);
+    claims.map(|claim| (claim.direction, heavy(claim.about).collect())).collect()
+}
+
+/// Whether one claim goes this way and is of this word.
+fn has(text: &str, direction: Direction, word: &str) -> bool {
+    let key = Dictionary::new(&Lexicon::default(), &[]).key(word);
+    told(text).iter().any(|(way, about)| *way == direction && about.contains(&key))
+}
+
+#[test]
+fn what_one_has_got_is_counted() {
+    assert!(has("By noon you've got more of the sugar.", Direction::Up, "sugar"));
+    assert!(has("In the end we get less of the soap.", Direction::Down, "soap"));
+    assert!(has("That run leaves you with less of the stuff that quenches.", Direction::Down, "quench"));
+}
+
+#[test]
+fn what_is_harder_to_do_is_done_less_soon() {
+    assert!(has("The knot is harder to melt.", Direction::Down, "melt"));
+    assert!(has("The knot is easier to melt.", Direction::Up, "melt"));
+    assert!(has("The more of that enzyme goes off the worse.", Direction::Up, "enzyme"));
 }
 
 /// Which way the last claim goes, and what it is of.

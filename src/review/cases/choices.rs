@@ -1,17 +1,10 @@
-//! Short cases of what looks like a point told, and is none: guessed at, left between two things, or told the wrong way.
+//! What is left open: guesses, one thing or another, a control, a fault, a setup, a verdict by a test.
 
-use super::tests::{case, reviewer};
 use super::*;
 
 #[test]
 fn what_is_only_guessed_is_left_open() {
-    let dye = reviewer(
-        "Describe how the concentration of dye in the liquid depends on the time.",
-        "describe",
-        "Over a longer time more dye comes out, so its concentration in the liquid rises.",
-        &["the direction alone, for this change or the opposite one"],
-        &[],
-    );
+    let dye = dye_in_time();
     case(&dye, "The longer the time the darker the liquid.", Status::Found);
     case(&dye, "Perhaps the longer the time the darker the liquid, or it could fizz.", Status::LookAgain);
     case(&dye, "The longer the time the darker the liquid. It might smell too, or fizz.", Status::Found);
@@ -72,17 +65,42 @@ fn a_fault_that_makes_all_alike_leaves_no_difference() {
 }
 
 #[test]
-fn a_refused_reason_is_told_in_any_order() {
-    let lamp = reviewer(
-        "Explain why the lamp gets brighter.",
-        "explain",
-        "A larger flame heats more of the oil, so the lamp gets brighter.",
+fn a_setup_that_divides_is_another() {
+    let product = reviewer(
+        "Calculate the product.",
+        "calculate",
+        "Setup: P = (5 µmol/(L·min))(20 min). Earns even if the arithmetic fails.",
         &[],
-        &["the moth paints the wick", "the glass is more permeable"],
+        &["a bare answer"],
     );
-    let told = "A larger flame heats more of the oil, so the lamp gets brighter";
-    case(&lamp, &format!("{told}."), Status::Found);
-    case(&lamp, &format!("{told}. The wick is painted by the moth."), Status::NotFound);
-    case(&lamp, &format!("The glass is less permeable. {told}."), Status::NotFound);
-    case(&lamp, &format!("{told}. The wick is not painted by the moth."), Status::Found);
+    case(&product, "P = 5 × 20 = 100 µmol/L", Status::Found);
+    case(&product, "P = 5 / 20 = 0.25 µmol/L", Status::NotFound);
+}
+
+#[test]
+fn chi_square_decides_by_the_value_that_the_answer_has() {
+    let claim = reviewer(
+        "Evaluate the claim that the share is the same at both.",
+        "evaluate",
+        "χ² is larger than 3.84 (1 degree of freedom), so the claim is rejected: the shares differ.",
+        &["a verdict that follows from a wrong value"],
+        &[],
+    );
+    case(&claim, "χ² = 5.7, above 3.84, so reject the claim.", Status::Found);
+    case(&claim, "χ² = 2.7, below 3.84, so the claim is not rejected.", Status::Found);
+    case(&claim, "χ² = 5.7, above 3.84, so we accept the claim.", Status::Contradicted);
+    case(&claim, "The critical value is 3.84.", Status::LookAgain);
+    case(&claim, "They differ.", Status::NotFound);
+    for right in [
+        "χ² = 1.2, below 3.84, so there is no significant difference.",
+        "χ² = 1.2, below 3.84, so the difference is not significant.",
+        "χ² = 1.2, below 3.84, so any difference is by chance.",
+        "χ² = 1.2, below 3.84, so we fail to reject the claim.",
+        "χ² = 9.5, above 3.84: significant and unlikely to be by chance.",
+        "χ² = 9.5, above 3.84, so the claim that the shares are the same is rejected.",
+    ] {
+        case(&claim, right, Status::Found);
+    }
+    case(&claim, "χ² = 1.2, below 3.84, so there is a significant difference.", Status::Contradicted);
+    case(&claim, "χ² = 1.2, below 3.84, so the claim is accepted and proved for certain.", Status::NotFound);
 }

@@ -1,0 +1,165 @@
+//! Chains of steps: told either way round, one step wrong, back after a slip, one step missing.
+
+use super::*;
+
+#[test]
+fn a_chain_is_told_either_way_and_the_wrong_step_is_shown() {
+    let point = |id: &str, statement: &str| Point { id: id.into(), statement: statement.into(), ..Point::default() };
+    let points = vec![
+        point("1", "More dye has leaked out, so less of it stays inside; less dye is left, so less light is absorbed."),
+        point(
+            "2",
+            "Less light is absorbed, so more of it passes through; more light reaches the leaves, so oxygen is given off faster.",
+        ),
+    ];
+    let text = "Explain how a change in the fraction that has leaked leads to a change in the rate of oxygen release.";
+    let question =
+        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    let one = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let statuses = |text: &str| review(&one, text).points.iter().map(|point| point.status).collect::<Vec<Status>>();
+    let right = "If more dye leaks, less stays inside, so less light is soaked up. More light gets to the leaves and they \
+                 give off oxygen faster.";
+    assert_eq!(statuses(right), [Status::Found, Status::Found]);
+    let other = "If less dye leaks, more stays inside, so more light is absorbed. Less light gets through to the leaves, so \
+                 oxygen is given off more slowly.";
+    assert_eq!(statuses(other), [Status::Found, Status::Found]);
+    let wrong = "If more dye leaks, less stays inside, so less light is absorbed. More light gets to the leaves, so oxygen is \
+                 given off more slowly.";
+    assert_eq!(statuses(wrong), [Status::Found, Status::Contradicted]);
+}
+
+#[test]
+fn the_missing_step_shows() {
+    let point = |id: &str, statement: &str| Point { id: id.into(), statement: statement.into(), ..Point::default() };
+    let points = vec![
+        point("1", "The concentration of sugar rises."),
+        point("2", "The pressure falls."),
+        point("3", "The volume falls."),
+    ];
+    let question = Question { points, ..Question::default() };
+    let one = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let chain = review(&one, "The concentration of sugar rises, so the volume falls.").chain;
+    let states: Vec<StepState> = chain.iter().map(|step| step.state).collect();
+    assert_eq!(states, [StepState::Said, StepState::Missing, StepState::Said]);
+}
+
+#[test]
+fn one_claim_that_stands_alone_is_no_turn() {
+    let chain = reviewer(
+        "Explain how more cooling changes the brightness of the lamp.",
+        "explain",
+        "A colder bath slows the pump, so less fuel arrives; less fuel makes the flame shorter; a shorter flame makes the lamp dimmer.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &chain,
+        "The pump is slower so less fuel arrives, the flame is shorter and the lamp is dimmer.",
+        Status::Found,
+    );
+    case(
+        &chain,
+        "The pump is slower so less fuel arrives, the flame is shorter and the lamp is brighter.",
+        Status::Contradicted,
+    );
+}
+
+#[test]
+fn going_back_after_one_slip_is_no_second_one() {
+    let chain = chain();
+    case(&chain, "A larger dose opens more pores, more dye leaks out and the juice holds more dye.", Status::Found);
+    case(&chain, "A larger dose opens more pores, less dye leaks out and the juice is paler.", Status::Contradicted);
+}
+
+#[test]
+fn a_way_back_after_several_steps_is_told_wrongly() {
+    let last = |text: &str| {
+        let points = vec![
+            point("p1", PointKind::Statement, "A larger dose opens more pores; more dye leaks out of the cells.", &[]),
+            point("p2", PointKind::Statement, "The juice holds more dye, so its colour is deeper.", &[]),
+        ];
+        let question = "Explain, step by step, how a change in the dose leads to a change in the colour of the juice.";
+        last_of(question, "explain", points, text)
+    };
+    assert_eq!(last("A larger dose opens more pores, more dye leaks out and its colour is deeper."), Status::Found);
+    let back =
+        "A larger dose opens fewer pores, less dye leaks out, the juice holds less dye and its colour is deeper.";
+    assert_eq!(last(back), Status::Contradicted);
+}
+
+#[test]
+fn a_course_told_all_the_other_way_round_behind_the_thing_itself() {
+    let soap = reviewer(
+        "Explain, step by step, how adding soap leads to a change in the colour of the juice.",
+        "explain",
+        "More soap opens more pores; more dye leaks out of the cells; more dye colours the juice, so its colour is deeper.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(&soap, "The soap plugs the pores, so less dye leaks out and the juice is paler.", Status::Contradicted);
+    case(&soap, "With less soap there are fewer pores, less dye leaks out and the juice is paler.", Status::Found);
+}
+
+#[test]
+fn the_occasion_ends_before_what_follows() {
+    let view = read("If it's low, the dye leaks out slower.", &Lexicon::default());
+    assert!(view.links.iter().any(|link| link.text == "If"));
+    let chain = chain();
+    case(&chain, "When it's small, fewer pores open, less dye leaks out and the juice is paler.", Status::Found);
+    assert_eq!(ways("Every time the dose rises the light falls."), [Direction::Up, Direction::Down]);
+    assert_eq!(ways("It is slower and since it is a quencher the light falls."), [Direction::Down, Direction::Down]);
+}
+
+#[test]
+fn what_is_kept_alike_denies_nothing() {
+    let chain = chain();
+    let alike = "A larger dose opens more pores, more dye leaks out and, because the pressure and the time are constant, the \
+                 juice holds more dye.";
+    case(&chain, alike, Status::Found);
+    case(
+        &chain,
+        "More pores open, more dye leaks out, there's the same volume of water, so the juice is darker.",
+        Status::Found,
+    );
+}
+
+#[test]
+fn what_has_left_is_told_beside_what_stays() {
+    let chain = reviewer(
+        "Explain, step by step, how the width of the gates affects the colour of the buffer.",
+        "explain",
+        "Wider gates let what is inside out faster, so a larger fraction has leaked out when the time is up; less dye has stayed inside, so the buffer holds less dye.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &chain,
+        "Wider gates let it out faster, more dye leaks out, less dye is left inside and the buffer holds less dye.",
+        Status::Found,
+    );
+    case(
+        &chain,
+        "Wider gates let it out faster, less dye leaks out, more dye is left inside and the buffer holds more dye.",
+        Status::Contradicted,
+    );
+}
+
+#[test]
+fn a_state_tells_a_step_where_the_answer_goes_that_way() {
+    let hooks = reviewer(
+        "Explain how the heat of the bath affects the light.",
+        "explain",
+        "A hotter bath melts more of the hooks, so a smaller share of the hooks is paired; less enzyme is carried over, so the light is dimmer.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &hooks,
+        "In a hotter bath the hooks come apart. Less enzyme is carried over and the light is dimmer.",
+        Status::Found,
+    );
+    // By itself it shows no change, and so no wrong one either.
+    let alone = hooks.review(&Response { id: String::new(), text: "The hooks come apart.".to_owned() });
+    let status = alone.and_then(|review| review.points.first().map(|point| point.status));
+    assert!(!matches!(status, Some(Status::Found | Status::Contradicted)), "{status:?}");
+}

@@ -1,0 +1,173 @@
+//! Reasons: refused ones, reasons of a changed experiment, everyday words that the guide has.
+
+use super::*;
+
+#[test]
+fn a_refused_sentence_is_said_by_one_clause() {
+    let enzyme = reviewer(
+        "Explain how more enzyme changes the brightness of the dye.",
+        "explain",
+        "More enzyme makes more quencher, so the dye becomes dimmer.",
+        &[],
+        &["the enzyme splits the dye"],
+    );
+    case(
+        &enzyme,
+        "With more enzyme, after quicker splitting, there is more quencher, and so the dye is dimmer.",
+        Status::Found,
+    );
+}
+
+#[test]
+fn a_refused_reason_is_told_in_any_order() {
+    let lamp = reviewer(
+        "Explain why the lamp gets brighter.",
+        "explain",
+        "A larger flame heats more of the oil, so the lamp gets brighter.",
+        &[],
+        &["the moth paints the wick", "the glass is more permeable"],
+    );
+    let told = "A larger flame heats more of the oil, so the lamp gets brighter";
+    case(&lamp, &format!("{told}."), Status::Found);
+    case(&lamp, &format!("{told}. The wick is painted by the moth."), Status::NotFound);
+    case(&lamp, &format!("The glass is less permeable. {told}."), Status::NotFound);
+    case(&lamp, &format!("{told}. The wick is not painted by the moth."), Status::Found);
+}
+
+#[test]
+fn a_short_refused_sentence_is_said_in_order() {
+    let point = reviewer(
+        "Explain why the lamp goes out.",
+        "explain",
+        "The wire breaks.",
+        &["the wire is cut"],
+        &["the bulb eats the wire"],
+    );
+    case(&point, "The bulb eats the wire and so the wire breaks.", Status::NotFound);
+    case(&point, "The wire that eats the bulb breaks.", Status::Found);
+}
+
+#[test]
+fn everyday_reasons_earn_where_the_guide_has_them() {
+    let mut reason = Point {
+        id: "p".to_owned(),
+        kind: PointKind::Reason,
+        statement: "Every cart has bricks enough for all of the masons, so the same number of masons works.".to_owned(),
+        accept: vec!["masons limit".to_owned(), "spare bricks".to_owned()],
+        ..Point::default()
+    };
+    let question = |point: &Point| Question {
+        text: "Predict and justify how the height then changes.".to_owned(),
+        command_term: "predict and justify".to_owned(),
+        points: vec![point.clone()],
+        ..Question::default()
+    };
+    let judged = |point: &Point, text: &str| {
+        let reviewer = Reviewer::new(&Guide { questions: vec![question(point)] }, &Lexicon::default());
+        reviewer.review(&Response { id: "x".to_owned(), text: text.to_owned() }).unwrap().points[0].status
+    };
+    assert_eq!(judged(&reason, "There are always spare bricks lying about."), Status::Found);
+    assert_eq!(judged(&reason, "Perhaps there are spare bricks lying about."), Status::LookAgain);
+    reason.accept.clear();
+    assert_ne!(judged(&reason, "There are always spare bricks lying about."), Status::Found);
+}
+
+#[test]
+fn one_claim_is_not_all_of_a_trap() {
+    let reason = |text: &str| {
+        let statement = "The liquid now tested holds the dye that stayed inside, and the more has got out, the less is \
+                         left. The concentration therefore changes in the opposite direction to that in the first series.";
+        let trap = "The more dye gets out, the more of it the liquid holds, as before.";
+        let points = vec![
+            point("p1", PointKind::Statement, "The absorbance now falls. The direction alone earns.", &[]),
+            point("p2", PointKind::Reversal, statement, &[trap]),
+        ];
+        last_of("Predict and justify how the absorbance then changes.", "predict and justify", points, text)
+    };
+    assert_ne!(reason("It falls, since less dye is still inside them by then."), Status::Contradicted);
+    assert_eq!(
+        reason("It falls, since more dye gets out and so the liquid holds more of the dye."),
+        Status::Contradicted
+    );
+}
+
+/// A question on the first experiment and one on the changed one, of two points.
+fn changed() -> Reviewer {
+    let point = |id: &str, kind: PointKind, statement: &str, accept: &[&str]| Point {
+        id: id.to_owned(),
+        kind,
+        statement: statement.to_owned(),
+        accept: accept.iter().map(|text| (*text).to_owned()).collect(),
+        ..Point::default()
+    };
+    let question = |id: &str, command_term: &str, text: &str, points: Vec<Point>| Question {
+        id: id.to_owned(),
+        text: text.to_owned(),
+        command_term: command_term.to_owned(),
+        points,
+        ..Question::default()
+    };
+    let first = question(
+        "a",
+        "describe",
+        "Describe how the rate at which the starch is split depends on the temperature of the malt.",
+        vec![point(
+            "a",
+            PointKind::Statement,
+            "A higher temperature moves the malt faster, so the starch is split at a higher rate.",
+            &[],
+        )],
+    );
+    let second = question(
+        "b",
+        "predict and justify",
+        "Another malt is used. Predict and justify how the sweetness then changes from 60 to 90.",
+        vec![
+            point("b1", PointKind::Statement, "The sweetness now falls. The direction alone earns.", &["“goes down”"]),
+            point(
+                "b2",
+                PointKind::Reversal,
+                "This malt unfolds in the heat, so the hotter it is the fewer active sites are left. The rate at which the starch is \
+                 split therefore changes in the opposite direction to that in the first series.",
+                &[
+                    "the step from the temperature of the malt to the rate at which the starch is split named as the one that now \
+                   works the other way round",
+                ],
+            ),
+        ],
+    );
+    Reviewer::new(&Guide { questions: vec![first, second] }, &Lexicon::default())
+}
+
+#[track_caller]
+fn reason(text: &str, expected: bool) {
+    let review = changed().review(&Response { id: "b".to_owned(), text: text.to_owned() }).unwrap();
+    assert_eq!(review.points[1].status == Status::Contradicted, expected, "{text}: {:?}", review.points[1].evidence);
+}
+
+#[test]
+fn no_change_with_all_alike_denies_the_changed_step() {
+    reason("No change, because the malt works equally well in every jar.", true);
+    reason(
+        "The sweetness stays the same, since it is well stirred so every jar has the same number of active sites.",
+        true,
+    );
+    reason("No change, because there is no malt any more.", false);
+    reason("No change.", false);
+    reason("No change, it stays level at every temperature.", false);
+}
+
+#[test]
+fn the_new_relation_beside_a_wrong_prediction_is_not_the_old_one() {
+    reason("The sweetness rises. The higher the temperature, the lower the rate at which starch is split.", false);
+    reason("The sweetness rises. The higher the temperature, the higher the rate at which starch is split.", true);
+}
+
+#[test]
+fn what_goes_as_it_did_for_a_reason_rests_on_the_old_one() {
+    reason("The sweetness rises again because fewer active sites are left.", true);
+    reason(
+        "This malt unfolds in the heat, so the hotter it is the fewer active sites are left. It rises as before.",
+        false,
+    );
+}

@@ -7,7 +7,7 @@ use super::judge::{Judge, is_open};
 use super::matching::Match;
 use super::meaning::Direction;
 use super::pattern::{Pattern, Wanted};
-use super::read::{Reading, Role};
+use super::read::Role;
 
 impl Judge<'_> {
     /// Sets the answer beside the quantities of all points that tell of steps.
@@ -18,7 +18,7 @@ impl Judge<'_> {
                 && !is_open(point)
                 && self.question.command_term != "identify"
                 && !self.pattern(&point.statement).direction_alone
-                && Figures::of(point, self.question, |text| Reading::of(text, self.dictionary)).is_none();
+                && Figures::of(point, self.question, |text| self.dictionary.of_guide(text)).is_none();
             if plain { Pattern::steps(&point.statement, self.prompt, self.dictionary) } else { Vec::new() }
         };
         let points: Vec<Vec<Pattern>> = self.question.points.iter().map(steps).collect();
@@ -56,7 +56,7 @@ impl Judge<'_> {
     pub(super) fn quantity(&self, name: &str) -> Option<Wanted> {
         // "the speed toward the positive electrode": which way is not what.
         let name = name.split_once(" toward ").map_or(name, |(name, _)| name);
-        let reading = Reading::of(name, self.dictionary);
+        let reading = self.dictionary.of_guide(name);
         let mut about: Vec<(String, f64)> = Vec::new();
         for piece in reading.pieces.iter().filter(|piece| piece.role == Role::Content) {
             for key in &piece.keys {

@@ -3,11 +3,13 @@
 mod terms;
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use rust_stemmers::{Algorithm, Stemmer};
 
 use super::lexicon::Lexicon;
 use super::meaning::{Little, Meaning};
+use super::read::Reading;
 use super::{spelling, words};
 
 /// The stem under which a word is known: of its base form, in lower case.
@@ -63,6 +65,8 @@ pub(crate) struct Dictionary {
     targets: BTreeSet<String>,
     /// The same by how they sound.
     sounds: spelling::Sounds,
+    /// The guide's own texts as read: each is looked at again for every answer.
+    read: Mutex<BTreeMap<String, Arc<Reading>>>,
 }
 
 /// Regular forms of a verb.
@@ -104,6 +108,7 @@ impl Dictionary {
                 .any(|left| texts.iter().any(|text| text.contains(left))),
             targets: BTreeSet::new(),
             sounds: spelling::Sounds::new(),
+            read: Mutex::default(),
         };
         dictionary.own_words();
         dictionary.senses();
@@ -119,6 +124,17 @@ impl Dictionary {
         }
         dictionary.sounds = spelling::sounds(&dictionary.targets);
         dictionary
+    }
+
+    /// A text of the guide as read: read once, however many answers are reviewed by it.
+    pub(crate) fn of_guide(&self, text: &str) -> Arc<Reading> {
+        let texts = || self.read.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = texts().get(text).cloned();
+        known.unwrap_or_else(|| {
+            let reading = Arc::new(Reading::of(text, self));
+            texts().insert(text.to_owned(), Arc::clone(&reading));
+            reading
+        })
     }
 
     fn own_words(&mut self) {

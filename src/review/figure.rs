@@ -1,6 +1,7 @@
 //! Points for numbers: a value within its tolerance, in any unit of its kind; and the setup apart from the result.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use super::guide::{Point, Question};
 use super::judge::limit;
@@ -49,7 +50,7 @@ const TOLERANCE: f64 = 0.02;
 
 impl Figures {
     /// What a point asks of numbers; `None` where it asks for words.
-    pub(crate) fn of(point: &Point, question: &Question, read: impl Fn(&str) -> Reading) -> Option<Self> {
+    pub(crate) fn of(point: &Point, question: &Question, read: impl Fn(&str) -> Arc<Reading>) -> Option<Self> {
         let statement = point.statement.trim();
         let lower = statement.to_lowercase();
         let is_setup = lower.starts_with("setup");
@@ -148,7 +149,7 @@ impl Figures {
 }
 
 /// The range that a point accepts: "accept 17.8 to 18.5 µmol/L", or "3.1 to 3.3" among the alternatives.
-fn accepted(point: &Point, read: &impl Fn(&str) -> Reading) -> Option<Wanted> {
+fn accepted(point: &Point, read: &impl Fn(&str) -> Arc<Reading>) -> Option<Wanted> {
     let lower = point.statement.to_lowercase();
     let behind = lower.find("accept ").and_then(|at| point.statement.get(at + "accept ".len()..));
     let texts = behind.into_iter().chain(point.accept.iter().map(String::as_str));
@@ -222,7 +223,7 @@ mod tests {
     #[track_caller]
     fn case(statement: &str, response: &str, expected: &str) {
         let dictionary = Dictionary::new(&Lexicon::default(), &[]);
-        let read = |text: &str| Reading::of(text, &dictionary);
+        let read = |text: &str| dictionary.of_guide(text);
         let question = Question { command_term: "calculate".to_owned(), ..Question::default() };
         let figures = Figures::of(&point(statement, "no unit"), &question, read).unwrap();
         let reading = read(response);
@@ -252,7 +253,7 @@ mod tests {
     #[test]
     fn setups_are_seen_apart_from_results() {
         let dictionary = Dictionary::new(&Lexicon::default(), &[]);
-        let read = |text: &str| Reading::of(text, &dictionary);
+        let read = |text: &str| dictionary.of_guide(text);
         let setup = point("Setup: c = (0.504)(6 mmol/L × 1000 µmol/mmol)(0.006).", "a bare answer");
         let figures = Figures::of(&setup, &Question::default(), read).unwrap();
         assert_eq!(figures.setup.len(), 3);

@@ -1,6 +1,7 @@
 //! Habits of an answer that cost points, or might: named, not punished.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::Serialize;
 
@@ -66,7 +67,7 @@ pub(super) fn habits(
     reading: &Reading,
     given: usize,
     points: &[PointReview],
-    read: impl Fn(&str) -> Reading,
+    read: impl Fn(&str) -> Arc<Reading>,
 ) -> Vec<Habit> {
     let mut habits = Vec::new();
     let term = question.command_term.to_lowercase();
@@ -102,7 +103,7 @@ pub(super) fn habits(
     habits
 }
 
-fn numbers(question: &Question, reading: &Reading, read: impl Fn(&str) -> Reading, habits: &mut Vec<Habit>) {
+fn numbers(question: &Question, reading: &Reading, read: impl Fn(&str) -> Arc<Reading>, habits: &mut Vec<Habit>) {
     let all: Vec<Figures> = question.points.iter().filter_map(|point| Figures::of(point, question, &read)).collect();
     let mut has_setup = true;
     let mut right = false;

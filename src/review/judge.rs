@@ -127,7 +127,7 @@ impl Judge<'_> {
         if !point.ideas.is_empty() {
             return self.by_hand(point);
         }
-        let read = |text: &str| Reading::of(text, self.dictionary);
+        let read = |text: &str| self.dictionary.of_guide(text);
         if let Some(figures) = Figures::of(point, self.question, read) {
             return self.figures(&figures);
         }

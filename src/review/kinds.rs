@@ -251,7 +251,7 @@ impl Judge<'_> {
     pub(super) fn named(&self, statement: &str, rejected: Option<&[Range<usize>]>) -> Verdict {
         let pattern = self.pattern(statement);
         let found = self.matcher().find(&pattern);
-        let wanted = Reading::of(statement, self.dictionary);
+        let wanted = self.dictionary.of_guide(statement);
         if let (Some(places), true) = (rejected, found.coverage < limit::HALF) {
             return (Status::NotFound, both(&[], places));
         }

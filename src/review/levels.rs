@@ -1,5 +1,7 @@
 //! The ends of a treatment: "brightest at 300" tells a relation where 300 is the last level.
 
+use std::sync::Arc;
+
 use super::guide::Guide;
 use super::meaning::{Direction, Grammar};
 use super::read::{Claim, Reading, Role};
@@ -15,11 +17,11 @@ pub(super) struct Levels {
 
 impl Levels {
     /// From the first question that says "from … to …", each with a number.
-    pub(super) fn of(guide: &Guide, read: impl Fn(&str) -> Reading) -> Option<Self> {
+    pub(super) fn of(guide: &Guide, read: impl Fn(&str) -> Arc<Reading>) -> Option<Self> {
         guide.questions.iter().find_map(|question| Self::named(&question.text, &read))
     }
 
-    fn named(text: &str, read: &impl Fn(&str) -> Reading) -> Option<Self> {
+    fn named(text: &str, read: &impl Fn(&str) -> Arc<Reading>) -> Option<Self> {
         let (_, rest) = text.rsplit_once(" from ")?;
         let (from, to) = rest.split_once(" to ")?;
         let number = |text: &str| read(text).numbers.first().map(|number| number.value);
@@ -29,7 +31,7 @@ impl Levels {
 
     /// Tells of each claim at which end of the treatment it is made. Where the question itself asks from the first level to
     /// the last, what is told of the first is turned round, so that every claim is of that change.
-    pub(super) fn tell(self, reading: &mut Reading, asked: &str, read: impl Fn(&str) -> Reading) {
+    pub(super) fn tell(self, reading: &mut Reading, asked: &str, read: impl Fn(&str) -> Arc<Reading>) {
         let from_first = Self::named(asked, &read).is_some();
         let end =
             |claim: &Claim| self.end(reading, claim).or_else(|| self.occasion(reading, claim).filter(|_| from_first));

@@ -91,7 +91,7 @@ impl Reviewer {
     fn effects(&self, question: &Question) -> Vec<Wanted> {
         let mut effects = Vec::new();
         if question.points.iter().any(|point| point.kind.is_reason()) {
-            let prompt = Reading::of(&question.text, &self.dictionary);
+            let prompt = self.dictionary.of_guide(&question.text);
             let others = self.guide.questions.iter().filter(|other| other.id != question.id);
             let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
             for point in steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement) {
@@ -109,7 +109,7 @@ impl Reviewer {
         if !question.points.iter().any(|point| point.kind == PointKind::Reversal) {
             return Vec::new();
         }
-        let prompt = Reading::of(&question.text, &self.dictionary);
+        let prompt = self.dictionary.of_guide(&question.text);
         let others = self.guide.questions.iter().filter(|other| other.id != question.id);
         let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
         let points = steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement);
@@ -122,11 +122,12 @@ impl Reviewer {
     pub fn review(&self, response: &Response) -> Option<Review> {
         let question = self.question(&response.id)?;
         let read = |text: &str| Reading::of(text, &self.dictionary);
-        let prompt = read(&question.text.replace("**", ""));
+        let known = |text: &str| self.dictionary.of_guide(text);
+        let prompt = known(&question.text.replace("**", ""));
         let (kept, given) = list::first(question, &response.text);
         let mut reading = read(kept);
-        if let Some(levels) = levels::Levels::of(&self.guide, read) {
-            levels.tell(&mut reading, &question.text, read);
+        if let Some(levels) = levels::Levels::of(&self.guide, known) {
+            levels.tell(&mut reading, &question.text, known);
         }
         let topic = topic(&prompt);
         let effects = self.effects(question);
@@ -163,7 +164,7 @@ impl Reviewer {
             }
         }
         let whole = read(&response.text);
-        let habits = habit::habits(question, &prompt, &whole, given, &points, read);
+        let habits = habit::habits(question, &prompt, &whole, given, &points, known);
         Some(Review { response: response.id.clone(), points, habits, chain: chain::chain(question, &judge) })
     }
 }

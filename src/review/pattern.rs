@@ -47,7 +47,7 @@ impl Pattern {
     /// The pattern of a statement or an alternative. `prompt` holds the keys that the question names.
     pub(crate) fn of(text: &str, prompt: &Reading, dictionary: &Dictionary) -> Self {
         let (plain, direction_alone, alone) = without_remarks(text);
-        let reading = Reading::of(&plain, dictionary);
+        let reading = dictionary.of_guide(&plain);
         let prompted = |keys: &[String]| {
             keys.first().is_some_and(|key| prompt.pieces.iter().any(|piece| piece.keys.contains(key)))
         };

@@ -3,7 +3,7 @@
 use super::judge::{Judge, limit};
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Unit};
-use super::read::{Clause, Piece, Reading, Role};
+use super::read::{Clause, Piece, Role};
 
 /// So many things and directions make a sentence that a student may say as a whole.
 const SAYABLE: std::ops::RangeInclusive<usize> = 2..=5;
@@ -40,7 +40,7 @@ impl Judge<'_> {
 
     /// "the reaction stops when the enzyme is used up": the occasion of it alone betrays the thought.
     fn says_its_reason(&self, pattern: &Pattern) -> bool {
-        let reading = Reading::of(&pattern.text, self.dictionary);
+        let reading = self.dictionary.of_guide(&pattern.text);
         let reason = |clause: &&Clause| matches!(clause.link, Some(Link::If | Link::Because));
         reading.clauses.iter().filter(reason).any(|clause| {
             let named = |unit: &&Unit| {

@@ -50,7 +50,7 @@ impl Judge<'_> {
 
     /// A prediction told by its numbers: "about 150 in all", "from 1.07 to 0.74".
     fn by_numbers(&self, point: &Point) -> Option<Range<usize>> {
-        let guide = super::read::Reading::of(&point.statement, self.dictionary);
+        let guide = self.dictionary.of_guide(&point.statement);
         let wanted: Vec<f64> = guide.numbers.iter().map(|number| number.value).collect();
         let said: Vec<f64> = self.reading.numbers.iter().map(|number| number.value).collect();
         let near = |one: f64, other: f64| (one - other).abs() <= NEAR * one.abs().max(other.abs());
@@ -74,7 +74,7 @@ impl Judge<'_> {
         let (open, supports, rejects, alike) = verdict(&text);
         let (wants_open, wants_support, ..) = verdict(&Told::of(&point.statement));
         // The means alone are no intervals; their ends are, and what lies about a mean.
-        let guide = super::read::Reading::of(&point.statement, self.dictionary);
+        let guide = self.dictionary.of_guide(&point.statement);
         let end = |number: &&Number| {
             guide.numbers.iter().any(|one| (one.value - number.value).abs() <= NEAR_END * one.value.abs())
         };

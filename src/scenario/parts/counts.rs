@@ -62,7 +62,10 @@ fn chi_square_value(counts: Counts) -> Point {
         statement: format!("Setup and value: {says}. The setup earns even if the arithmetic fails."),
         accept: vec![format!("{low} to {high}"), format!("about {} with Yates's correction", decimals(corrected, 2))],
         // Of a hundred things they are the same.
-        reject: (counts.n != 100).then(|| "percentages in place of counts".to_owned()).into_iter().collect(),
+        reject: ["the sum over one of the two kinds alone".to_owned()]
+            .into_iter()
+            .chain((counts.n != 100).then(|| "percentages in place of counts".to_owned()))
+            .collect(),
         model: format!("{says}."),
         wrong: "The two shares are not far apart.".into(),
         ..empty()

@@ -81,7 +81,7 @@ impl Paper<'_, '_> {
             ),
             point(
                 "Every mean plotted within half a small square, each with a bar of ±2 SEM.".into(),
-                "bars whose ends are as near",
+                "bars whose ends are as near; bars left out where they would be shorter than the mark of a point, if that is said",
                 "means without bars",
                 "(every mean is plotted with its bar)",
             ),
@@ -203,7 +203,7 @@ impl Paper<'_, '_> {
             model: format!("About {}.", unit.attach(&figures(on_the_line, 2))),
             wrong: format!("{}.", capital(&voice.level(if unknown.after == 0 { rows_end } else { 0 }))),
             statement,
-            accept: ["a value read off a drawn line"]
+            accept: ["another value between those two levels, where the drawn line gives it"]
                 .into_iter()
                 .chain(
                     sample.contains("dilution").then_some("the value for the undiluted sample, if it is named as such"),

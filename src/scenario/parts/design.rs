@@ -23,7 +23,7 @@ impl Paper<'_, '_> {
         let voice = self.voice;
         let text = format!(
             "**Propose** a positive control: one treatment that should change {} even if an early step of the technique \
-             failed.",
+             failed, and so shows that the later steps work.",
             voice.the(voice.graph.rig(voice.technique.rig).readout)
         );
         let positive = voice.controls(self.verdicts).positive;

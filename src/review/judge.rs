@@ -1,10 +1,11 @@
 //! The status of one point of one response, with what it rests on.
 
+use std::collections::BTreeSet;
 use std::ops::Range;
 
 use super::course::Course;
 use super::dictionary::Dictionary;
-use super::figure::{Figures, Value};
+use super::figure::Figures;
 use super::guide::{Point, PointKind, Question};
 use super::matching::{Found, Match, Matcher};
 use super::pattern::{Pattern, Wanted};
@@ -63,6 +64,10 @@ pub(super) mod limit {
     /// What a step counts of which only the cause is told, and what two steps need together.
     pub(crate) const BEGUN: f64 = 0.6;
     pub(crate) const TWO_STEPS: f64 = 1.6;
+
+    /// Below so many words for each step of the guide an answer is hasty; least share of a step that it then has begun.
+    pub(crate) const WORDS_A_STEP: usize = 4;
+    pub(crate) const BEGUN_THINGS: f64 = 0.4;
 
     /// From here on half of a thing is named, and most of it.
     pub(crate) const HALF: f64 = 0.5;
@@ -238,7 +243,7 @@ impl Judge<'_> {
         let patterns = point.accept.iter().map(|text| self.pattern(text)).filter(|pattern| !pattern.direction_alone);
         for pattern in patterns.filter(|pattern| !pattern.is_empty()) {
             let found = self.matcher().find(&pattern);
-            let mut fared = Self::fared(&pattern, &found, limit::ALTERNATIVE);
+            let mut fared = Self::fared_otherwise(&pattern, &found);
             // A statement of which way things go is not met by things alone.
             let things = !whole.wanted.is_empty() && pattern.wanted.is_empty() && !directed;
             // "The strands melt. So less is held": where the answer rightly goes on from it, which way is plain.
@@ -265,6 +270,7 @@ impl Judge<'_> {
             point.accept.iter().map(|text| self.pattern(text)).filter(|one| !one.is_empty()).collect();
         let number = self.question.points.iter().position(|one| one.id == point.id);
         let followed = number.is_some_and(|number| self.course.goes_on(number, steps.len()));
+        let hasty = self.hasty();
         let mut said = 0.0;
         let mut turned = false;
         let mut last = false;
@@ -292,6 +298,8 @@ impl Judge<'_> {
             // What the step sets out from was what the step before leads to: it counts once.
             let further = one.turns.iter().skip(1).any(|found| *found == Found::Agrees);
             let begun = !told && !otherwise && (further || !begun_by_last) && one.turns.contains(&Found::Agrees);
+            // "More product, so it is dimmer": of the step between a hasty answer has nothing but what it sets out from.
+            let begun = begun && (!hasty || one.named() >= limit::BEGUN_THINGS);
             // What the last step leads to is implied where the next point goes on from it.
             let implied = place + 1 == found.len() && followed && !told && one.turns.contains(&Found::Agrees);
             begun_by_last = onward;
@@ -319,6 +327,13 @@ impl Judge<'_> {
             }
             (false, false, None) => (Status::NotFound, Vec::new()),
         }
+    }
+
+    /// Whether an answer has so few words for the steps of the guide that what it does not name it leaves out; a longer one may
+    /// tell it in words that are not known.
+    fn hasty(&self) -> bool {
+        let steps = self.course.nodes.iter().filter(|node| !node.cause).count();
+        self.reading.pieces.len() < limit::WORDS_A_STEP * steps
     }
 
     /// How a pattern fared, from shares and directions.
@@ -355,27 +370,12 @@ impl Judge<'_> {
         }
     }
 
-    pub(super) fn figures(&self, figures: &Figures) -> Verdict {
-        let value = figures.value_seen(self.reading);
-        if !figures.setup.is_empty() {
-            let (share, places) = figures.setup_seen(self.reading);
-            if let (Some(_), Value::Right { place, .. }) = (&figures.value, &value) {
-                return (Status::Found, says(std::slice::from_ref(place)));
-            }
-            let shown = self.reading.numbers.len() > figures.setup.len() && figures.setup.len() <= limit::FEW;
-            return match share {
-                _ if figures.divides(&self.reading.text, &places) => (Status::NotFound, both(&[], &places)),
-                share if share < limit::ALL && shown => (Status::NotFound, both(&[], &places)),
-                share if share >= limit::SETUP => (Status::Found, says(&places)),
-                share if share >= limit::LOOK => (Status::LookAgain, says(&places)),
-                _ => (Status::NotFound, Vec::new()),
-            };
-        }
-        match value {
-            Value::Right { place, bare: true, .. } if figures.needs_unit => (Status::NotFound, says(&[place])),
-            Value::Right { place, .. } => (Status::Found, says(&[place])),
-            Value::Wrong { place } => (Status::NotFound, both(&[], &[place])),
-            Value::Missing => (Status::NotFound, Vec::new()),
+    /// The same for an alternative: one word that stands for several of its things, with no direction beside it, says none of it.
+    fn fared_otherwise(pattern: &Pattern, found: &Match) -> Fared {
+        let places: BTreeSet<usize> = found.says.iter().map(|place| place.start).collect();
+        match Self::fared(pattern, found, limit::ALTERNATIVE) {
+            Fared::Said if pattern.wanted.is_empty() && pattern.units.len() >= 2 && places.len() < 2 => Fared::Partly,
+            fared => fared,
         }
     }
 }

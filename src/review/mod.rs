@@ -30,6 +30,7 @@ mod matching;
 mod meaning;
 mod pattern;
 mod read;
+mod reckoned;
 mod refused;
 mod rejected;
 mod sequence;

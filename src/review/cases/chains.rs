@@ -163,3 +163,20 @@ fn a_state_tells_a_step_where_the_answer_goes_that_way() {
     let status = alone.and_then(|review| review.points.first().map(|point| point.status));
     assert!(!matches!(status, Some(Status::Found | Status::Contradicted)), "{status:?}");
 }
+
+#[test]
+fn a_hasty_answer_leaves_out_what_it_does_not_name() {
+    let lamp = reviewer(
+        "Explain, step by step, how the amount of salt affects the brightness of the lamp.",
+        "explain",
+        "More salt keeps more of the valves open, so more juice is let through; more juice turns the wheel faster, so the lamp is \
+         brighter.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(&lamp, "With more salt the lamp is brighter.", Status::LookAgain);
+    case(&lamp, "More salt lets more juice through, so the lamp is brighter.", Status::Found);
+    let long = "Say somebody puts plenty more salt in. It props up those flaps along the pipe, that gives a proper gush where \
+                there was a trickle, and so the lamp is brighter.";
+    case(&lamp, long, Status::Found);
+}

@@ -71,3 +71,16 @@ fn no_text_panics() {
         review(&one, text);
     }
 }
+
+#[test]
+fn one_word_for_all_of_an_alternative_says_none_of_it() {
+    let lamp = reviewer(
+        "Explain how a change in the heat of the fire affects the brightness of the lamp.",
+        "explain",
+        "More soot means more of the filter around the lamp, so the lamp is dimmer.",
+        &["the soot filters the lamp"],
+        &[],
+    );
+    case(&lamp, "More of the soot filters the lamp.", Status::Found);
+    case(&lamp, "A hotter fire, so more filter.", Status::LookAgain);
+}

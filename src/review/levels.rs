@@ -133,9 +133,11 @@ impl Levels {
 
     /// At which end of the treatment a state is told, by the one number of its sentence: "is less after 60 min".
     fn told_at(self, reading: &Reading, claim: &Claim) -> Option<bool> {
-        let Role::Turn(turn) = reading.pieces.get(claim.at)?.role else { return None };
+        let piece = reading.pieces.get(claim.at)?;
+        let Role::Turn(turn) = piece.role else { return None };
         let clause = reading.clauses.get(claim.clause)?;
-        if turn.grammar != Grammar::Comparative || claim.relates || claim.presence || clause.link == Some(Link::If) {
+        let state = turn.grammar == Grammar::Comparative || piece.lower == "lower";
+        if !state || claim.relates || claim.presence || clause.link == Some(Link::If) {
             return None;
         }
         let own = reading.pieces.iter().enumerate().filter(|(_, piece)| piece.sentence == clause.sentence);

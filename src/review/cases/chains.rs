@@ -205,8 +205,8 @@ fn what_does_not_matter_was_told_rightly_itself() {
 #[test]
 fn what_corrects_itself_is_told_wrongly() {
     let statuses = |text: &str| review(&two_points(), text).points.iter().map(|one| one.status).collect::<Vec<_>>();
-    let first = "A warmer bath makes the valves wider, so more fuel leaks out and the pool is deeper, or actually less deep. A \
-                 deeper pool makes the wheel slower and the lamp dimmer.";
+    let first = "A warmer bath makes the valves wider, so more fuel leaks out, or actually less. A deeper pool makes the wheel \
+                 slower and the lamp dimmer.";
     assert_eq!(statuses(first), [Status::Contradicted, Status::Found]);
     let second = "A warmer bath makes the valves wider, so more fuel leaks out and the pool is deeper. The wheel is slower and \
                   the lamp dimmer. Then again the lamp is brighter when the wheel is slow.";

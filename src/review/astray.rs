@@ -130,10 +130,7 @@ impl Course {
                 continue;
             }
             let denies = same && !wants_flat;
-            if let Some(next) = self.matters_not(claim, node, &seen, matcher).filter(|_| denies) {
-                let share = self.told.get(at).map_or(0.0, |told| told.share);
-                let accord = Accord::Oppose;
-                self.told.push(Told { node: next, claim: number, accord, share, blamed: true, whole: false });
+            if denies && self.deny_next(at, node, &seen, matcher) {
                 continue;
             }
             if denies && last.is_none() && !self.sets_out(node) {
@@ -158,12 +155,8 @@ impl Course {
                 if before_slip.is_some() {
                     let reason = matches!(link, Some(Link::Because | Link::If));
                     // What was told of this very step, and is told otherwise now, is not the reason of the step before.
-                    let again = seen.contains(&(node, went));
-                    let wrong = if reason && earlier > node && !denies && !again {
-                        before
-                    } else {
-                        self.slip(at, before, &claims, corrects(reading, claim))
-                    };
+                    let onward = reason && earlier > node && !denies && !seen.contains(&(node, went));
+                    let wrong = if onward { before } else { self.slip(at, before, &claims, matcher) };
                     self.blame_claim(wrong);
                 }
             }

@@ -1,18 +1,19 @@
 //! Where a slip lies: of the claims that go the other way, the one that tells the first step behind those told rightly.
 
+use super::correction::corrects;
 use super::course::{Course, PLAINLY, Told};
 use super::matching::Matcher;
-use super::meaning::{Accord, Direction};
-use super::read::Claim;
+use super::meaning::Accord;
 
 impl Course {
     /// "They get shorter, so there is less room and less is bound": where an answer turns at a claim that may be of several
     /// steps, it turns at the first of them that it has not told rightly; and where the claims behind it tell of steps that
     /// lie between, at those. What corrects itself turns at what it corrects.
-    pub(super) fn slip(&self, at: usize, before: usize, claims: &[usize], corrects: bool) -> usize {
+    pub(super) fn slip(&self, at: usize, before: usize, claims: &[usize], matcher: &Matcher<'_>) -> usize {
         let (Some(turned), Some(right)) = (self.told.get(at), self.told.get(before)) else { return at };
         // "…, or rather it stiffens": of what was just told, where it is plainly of nothing else.
-        if corrects {
+        let claim = matcher.reading.claims.get(turned.claim);
+        if claim.is_some_and(|claim| corrects(matcher.reading, claim)) {
             return if turned.share < PLAINLY { before } else { at };
         }
         let told = |claim: usize, accord: Accord| {
@@ -36,20 +37,24 @@ impl Course {
     }
 
     /// "… more enzyme. But how much of it there is doesn't matter": what was told rightly stands, and what follows from it is
-    /// denied. Says what that is.
-    pub(super) fn matters_not(
-        &self,
-        claim: &Claim,
+    /// denied. Says whether it is so.
+    pub(super) fn deny_next(
+        &mut self,
+        at: usize,
         node: usize,
         seen: &[(usize, Accord)],
         matcher: &Matcher<'_>,
-    ) -> Option<usize> {
-        let word = matcher.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
-        if claim.direction != Direction::Same || !word.ends_with("matter") {
-            return None;
-        }
+    ) -> bool {
+        let Some((claim, share)) = self.told.get(at).map(|told| (told.claim, told.share)) else { return false };
+        let piece = matcher.reading.claims.get(claim).and_then(|claim| matcher.reading.pieces.get(claim.at));
         let step = |node: usize| self.nodes.get(node).map(|node| (node.place.point, node.place.step));
-        seen.iter().find(|(known, _)| step(*known) == step(node) || *known >= node)?;
-        (node + 1..self.nodes.len()).find(|next| step(*next) > step(node) && !self.sets_out(*next))
+        let told = seen.iter().any(|(known, _)| step(*known) == step(node) || *known >= node);
+        if !told || !piece.is_some_and(|piece| piece.lower.ends_with("matter")) {
+            return false;
+        }
+        let follows = |next: &usize| step(*next) > step(node) && !self.sets_out(*next);
+        let Some(node) = (node + 1..self.nodes.len()).find(follows) else { return false };
+        self.told.push(Told { node, claim, accord: Accord::Oppose, share, blamed: true, whole: false });
+        true
     }
 }

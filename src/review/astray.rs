@@ -1,5 +1,6 @@
 //! Where an answer goes astray: it passes from one change to the opposite one, and the step between is told wrongly.
 
+use super::correction::corrects;
 use super::course::{AS_PLAIN, Course, Node, PLAINLY, Told};
 use super::likeness::Likeness;
 use super::matching::Matcher;
@@ -35,7 +36,11 @@ impl Course {
         let mut stray: Vec<usize> = Vec::new();
         for trio in ways.windows(3) {
             let [(before, one, _), (number, way, share), (_, other, _)] = trio else { continue };
-            let against = matcher.reading.claims.get(*number).is_some_and(|claim| matcher.reading.set_against(claim));
+            let against = matcher
+                .reading
+                .claims
+                .get(*number)
+                .is_some_and(|claim| matcher.reading.set_against(claim) || corrects(matcher.reading, claim));
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
@@ -112,7 +117,7 @@ impl Course {
         let mut seen: Vec<(usize, Accord)> = Vec::new();
         let places: Vec<usize> = self.told.iter().map(|told| told.node).collect();
         let node_of = |at: usize| places.get(at).copied().unwrap_or(0);
-        for number in claims {
+        for number in claims.iter().copied() {
             let Some(claim) = reading.claims.get(number) else { continue };
             let Some((at, accord)) = self.current(number, last.map(|(_, accord)| accord), matcher) else { continue };
             let node = node_of(at);
@@ -125,6 +130,9 @@ impl Course {
                 continue;
             }
             let denies = same && !wants_flat;
+            if denies && self.deny_next(at, node, &seen, matcher) {
+                continue;
+            }
             if denies && last.is_none() && !self.sets_out(node) {
                 self.blame_claim(at);
             }
@@ -146,7 +154,9 @@ impl Course {
                 since_slip = 0;
                 if before_slip.is_some() {
                     let reason = matches!(link, Some(Link::Because | Link::If));
-                    let wrong = if reason && earlier > node && !denies { before } else { at };
+                    // What was told of this very step, and is told otherwise now, is not the reason of the step before.
+                    let onward = reason && earlier > node && !denies && !seen.contains(&(node, went));
+                    let wrong = if onward { before } else { self.slip(at, before, &claims, matcher) };
                     self.blame_claim(wrong);
                 }
             }
@@ -167,8 +177,10 @@ impl Course {
         let clear = |wanted: Accord| self.plainest(&own, wanted);
         let claim = matcher.reading.claims.get(number)?;
         match (clear(Accord::Agree), clear(Accord::Oppose), last) {
+            // Behind "actually, …" it is meant to go against what was said.
             (Some(at), Some(other), Some(accord)) => {
-                Some(if accord == Accord::Agree { (at, Accord::Agree) } else { (other, Accord::Oppose) })
+                let agrees = (accord == Accord::Agree) != corrects(matcher.reading, claim);
+                Some(if agrees { (at, Accord::Agree) } else { (other, Accord::Oppose) })
             }
             // What the answer sets out from, where it may be that as well.
             (Some(at), Some(other), None) if self.begins(other) && !self.begins(at) && self.as_plain(other, at) => {
@@ -333,6 +345,11 @@ impl Course {
         // Where a step sets out from what the step before leads to, that one is told wrongly.
         let causes: Vec<bool> = self.told.iter().map(|told| is_cause(told.node)).collect();
         let only = !self.told.iter().zip(&causes).any(|(told, cause)| own(told) && !cause);
+        // So too where what else it tells lies in another point.
+        let point = |node: usize| self.nodes.get(node).map(|node| node.place.point);
+        let here = self.told.get(at).map_or(0, |told| told.node);
+        let beside = self.told.iter().any(|told| own(told) && point(told.node) == point(here) && !is_cause(told.node));
+        let only = only || is_cause(here) && !beside;
         let before = self.told.get(at).and_then(|told| told.node.checked_sub(1)).filter(|_| only);
         if let Some(node) = before {
             let share = self.told.get(at).map_or(0.0, |told| told.share);
@@ -340,7 +357,6 @@ impl Course {
             return;
         }
         // One step is told wrongly, and not the next point's, which begins with it.
-        let point = |node: usize| self.nodes.get(node).map(|node| node.place.point);
         let own_point: Vec<bool> = self
             .told
             .iter()
@@ -378,6 +394,9 @@ impl Course {
     ) -> bool {
         let flat = matches!(claim.direction, Direction::Same | Direction::NotUp | Direction::NotDown);
         let link = matcher.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        if corrects(matcher.reading, claim) {
+            return false;
+        }
         // "If less of it is there, …": a new case.
         if !flat && link == Some(Link::If) && matcher.reading.opens_sentence(claim) && matcher.reading.supposes(claim) {
             return true;

@@ -7,6 +7,7 @@
 
 use std::ops::Range;
 
+use super::correction::corrects;
 use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction};
@@ -145,10 +146,14 @@ impl Course {
         let told = |claim: &Claim| !claim.aside || claim.presence;
         for (number, claim) in matcher.reading.claims.iter().enumerate().filter(|(_, claim)| told(claim)) {
             // "It rises" behind others, and nothing to say what; "they are proportional" beside the steps.
-            if !single && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
+            let rather = claim.about.is_empty() && corrects(matcher.reading, claim);
+            if !single && !rather && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
                 continue;
             }
-            let mut shares = self.shares(claim, matcher);
+            // "less of it, or actually more": of what was told just before.
+            let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before)).filter(|_| rather);
+            let meant = before.map(|before| Claim { about: before.about.clone(), ..claim.clone() });
+            let mut shares = self.shares(meant.as_ref().unwrap_or(claim), matcher);
             if single {
                 self.after_the_cause(claim, number, &mut shares, matcher);
             }

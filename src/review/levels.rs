@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::guide::Guide;
-use super::meaning::{Direction, Grammar};
+use super::meaning::{Direction, Grammar, Link};
 use super::read::{Claim, Reading, Role};
 
 /// The first and the last level of the treatment, as the questions name them.
@@ -35,6 +35,9 @@ impl Levels {
         let from_first = Self::named(asked, &read).is_some();
         let end =
             |claim: &Claim| self.end(reading, claim).or_else(|| self.occasion(reading, claim).filter(|_| from_first));
+        // One relation, told at one end of it: "after 60 min there is less".
+        let one = !from_first && asked.contains("escribe");
+        let end = |claim: &Claim| end(claim).or_else(|| self.told_at(reading, claim).filter(|_| one));
         let ends: Vec<Option<bool>> = reading.claims.iter().map(end).collect();
         let backwards = self.told_backwards(reading).filter(|_| from_first);
         let sentence = |claim: &Claim| reading.clauses.get(claim.clause).map(|clause| clause.sentence);
@@ -126,6 +129,35 @@ impl Levels {
         };
         let sized = before.iter().rev().find_map(|(at, _)| size(*at)).filter(|_| self.sizes && self.first < self.last);
         end.or(sized).or_else(|| lacks.then_some(false))
+    }
+
+    /// At which end of the treatment a state is told, by the one number of its sentence: "is less after 60 min".
+    fn told_at(self, reading: &Reading, claim: &Claim) -> Option<bool> {
+        let piece = reading.pieces.get(claim.at)?;
+        let Role::Turn(turn) = piece.role else { return None };
+        let clause = reading.clauses.get(claim.clause)?;
+        let state = turn.grammar == Grammar::Comparative || piece.lower == "lower";
+        if !state || claim.relates || claim.presence || clause.link == Some(Link::If) {
+            return None;
+        }
+        let own = reading.pieces.iter().enumerate().filter(|(_, piece)| piece.sentence == clause.sentence);
+        let mut numbers = own.filter_map(|(at, piece)| match piece.role {
+            Role::Number(number) => Some((at, reading.numbers.get(number)?.value)),
+            _ => None,
+        });
+        let (at, value) = numbers.next()?;
+        let led = at.checked_sub(1).and_then(|before| reading.pieces.get(before))?;
+        if numbers.next().is_some()
+            || !matches!(led.lower.as_str(), "at" | "after" | "by")
+            || !clause.pieces.contains(&at)
+        {
+            return None;
+        }
+        match () {
+            () if value.total_cmp(&self.last).is_eq() => Some(true),
+            () if value.total_cmp(&self.first).is_eq() => Some(false),
+            () => None,
+        }
     }
 
     /// Whether a claim is made of the last level; `None` where it is of neither end.

@@ -47,7 +47,10 @@ pub(super) fn likeness(
     let mirrored = opposed > 0.0 && opposed >= 0.22 * direct;
     let below = below_zero(wanted, claim, dictionary);
     let hit = if mirrored { direct + opposed } else { direct };
-    let total: f64 = wanted.about.iter().filter(|(_, weight)| *weight < 2.0).map(|(_, weight)| weight).sum();
+    // "Smaller bits" of what the guide calls shorter: the size is that length.
+    let sized = |key: &str| claim.class == ["size"] && matches!(dictionary.class(key), Some("length" | "volume"));
+    let telling = wanted.about.iter().filter(|(key, weight)| *weight < 2.0 && !sized(key));
+    let total: f64 = telling.map(|(_, weight)| weight).sum();
     let whole = |(key, weight): &(String, f64)| *weight >= 2.0 && about.iter().any(|(known, _)| known == key);
     let recall = if wanted.about.iter().any(whole) {
         met = 1.0;

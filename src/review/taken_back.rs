@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::correction::opens;
 use super::guide::Point;
 use super::judge::{Judge, limit};
 use super::kinds::against;
@@ -14,7 +15,7 @@ impl Judge<'_> {
         let own = self.question.points.iter().position(|one| one.id == point.id)?;
         for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
             let pieces: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            if !against(&pieces, false) {
+            if !against(&pieces, false) && !opens(self.reading.slice(&sentence.bytes)) {
                 continue;
             }
             let claims: Vec<usize> =

@@ -180,3 +180,56 @@ fn a_hasty_answer_leaves_out_what_it_does_not_name() {
                 there was a trickle, and so the lamp is brighter.";
     case(&lamp, long, Status::Found);
 }
+
+/// How a warmer bath comes to a dimmer lamp, in two points.
+fn two_points() -> Reviewer {
+    let points = vec![
+        point(
+            "1",
+            PointKind::Statement,
+            "A warmer bath makes the valves wider, so more fuel leaks out; more fuel leaks out, so the pool is deeper.",
+            &[],
+        ),
+        point("2", PointKind::Statement, "A deeper pool slows the wheel; a slower wheel makes the lamp dimmer.", &[]),
+    ];
+    let text = "Explain how warming the bath changes the brightness of the lamp.";
+    let question =
+        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default())
+}
+
+#[test]
+fn a_slip_lies_at_the_first_step_that_was_not_told_rightly() {
+    let statuses = |text: &str| review(&two_points(), text).points.iter().map(|one| one.status).collect::<Vec<_>>();
+    // The lamp is named before the pool; the pool is where it goes wrong.
+    let early = "In a warmer bath the valves are wider and more fuel leaks out. The lamp is brighter then, the pool is less \
+                 deep and the wheel is faster.";
+    assert_eq!(statuses(early), [Status::Contradicted, Status::Found]);
+    // What was told rightly, and is told otherwise later on.
+    let later = "A warmer bath makes the valves wider, more fuel leaks out and the pool is deeper. The wheel is slower and the \
+                 lamp dimmer. Since the bath is open the pool would be less deep there.";
+    assert_eq!(statuses(later), [Status::Contradicted, Status::Found]);
+}
+
+#[test]
+fn what_does_not_matter_was_told_rightly_itself() {
+    let statuses = |text: &str| review(&two_points(), text).points.iter().map(|one| one.status).collect::<Vec<_>>();
+    let text = "The warmer bath makes the valves wider, more fuel leaks out and the pool is deeper. But the depth of the pool \
+                doesn't matter, so the lamp is the same.";
+    assert_eq!(statuses(text), [Status::Found, Status::Contradicted]);
+}
+
+#[test]
+fn what_corrects_itself_is_told_wrongly() {
+    let statuses = |text: &str| review(&two_points(), text).points.iter().map(|one| one.status).collect::<Vec<_>>();
+    let first = "A warmer bath makes the valves wider, so more fuel leaks out, or actually less. A deeper pool makes the wheel \
+                 slower and the lamp dimmer.";
+    assert_eq!(statuses(first), [Status::Contradicted, Status::Found]);
+    let second = "A warmer bath makes the valves wider, so more fuel leaks out and the pool is deeper. The wheel is slower and \
+                  the lamp dimmer. Then again the lamp is brighter when the wheel is slow.";
+    assert_eq!(statuses(second), [Status::Found, Status::Contradicted]);
+    // The same words at the beginning of an answer correct nothing.
+    let none = "Actually the valves are wider in a warmer bath, so more fuel leaks out and the pool is deeper. The wheel is \
+                slower and the lamp dimmer.";
+    assert_eq!(statuses(none), [Status::Found, Status::Found]);
+}

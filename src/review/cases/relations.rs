@@ -200,3 +200,32 @@ fn a_longer_treatment_is_what_gives_it_longer() {
     case(&soak, "A short soak, so less of it leaks out.", Status::Found);
     case(&soak, "The longer the soak the less has leaked out.", Status::Contradicted);
 }
+
+#[test]
+fn the_end_at_which_a_state_is_told_may_stand_behind_it() {
+    let one = Point {
+        id: "a".to_owned(),
+        statement: "Over a longer time more dye comes out, so its concentration in the liquid rises.".to_owned(),
+        accept: vec!["the direction alone, for this change or the opposite one".to_owned()],
+        ..Point::default()
+    };
+    let ask = |id: &str, text: &str, term: &str, points: Vec<Point>| Question {
+        id: id.to_owned(),
+        text: text.to_owned(),
+        command_term: term.to_owned(),
+        points,
+        ..Question::default()
+    };
+    let described = "Describe how the concentration of dye in the liquid depends on the time.";
+    let again = "The series is run again. Predict how the concentration of dye then changes from 10 min to 60 min.";
+    let questions =
+        vec![ask("a", described, "describe", vec![one]), ask("b", again, "predict and justify", Vec::new())];
+    let reviewer = Reviewer::new(&Guide { questions }, &Lexicon::default());
+    let status = |text: &str| {
+        let review = reviewer.review(&Response { id: "a".to_owned(), text: text.to_owned() }).unwrap();
+        review.points.first().unwrap().status
+    };
+    assert_eq!(status("The dye concentration is lower after 60 min."), Status::Contradicted);
+    assert_eq!(status("The dye concentration is lower after 10 min."), Status::Found);
+    assert_eq!(status("The dye concentration is higher after 60 min."), Status::Found);
+}

@@ -66,6 +66,8 @@ fn words_of_how_much_that_claim_nothing() {
     assert_eq!(claims("Jars with lots of it and jars with little shine equally.").len(), 1);
     assert_eq!(claims("There is little paste to dim the lamp.").len(), 1);
     assert!(claims("It is read after the same ten minutes.").is_empty());
+    assert!(claims("It leaves little gaps in the wall.").is_empty());
+    assert_eq!(claims("There is little gas.").len(), 1);
     assert!(claims("The readings go up to about the same value.").len() <= 1);
 }
 

@@ -9,6 +9,18 @@ use crate::review::words;
 const REVERSE: &[&str] = &["reverse", "opposite", "vice versa", "other way round", "other way around"];
 
 impl Reader<'_> {
+    /// "the little loops", "leaves little gaps": small ones, and not few of them. What is little of a stuff is no plural.
+    fn small_ones(&self, at: usize) -> bool {
+        let next = self.word(Some(at + 1));
+        let several =
+            next.len() > 3 && next.ends_with('s') && !["ss", "us", "is"].iter().any(|end| next.ends_with(end));
+        let before = self.word(at.checked_sub(1));
+        self.word(Some(at)) == "little"
+            && several
+            && self.role(Some(at + 1)) == Some(Role::Content)
+            && !matches!(before, "so" | "as" | "too" | "very" | "how")
+    }
+
     pub(super) fn role(&self, at: Option<usize>) -> Option<Role> {
         at.filter(|at| self.clause.pieces.contains(at)).and_then(|at| self.pieces.get(at)).map(|piece| piece.role)
     }
@@ -62,7 +74,7 @@ impl Reader<'_> {
         let which = matches!(self.word(at.checked_sub(1)), "more" | "less" | "fewer") && self.describes(at);
         // "Tubes with lots of it and tubes with little shine alike": which tubes.
         let which = which || self.marks_out(at, turn);
-        let which = which || piece.lower == "the most" && self.most_of_which(at);
+        let which = which || piece.lower == "the most" && self.most_of_which(at) || self.small_ones(at);
         // "the highest possible rate is halved": which rate.
         let superlative =
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");

@@ -68,6 +68,9 @@ pub(super) struct Lists {
     pub(super) goes_on: Words,
     /// Words by which it says of a reading that it does as it did.
     pub(super) as_it_was: Words,
+    /// Words by which an answer takes back what it has just said: wherever they stand, and first in a sentence.
+    pub(super) corrects: Words,
+    pub(super) corrects_first: Words,
     /// Words by which two effects are set against each other; by which one of them is the larger; that deny this.
     pub(super) against: Words,
     pub(super) larger: Words,
@@ -185,6 +188,8 @@ impl Lists {
             "telling" => &mut self.telling,
             "light" => &mut self.light,
             "independent" => &mut self.independent,
+            "corrects" => &mut self.corrects,
+            "corrects-first" => &mut self.corrects_first,
             "goes-on" => &mut self.goes_on,
             "as-it-was" => &mut self.as_it_was,
             "unsettled" => &mut self.unsettled,

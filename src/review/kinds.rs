@@ -46,11 +46,13 @@ impl Judge<'_> {
             .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.
+        let apart = self.turned_apart(predicted.as_ref());
         let torn = prediction == Some(Found::Both)
             && told >= limit::REASON_LOOK
+            && !apart
             && self.rests_on_old_chain(predicted.as_ref(), prediction);
         // Beside a wrong prediction so few words tell no reason.
-        let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
+        let wrong_way = prediction == Some(Found::Opposed) || prediction == Some(Found::Both) && !apart;
         let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
         let directed = found.turns.contains(&Found::Agrees);
         let enough = match () {
@@ -63,8 +65,11 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
+            // A reason that is told all the same stays, whatever is then predicted.
             None if told < limit::REASON
                 && !anew
+                && !apart
+                && !(prediction == Some(Found::Opposed) && told >= enough - 1e-9)
                 && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) =>
             {
                 (Status::Contradicted, both(&found.says, &[all]))
@@ -122,16 +127,36 @@ impl Judge<'_> {
         let heavy = |key: &String, piece: &Piece| piece.keys.contains(key) && !self.dictionary.is_light(key);
         self.reading.sentences.iter().enumerate().find_map(|(number, sentence)| {
             let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            // "It still falls, though nothing reaches it": what is granted behind is not set against anything.
+            let grants = |pair: &[&Piece]| match pair {
+                [one, next] => {
+                    matches!(one.lower.as_str(), "though" | "although" | "even though")
+                        && !matches!(next.role, Role::Mark(_))
+                }
+                _ => false,
+            };
+            let granted = own.windows(2).position(|pair| number == 0 && grants(pair));
+            let own = own.get(..granted.unwrap_or(own.len())).unwrap_or_default();
             let speaks =
-                own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
+                own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))))
+                    || self.step_moves(point, number);
             // "It is still made, but cannot reach it": no longer as it was.
             let denies = own.iter().any(|piece| piece.role == Role::Negator || piece.lower == "now");
-            // "It is still made. But it cannot reach it."
+            // "It is still made. But it cannot reach it.", "It is still made, but they are shut away."
             let next: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number + 1).collect();
             let answered = next.first().is_some_and(|piece| piece.lower == "but")
-                && next.iter().any(|piece| piece.role == Role::Negator);
-            (against(&own, number == 0) && speaks && !denies && !answered).then(|| sentence.bytes.clone())
+                && next.iter().any(|piece| piece.role == Role::Negator)
+                || still_but(own);
+            (against(own, number == 0) && speaks && !denies && !answered).then(|| sentence.bytes.clone())
         })
+    }
+
+    /// Whether a sentence lets the outcome of a step go up or down that is to leave all levels alike.
+    fn step_moves(&self, point: &Point, sentence: usize) -> bool {
+        let Some((_, to)) = self.ends(point).filter(|_| point.kind == PointKind::Reason) else { return false };
+        let own =
+            |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence) == Some(sentence);
+        self.claimed(&to).iter().any(|(claim, _, share)| own(claim) && *share >= limit::PLAIN)
     }
 
     /// "The enzyme sets the rate": what the changed step sets out from, told as what decides.
@@ -344,7 +369,14 @@ impl Judge<'_> {
 /// itself that things go on, and which way.
 pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     let word = own.first().map_or("", |piece| piece.lower.as_str());
-    let opens = matches!(word, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
+    let second = own.get(1).map_or("", |piece| piece.lower.as_str());
+    let opens = matches!(
+        (word, second),
+        ("but" | "however" | "yet" | "though" | "although" | "nevertheless" | "on the other hand" | "still", _)
+            | ("even", "so")
+            | ("then", "again")
+            | ("that", "said")
+    );
     // "is still inside" tells where, "still takes" what goes on.
     let goes = |next: &Piece| {
         next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
@@ -366,4 +398,11 @@ pub(super) fn against(own: &[&Piece], first: bool) -> bool {
         return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
     }
     opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+}
+
+/// "It is still made, but they are shut away": what goes on is answered in the same sentence.
+fn still_but(own: &[&Piece]) -> bool {
+    let still = own.iter().position(|piece| piece.lower == "still").filter(|at| *at > 0);
+    let opens = own.first().is_some_and(|piece| piece.role == Role::Link(Link::But));
+    still.is_some_and(|still| !opens && own.iter().skip(still).any(|piece| piece.lower == "but"))
 }

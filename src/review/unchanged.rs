@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::judge::Judge;
 use super::meaning::{Accord, Direction, Link};
-use super::pattern::Wanted;
+use super::pattern::{Pattern, Wanted};
 use super::read::{Claim, Clause, Role};
 use super::told::Told;
 use super::words;
@@ -53,6 +53,34 @@ impl Judge<'_> {
             let told = Told::of(self.reading.text.get(before.clone())?).affirms(&words::lists().as_it_was);
             told.then_some(before)
         })
+    }
+
+    /// Whether each sentence that predicts the other way than the guide tells of nothing but the reading ("So overall it falls from
+    /// 8 to 40"), behind or before others that predict as the guide does: the prediction is taken back, and no reason with it.
+    pub(super) fn turned_apart(&self, predicted: Option<&Pattern>) -> bool {
+        let Some(wanted) = predicted.and_then(|pattern| pattern.wanted.last()) else { return false };
+        let matcher = self.matcher();
+        let accord = |claim: &Claim| {
+            let (_, mirrored) = matcher
+                .same_quantity(wanted, claim, true)
+                .or_else(|| matcher.of_what_is_asked(wanted, claim).then_some((0.0, false)))?;
+            Some(wanted.direction.accord(if mirrored { claim.direction.mirrored() } else { claim.direction }))
+        };
+        let sentences = 0..self.reading.sentences.len();
+        let told: Vec<Vec<Option<Accord>>> = sentences
+            .map(|sentence| {
+                let own = |claim: &&Claim| {
+                    let clause = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+                    clause == Some(sentence) && !claim.aside && !claim.hedged && !claim.presence
+                };
+                self.reading.claims.iter().filter(own).map(accord).collect()
+            })
+            .collect();
+        let has = |own: &&Vec<Option<Accord>>, accord: Accord| own.contains(&Some(accord));
+        let mut against = told.iter().filter(|own| has(own, Accord::Oppose)).peekable();
+        against.peek().is_some()
+            && against.all(|own| own.iter().all(|one| *one == Some(Accord::Oppose)))
+            && told.iter().any(|own| has(&own, Accord::Agree))
     }
 
     /// Whether one sentence tells both ends of the changed step as they go now.

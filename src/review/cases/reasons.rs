@@ -171,3 +171,26 @@ fn what_goes_as_it_did_for_a_reason_rests_on_the_old_one() {
         false,
     );
 }
+
+#[test]
+fn a_prediction_taken_back_leaves_its_reason() {
+    let told =
+        "The sweetness falls, as the malt unfolds in the heat, so the hotter it is the fewer active sites are left.";
+    reason(&format!("{told} So overall it rises from 60 to 90."), false);
+    reason(&format!("{told} So the sweetness at 90 is higher than at 60."), false);
+    reason(
+        &format!("{told} Then again the hotter malt has more active sites left, so the sweetness rises from 60 to 90."),
+        true,
+    );
+}
+
+#[test]
+fn a_sentence_may_set_itself_against_the_reason_in_many_ways() {
+    let told = "The sweetness falls, as the malt unfolds and active sites are lost.";
+    reason(told, false);
+    for opening in ["But", "Still,", "Then again", "On the other hand", "Even so,", "That said,"] {
+        reason(&format!("{told} {opening} more active sites are left at 90 than at 60."), true);
+    }
+    reason("The sweetness still rises, though the malt unfolds in the heat and fewer active sites are left.", false);
+    reason("It falls. The malt still has active sites, but they are lost in the heat so there are fewer.", false);
+}

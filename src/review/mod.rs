@@ -87,19 +87,19 @@ impl Reviewer {
         labelled.or(only)
     }
 
-    /// What the steps of the other questions lead to, the readout left out: of that, every answer to a prediction speaks.
+    /// What the steps of the other questions lead to, the readout last.
     fn effects(&self, question: &Question) -> Vec<Wanted> {
         let mut effects = Vec::new();
         if question.points.iter().any(|point| point.kind.is_reason()) {
             let prompt = self.dictionary.of_guide(&question.text);
             let others = self.guide.questions.iter().filter(|other| other.id != question.id);
             let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
-            for point in steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement) {
+            let told = |point: &&Point| point.kind == PointKind::Statement && !judge::is_open(point);
+            for point in steps.flat_map(|other| &other.points).filter(told) {
                 for step in Pattern::steps(&point.statement, &prompt, &self.dictionary) {
                     effects.extend(step.wanted.into_iter().filter(|wanted| !wanted.cause));
                 }
             }
-            effects.pop();
         }
         effects
     }
@@ -130,7 +130,9 @@ impl Reviewer {
             levels.tell(&mut reading, &question.text, known);
         }
         let topic = topic(&prompt);
-        let effects = self.effects(question);
+        let mut effects = self.effects(question);
+        // Of the readout, every answer to a prediction speaks.
+        let readout = effects.pop();
         let relations = self.relations(question);
         let mut judge = Judge {
             dictionary: &self.dictionary,
@@ -140,6 +142,7 @@ impl Reviewer {
             topic: &topic,
             course: course::Course::default(),
             effects: &effects,
+            readout: readout.as_ref(),
             relations: &relations,
         };
         let outcome = judge.outcome();

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::judge::Judge;
+use super::judge::{Judge, limit};
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
 use super::read::{Claim, Clause, Role};
@@ -32,14 +32,20 @@ impl Judge<'_> {
             let start = pieces.first()?.bytes.start..pieces.last()?.bytes.end;
             let text = self.reading.slice(&start).to_lowercase();
             let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-            let all = words.iter().filter(|word| ALL.contains(word)).count();
+            // "any more" counts nothing.
+            let follows = |at: usize| words.get(at + 1).copied().unwrap_or_default();
+            let counts =
+                |(at, word): &(usize, &&str)| ALL.contains(word) && (**word != "any" || follows(*at) != "more");
+            let all = words.iter().enumerate().filter(counts).count();
+            // "so none of it is in the liquid at any temperature".
+            let none = words.iter().any(|word| matches!(*word, "no" | "none" | "nothing"));
             let same = self.reading.claims.iter().any(|claim| {
                 claim.clause == number && claim.direction == Direction::Same && !claim.aside && claim.at != first.at
             });
             let same = same || words.iter().any(|word| matches!(*word, "equally" | "same" | "alike"));
             // "because the same dose is put in every tube": what is kept alike.
             let kept = clause.link == Some(Link::Because) && words.contains(&"same") && !words.contains(&"whatever");
-            (all >= 2 || all >= 1 && same && !kept).then_some(start)
+            (all >= 2 || all >= 1 && (same && !kept || none)).then_some(start)
         })
     }
 
@@ -58,29 +64,66 @@ impl Judge<'_> {
     /// Whether each sentence that predicts the other way than the guide tells of nothing but the reading ("So overall it falls from
     /// 8 to 40"), behind or before others that predict as the guide does: the prediction is taken back, and no reason with it.
     pub(super) fn turned_apart(&self, predicted: Option<&Pattern>) -> bool {
-        let Some(wanted) = predicted.and_then(|pattern| pattern.wanted.last()) else { return false };
-        let matcher = self.matcher();
-        let accord = |claim: &Claim| {
-            let (_, mirrored) = matcher
-                .same_quantity(wanted, claim, true)
-                .or_else(|| matcher.of_what_is_asked(wanted, claim).then_some((0.0, false)))?;
-            Some(wanted.direction.accord(if mirrored { claim.direction.mirrored() } else { claim.direction }))
-        };
         let sentences = 0..self.reading.sentences.len();
-        let told: Vec<Vec<Option<Accord>>> = sentences
-            .map(|sentence| {
-                let own = |claim: &&Claim| {
-                    let clause = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-                    clause == Some(sentence) && !claim.aside && !claim.hedged && !claim.presence
-                };
-                self.reading.claims.iter().filter(own).map(accord).collect()
-            })
-            .collect();
+        let told: Vec<Vec<Option<Accord>>> = sentences.map(|sentence| self.readings(sentence, predicted)).collect();
         let has = |own: &&Vec<Option<Accord>>, accord: Accord| own.contains(&Some(accord));
         let mut against = told.iter().filter(|own| has(own, Accord::Oppose)).peekable();
         against.peek().is_some()
             && against.all(|own| own.iter().all(|one| *one == Some(Accord::Oppose)))
             && told.iter().any(|own| has(&own, Accord::Agree))
+    }
+
+    /// Whether a sentence tells of nothing but the reading, and gives no reason.
+    pub(super) fn tells_reading(&self, sentence: usize, predicted: Option<&Pattern>) -> bool {
+        let told = self.readings(sentence, predicted);
+        let because = |clause: &Clause| clause.sentence == sentence && clause.link == Some(Link::Because);
+        told.contains(&Some(Accord::Oppose))
+            && told.iter().all(|one| *one == Some(Accord::Oppose))
+            && !self.reading.clauses.iter().any(because)
+    }
+
+    /// The claims of a sentence: how each goes together with what is to be predicted; `None` for one of something else.
+    fn readings(&self, sentence: usize, predicted: Option<&Pattern>) -> Vec<Option<Accord>> {
+        let wanted = predicted.and_then(|pattern| pattern.wanted.last());
+        let matcher = self.matcher();
+        let accord = |claim: &Claim| {
+            let wanted = wanted?;
+            let known = matcher.same_quantity(wanted, claim, true).map(|(_, mirrored)| mirrored);
+            let mirrored = known.or(matcher.of_what_is_asked(wanted, claim).then_some(false))?;
+            Some(wanted.direction.accord(if mirrored { claim.direction.mirrored() } else { claim.direction }))
+        };
+        let own = |claim: &&Claim| {
+            let clause = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+            clause == Some(sentence) && !claim.aside && !claim.hedged && !claim.presence
+        };
+        self.reading.claims.iter().filter(own).map(accord).collect()
+    }
+
+    /// What the changed step leads to, told the way that brings about a wrong prediction by the steps behind it: "it gets dimmer,
+    /// because more of the substrate is split there" lets that step go on as it did.
+    pub(super) fn brings_it_about(&self, to: &Wanted, predicted: Option<&Pattern>) -> Option<Range<usize>> {
+        let wanted = predicted.and_then(|pattern| pattern.wanted.last())?;
+        let matcher = self.matcher();
+        let step = self.effects.iter().rfind(|effect| matcher.alike(effect, to))?;
+        let moves = |direction: Direction| matches!(direction, Direction::Up | Direction::Down);
+        let readout = self.readout.filter(|readout| moves(readout.direction) && moves(step.direction))?;
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let readings = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged).filter_map(|claim| {
+            let known = matcher.same_quantity(wanted, claim, true).map(|(_, mirrored)| mirrored);
+            let mirrored = known.or(matcher.of_what_is_asked(wanted, claim).then_some(false))?;
+            let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
+            (moves(said) && wanted.direction.accord(said) == Accord::Oppose).then_some((claim, said))
+        });
+        let readings: Vec<(&Claim, Direction)> = readings.collect();
+        let claimed = self.claimed(to);
+        claimed.iter().filter(|(.., share)| *share >= limit::PLAIN).find_map(|(claim, accord, _)| {
+            let said = if *accord == Accord::Agree { Direction::Up } else { Direction::Down };
+            readings.iter().find(|(reading, way)| {
+                let implied = if step.direction == readout.direction { *way } else { way.mirrored() };
+                reading.at != claim.at && implied == said && sentence(reading) == sentence(claim)
+            })?;
+            Some(self.reading.claim_bytes(claim))
+        })
     }
 
     /// Whether one sentence tells both ends of the changed step as they go now.

@@ -111,12 +111,15 @@ fn changed() -> Reviewer {
         "a",
         "describe",
         "Describe how the rate at which the starch is split depends on the temperature of the malt.",
-        vec![point(
-            "a",
-            PointKind::Statement,
-            "A higher temperature moves the malt faster, so the starch is split at a higher rate.",
-            &[],
-        )],
+        vec![
+            point(
+                "a1",
+                PointKind::Statement,
+                "A higher temperature moves the malt faster, so the starch is split at a higher rate.",
+                &[],
+            ),
+            point("a2", PointKind::Statement, "A higher rate sets more sugar free, so the sweetness rises.", &[]),
+        ],
     );
     let second = question(
         "b",
@@ -152,6 +155,7 @@ fn no_change_with_all_alike_denies_the_changed_step() {
         "The sweetness stays the same, since it is well stirred so every jar has the same number of active sites.",
         true,
     );
+    reason("No change. The malt is thrown away, so there are no active sites at any temperature.", true);
     reason("No change, because there is no malt any more.", false);
     reason("No change.", false);
     reason("No change, it stays level at every temperature.", false);
@@ -185,12 +189,21 @@ fn a_prediction_taken_back_leaves_its_reason() {
 }
 
 #[test]
+fn a_step_told_as_a_wrong_prediction_needs_it_is_the_old_one() {
+    let told = "The malt unfolds in the heat, so fewer active sites are left. The starch is split at a";
+    reason(&format!("{told} higher rate and the sweetness rises."), true);
+    reason(&format!("{told} lower rate and the sweetness rises."), false);
+}
+
+#[test]
 fn a_sentence_may_set_itself_against_the_reason_in_many_ways() {
     let told = "The sweetness falls, as the malt unfolds and active sites are lost.";
     reason(told, false);
     for opening in ["But", "Still,", "Then again", "On the other hand", "Even so,", "That said,"] {
         reason(&format!("{told} {opening} more active sites are left at 90 than at 60."), true);
     }
+    // Of the reading alone.
+    reason(&format!("{told} At 90 it would still be a bit higher than at 60."), false);
     reason("The sweetness still rises, though the malt unfolds in the heat and fewer active sites are left.", false);
     reason("It falls. The malt still has active sites, but they are lost in the heat so there are fewer.", false);
 }

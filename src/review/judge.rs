@@ -94,9 +94,6 @@ pub(super) struct Judge<'a> {
     /// What the steps of the guide's other questions lead to.
     pub(super) effects: &'a [Wanted],
 
-    /// What they lead to in the end.
-    pub(super) readout: Option<&'a Wanted>,
-
     /// Both ends of each of those steps.
     pub(super) relations: &'a [(Wanted, Wanted)],
 }

@@ -43,11 +43,6 @@ impl Judge<'_> {
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole, predicted.as_ref()))
             .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
-            .or_else(|| {
-                let (_, to) = self.ends(point).filter(|_| !new && !anew)?;
-                let wrong = matches!(prediction, Some(Found::Opposed | Found::Both));
-                self.brings_it_about(&to, predicted.as_ref()).filter(|_| wrong)
-            })
             .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.

@@ -87,7 +87,7 @@ impl Reviewer {
         labelled.or(only)
     }
 
-    /// What the steps of the other questions lead to, the readout last.
+    /// What the steps of the other questions lead to, the readout left out: of that, every answer to a prediction speaks.
     fn effects(&self, question: &Question) -> Vec<Wanted> {
         let mut effects = Vec::new();
         if question.points.iter().any(|point| point.kind.is_reason()) {
@@ -100,6 +100,7 @@ impl Reviewer {
                     effects.extend(step.wanted.into_iter().filter(|wanted| !wanted.cause));
                 }
             }
+            effects.pop();
         }
         effects
     }
@@ -130,9 +131,7 @@ impl Reviewer {
             levels.tell(&mut reading, &question.text, known);
         }
         let topic = topic(&prompt);
-        let mut effects = self.effects(question);
-        // Of the readout, every answer to a prediction speaks.
-        let readout = effects.pop();
+        let effects = self.effects(question);
         let relations = self.relations(question);
         let mut judge = Judge {
             dictionary: &self.dictionary,
@@ -142,7 +141,6 @@ impl Reviewer {
             topic: &topic,
             course: course::Course::default(),
             effects: &effects,
-            readout: readout.as_ref(),
             relations: &relations,
         };
         let outcome = judge.outcome();

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::judge::{Judge, limit};
+use super::judge::Judge;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
 use super::read::{Claim, Clause, Role};
@@ -97,33 +97,6 @@ impl Judge<'_> {
             clause == Some(sentence) && !claim.aside && !claim.hedged && !claim.presence
         };
         self.reading.claims.iter().filter(own).map(accord).collect()
-    }
-
-    /// What the changed step leads to, told the way that brings about a wrong prediction by the steps behind it: "it gets dimmer,
-    /// because more of the substrate is split there" lets that step go on as it did.
-    pub(super) fn brings_it_about(&self, to: &Wanted, predicted: Option<&Pattern>) -> Option<Range<usize>> {
-        let wanted = predicted.and_then(|pattern| pattern.wanted.last())?;
-        let matcher = self.matcher();
-        let step = self.effects.iter().rfind(|effect| matcher.alike(effect, to))?;
-        let moves = |direction: Direction| matches!(direction, Direction::Up | Direction::Down);
-        let readout = self.readout.filter(|readout| moves(readout.direction) && moves(step.direction))?;
-        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-        let readings = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged).filter_map(|claim| {
-            let known = matcher.same_quantity(wanted, claim, true).map(|(_, mirrored)| mirrored);
-            let mirrored = known.or(matcher.of_what_is_asked(wanted, claim).then_some(false))?;
-            let said = if mirrored { claim.direction.mirrored() } else { claim.direction };
-            (moves(said) && wanted.direction.accord(said) == Accord::Oppose).then_some((claim, said))
-        });
-        let readings: Vec<(&Claim, Direction)> = readings.collect();
-        let claimed = self.claimed(to);
-        claimed.iter().filter(|(.., share)| *share >= limit::PLAIN).find_map(|(claim, accord, _)| {
-            let said = if *accord == Accord::Agree { Direction::Up } else { Direction::Down };
-            readings.iter().find(|(reading, way)| {
-                let implied = if step.direction == readout.direction { *way } else { way.mirrored() };
-                reading.at != claim.at && implied == said && sentence(reading) == sentence(claim)
-            })?;
-            Some(self.reading.claim_bytes(claim))
-        })
     }
 
     /// Whether one sentence tells both ends of the changed step as they go now.

@@ -62,14 +62,15 @@ impl Judge<'_> {
             () if independent => limit::REASON_INDEPENDENT,
             () => limit::REASON,
         };
+        // A reason that is told all the same stays, whatever is predicted.
+        let stands = prediction == Some(Found::Opposed) && told >= enough - 1e-9;
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
-            // A reason that is told all the same stays, whatever is then predicted.
             None if told < limit::REASON
                 && !anew
                 && !apart
-                && !(prediction == Some(Found::Opposed) && told >= enough - 1e-9)
+                && !stands
                 && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) =>
             {
                 (Status::Contradicted, both(&found.says, &[all]))

@@ -55,13 +55,7 @@ impl Judge<'_> {
         let wrong_way = prediction == Some(Found::Opposed) || prediction == Some(Found::Both) && !apart;
         let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
         let directed = found.turns.contains(&Found::Agrees);
-        let enough = match () {
-            () if new => limit::REASON_LOOK,
-            () if reversed && directed => limit::REASON_DIRECTED,
-            () if reversed => limit::REASON_REVERSED,
-            () if independent => limit::REASON_INDEPENDENT,
-            () => limit::REASON,
-        };
+        let enough = if new { limit::REASON_LOOK } else { least(reversed, directed, independent) };
         // A reason that is told all the same stays, whatever is predicted.
         let stands = prediction == Some(Found::Opposed) && told >= enough - 1e-9;
         let all = 0..self.reading.text.len();
@@ -324,5 +318,15 @@ impl Judge<'_> {
             (_, 1) => (Status::LookAgain, says(&places)),
             _ => (Status::Found, says(&places)),
         }
+    }
+}
+
+/// How much of a reason must be named.
+fn least(reversed: bool, directed: bool, independent: bool) -> f64 {
+    match () {
+        () if reversed && directed => limit::REASON_DIRECTED,
+        () if reversed => limit::REASON_REVERSED,
+        () if independent => limit::REASON_INDEPENDENT,
+        () => limit::REASON,
     }
 }

@@ -109,5 +109,49 @@ impl Matcher<'_> {
         let opens = opens || (bare && self.reading.set_against(claim));
         own || self.gets_dark(wanted, claim)
             || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
+            || self.told_again(wanted, claim)
+    }
+
+    /// "So overall it falls from 8 to 40", "By 34 it will have dropped", "But the ones at 9 would be higher": a later sentence that
+    /// says which way without naming anything but levels speaks of what was asked, whatever stood last in the one before.
+    fn told_again(&self, wanted: &Wanted, claim: &Claim) -> bool {
+        let Some(clause) = self.reading.clauses.get(claim.clause).filter(|clause| clause.sentence > 0) else {
+            return false;
+        };
+        let moves = matches!(claim.direction, Direction::Up | Direction::Down);
+        // What the word itself speaks of ("faster"), and not what it takes over from before.
+        let of_kind = match self.reading.pieces.get(claim.at).map(|piece| piece.role) {
+            Some(Role::Turn(turn)) => turn.about.is_empty() || wanted.class.contains(&turn.about),
+            _ => true,
+        };
+        let sentence = |piece: &&Piece| piece.sentence == clause.sentence;
+        let before: Vec<&Piece> =
+            self.reading.pieces.get(..claim.at).unwrap_or_default().iter().filter(sentence).collect();
+        let plain = |piece: &&Piece| match piece.role {
+            Role::Link(link) => matches!(link, Link::So | Link::But | Link::And),
+            Role::Content | Role::Turn(_) | Role::Negator | Role::Hedge | Role::Aside => false,
+            _ => !matches!(piece.lower.as_str(), "they" | "these" | "those" | "there"),
+        };
+        let level = |piece: &Piece| matches!(piece.role, Role::Number(_));
+        let closes = |piece: &Piece| {
+            matches!(piece.role, Role::Link(Link::So | Link::But))
+                || matches!(piece.lower.as_str(), "overall" | "that be")
+        };
+        let behind = self.reading.pieces.get(claim.at + 1..clause.pieces.end).unwrap_or_default();
+        let levels = before.iter().any(|piece| level(piece)) || behind.iter().any(level);
+        let bare = behind.iter().all(|piece| {
+            piece.role != Role::Content
+                || piece
+                    .keys
+                    .iter()
+                    .all(|key| self.dictionary.is_light(key) || wanted.about.iter().any(|(known, _)| known == key))
+        });
+        moves
+            && claim.carried
+            && !claim.attributive
+            && of_kind
+            && bare
+            && before.iter().all(plain)
+            && (levels || before.iter().any(|piece| closes(piece)))
     }
 }

@@ -4,9 +4,9 @@ use std::ops::Range;
 
 use super::guide::Point;
 use super::judge::{Judge, Verdict, both};
-use super::kinds::against;
 use super::meaning::{Accord, Direction, Link};
 use super::read::{Claim, Piece, Role};
+use super::taken_back::against;
 use super::verdict::Status;
 
 impl Judge<'_> {

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::guide::{Point, PointKind};
 use super::judge::{Judge, Verdict, both, limit, says};
 use super::matching::Found;
-use super::meaning::{Accord, Direction, Link};
+use super::meaning::{Accord, Link};
 use super::pattern::{Pattern, Unit, Wanted};
 use super::read::{Claim, Piece, Reading, Role};
 use super::special::join;
@@ -41,30 +41,30 @@ impl Judge<'_> {
             .or(old)
             .or(asserted)
             .or_else(|| self.governs(point, whole))
-            .or_else(|| self.set_back(point, whole))
+            .or_else(|| self.set_back(point, whole, predicted.as_ref()))
             .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
             .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.
+        let apart = self.turned_apart(predicted.as_ref());
         let torn = prediction == Some(Found::Both)
             && told >= limit::REASON_LOOK
+            && !apart
             && self.rests_on_old_chain(predicted.as_ref(), prediction);
         // Beside a wrong prediction so few words tell no reason.
-        let wrong_way = matches!(prediction, Some(Found::Opposed | Found::Both));
+        let wrong_way = prediction == Some(Found::Opposed) || prediction == Some(Found::Both) && !apart;
         let otherwise = self.said_otherwise(point).filter(|_| !wrong_way);
         let directed = found.turns.contains(&Found::Agrees);
-        let enough = match () {
-            () if new => limit::REASON_LOOK,
-            () if reversed && directed => limit::REASON_DIRECTED,
-            () if reversed => limit::REASON_REVERSED,
-            () if independent => limit::REASON_INDEPENDENT,
-            () => limit::REASON,
-        };
+        let enough = if new { limit::REASON_LOOK } else { least(reversed, directed, independent) };
+        // A reason that is told all the same stays, whatever is predicted.
+        let stands = prediction == Some(Found::Opposed) && told >= enough - 1e-9;
         let all = 0..self.reading.text.len();
         match wrong {
             Some(place) => (Status::Contradicted, both(&found.says, &[place])),
             None if told < limit::REASON
                 && !anew
+                && !apart
+                && !stands
                 && (goes_on || self.rests_on_old_chain(predicted.as_ref(), prediction)) =>
             {
                 (Status::Contradicted, both(&found.says, &[all]))
@@ -115,25 +115,6 @@ impl Judge<'_> {
         wrong && self.effects.iter().any(told)
     }
 
-    /// A sentence set against the reason that speaks of it: "But …", "… though", "… still takes …".
-    fn set_back(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
-        let rejects: Vec<Pattern> = point.reject.iter().map(|text| self.pattern(text)).collect();
-        let units: Vec<&Unit> = whole.units.iter().chain(rejects.iter().flat_map(|one| &one.units)).collect();
-        let heavy = |key: &String, piece: &Piece| piece.keys.contains(key) && !self.dictionary.is_light(key);
-        self.reading.sentences.iter().enumerate().find_map(|(number, sentence)| {
-            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
-            let speaks =
-                own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))));
-            // "It is still made, but cannot reach it": no longer as it was.
-            let denies = own.iter().any(|piece| piece.role == Role::Negator || piece.lower == "now");
-            // "It is still made. But it cannot reach it."
-            let next: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number + 1).collect();
-            let answered = next.first().is_some_and(|piece| piece.lower == "but")
-                && next.iter().any(|piece| piece.role == Role::Negator);
-            (against(&own, number == 0) && speaks && !denies && !answered).then(|| sentence.bytes.clone())
-        })
-    }
-
     /// "The enzyme sets the rate": what the changed step sets out from, told as what decides.
     fn governs(&self, point: &Point, whole: &Pattern) -> Option<Range<usize>> {
         let (from, _) = self.ends(point)?;
@@ -168,7 +149,7 @@ impl Judge<'_> {
     }
 
     /// Both ends of the step that the guide names as the one that changes.
-    fn ends(&self, point: &Point) -> Option<(Wanted, Wanted)> {
+    pub(super) fn ends(&self, point: &Point) -> Option<(Wanted, Wanted)> {
         let named = point.accept.iter().find_map(|text| text.strip_prefix("the step from "))?;
         let (from, to) = named.split_once(" to the ")?;
         Some((self.quantity(from)?, self.quantity(to.split(" named as ").next()?)?))
@@ -340,30 +321,12 @@ impl Judge<'_> {
     }
 }
 
-/// Whether a sentence sets itself against what was said. In the first one there is nothing yet to be set against: it must say
-/// itself that things go on, and which way.
-pub(super) fn against(own: &[&Piece], first: bool) -> bool {
-    let word = own.first().map_or("", |piece| piece.lower.as_str());
-    let opens = matches!(word, "but" | "however" | "yet" | "though" | "although" | "nevertheless");
-    // "is still inside" tells where, "still takes" what goes on.
-    let goes = |next: &Piece| {
-        next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
-    };
-    // "what still works": which ones.
-    let which = |at: usize| {
-        let before = at.checked_sub(1).and_then(|before| own.get(before)).map_or("", |piece| piece.lower.as_str());
-        matches!(before, "what" | "that" | "which" | "who" | "ones" | "left")
-    };
-    let still = own
-        .windows(2)
-        .enumerate()
-        .any(|(at, pair)| matches!(pair, [one, next] if one.lower == "still" && goes(next) && !which(at)));
-    let moves = |piece: &Piece| match piece.role {
-        Role::Turn(turn) => matches!(turn.direction, Direction::Up | Direction::Down) && !piece.negated,
-        _ => false,
-    };
-    if first {
-        return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
+/// How much of a reason must be named.
+fn least(reversed: bool, directed: bool, independent: bool) -> f64 {
+    match () {
+        () if reversed && directed => limit::REASON_DIRECTED,
+        () if reversed => limit::REASON_REVERSED,
+        () if independent => limit::REASON_INDEPENDENT,
+        () => limit::REASON,
     }
-    opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
 }

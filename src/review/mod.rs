@@ -97,7 +97,8 @@ impl Reviewer {
             let prompt = self.dictionary.of_guide(&question.text);
             let others = self.guide.questions.iter().filter(|other| other.id != question.id);
             let steps = others.filter(|other| matches!(other.command_term.as_str(), "describe" | "explain"));
-            for point in steps.flat_map(|other| &other.points).filter(|point| point.kind == PointKind::Statement) {
+            let told = |point: &&Point| point.kind == PointKind::Statement && !judge::is_open(point);
+            for point in steps.flat_map(|other| &other.points).filter(told) {
                 for step in Pattern::steps(&point.statement, &prompt, &self.dictionary) {
                     effects.extend(step.wanted.into_iter().filter(|wanted| !wanted.cause));
                 }

@@ -3,10 +3,11 @@
 use std::ops::Range;
 
 use super::correction::opens;
-use super::guide::Point;
+use super::guide::{Point, PointKind};
 use super::judge::{Judge, limit};
-use super::kinds::against;
-use super::read::Piece;
+use super::meaning::{Direction, Link};
+use super::pattern::{Pattern, Unit};
+use super::read::{Claim, Piece, Role};
 
 impl Judge<'_> {
     /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point. Where its
@@ -53,4 +54,87 @@ impl Judge<'_> {
         let seen = keys.filter(|key| pieces.iter().any(|piece| piece.keys.contains(key)));
         seen.map(|key| 1 + usize::from(outcome(key))).sum()
     }
+
+    /// A sentence set against the reason that speaks of it: "But …", "… though", "… still takes …".
+    pub(super) fn set_back(&self, point: &Point, whole: &Pattern, predicted: Option<&Pattern>) -> Option<Range<usize>> {
+        let rejects: Vec<Pattern> = point.reject.iter().map(|text| self.pattern(text)).collect();
+        let units: Vec<&Unit> = whole.units.iter().chain(rejects.iter().flat_map(|one| &one.units)).collect();
+        let heavy = |key: &String, piece: &Piece| piece.keys.contains(key) && !self.dictionary.is_light(key);
+        self.reading.sentences.iter().enumerate().find_map(|(number, sentence)| {
+            let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
+            // "It still falls, though nothing reaches it": what is granted behind is not set against anything.
+            let grants = |pair: &[&Piece]| match pair {
+                [one, next] => {
+                    matches!(one.lower.as_str(), "though" | "although" | "even though")
+                        && !matches!(next.role, Role::Mark(_))
+                }
+                _ => false,
+            };
+            let granted = own.windows(2).position(|pair| number == 0 && grants(pair));
+            let own = own.get(..granted.unwrap_or(own.len())).unwrap_or_default();
+            let speaks =
+                own.iter().any(|piece| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, piece))))
+                    || self.step_moves(point, number);
+            // "It is still made, but cannot reach it": no longer as it was.
+            let denies = own.iter().any(|piece| piece.role == Role::Negator || piece.lower == "now");
+            // "It is still made. But it cannot reach it.", "It is still made, but they are shut away."
+            let next: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number + 1).collect();
+            let answered = next.first().is_some_and(|piece| piece.lower == "but")
+                && next.iter().any(|piece| piece.role == Role::Negator)
+                || still_but(own);
+            // "It would still be a bit dimmer at 9": the prediction is taken back, and not the reason.
+            let reading = number > 0 && self.tells_reading(number, predicted);
+            (against(own, number == 0) && speaks && !denies && !answered && !reading).then(|| sentence.bytes.clone())
+        })
+    }
+
+    /// Whether a sentence lets the outcome of a step go up or down that is to leave all levels alike.
+    fn step_moves(&self, point: &Point, sentence: usize) -> bool {
+        let Some((_, to)) = self.ends(point).filter(|_| point.kind == PointKind::Reason) else { return false };
+        let own =
+            |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence) == Some(sentence);
+        self.claimed(&to).iter().any(|(claim, _, share)| own(claim) && *share >= limit::PLAIN)
+    }
+}
+
+/// Whether a sentence sets itself against what was said. In the first one there is nothing yet to be set against: it must say
+/// itself that things go on, and which way.
+pub(super) fn against(own: &[&Piece], first: bool) -> bool {
+    let word = own.first().map_or("", |piece| piece.lower.as_str());
+    let second = own.get(1).map_or("", |piece| piece.lower.as_str());
+    let opens = matches!(
+        (word, second),
+        ("but" | "however" | "yet" | "though" | "although" | "nevertheless" | "on the other hand" | "still", _)
+            | ("even", "so")
+            | ("then", "again")
+            | ("that", "said")
+    );
+    // "is still inside" tells where, "still takes" what goes on.
+    let goes = |next: &Piece| {
+        next.verb || next.acts || matches!(next.role, Role::Copula | Role::Turn(_) | Role::Link(Link::So))
+    };
+    // "what still works": which ones.
+    let which = |at: usize| {
+        let before = at.checked_sub(1).and_then(|before| own.get(before)).map_or("", |piece| piece.lower.as_str());
+        matches!(before, "what" | "that" | "which" | "who" | "ones" | "left")
+    };
+    let still = own
+        .windows(2)
+        .enumerate()
+        .any(|(at, pair)| matches!(pair, [one, next] if one.lower == "still" && goes(next) && !which(at)));
+    let moves = |piece: &Piece| match piece.role {
+        Role::Turn(turn) => matches!(turn.direction, Direction::Up | Direction::Down) && !piece.negated,
+        _ => false,
+    };
+    if first {
+        return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
+    }
+    opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+}
+
+/// "It is still made, but they are shut away": what goes on is answered in the same sentence.
+fn still_but(own: &[&Piece]) -> bool {
+    let still = own.iter().position(|piece| piece.lower == "still").filter(|at| *at > 0);
+    let opens = own.first().is_some_and(|piece| piece.role == Role::Link(Link::But));
+    still.is_some_and(|still| !opens && own.iter().skip(still).any(|piece| piece.lower == "but"))
 }

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::judge::Judge;
 use super::meaning::{Accord, Direction, Link};
-use super::pattern::Wanted;
+use super::pattern::{Pattern, Wanted};
 use super::read::{Claim, Clause, Role};
 use super::told::Told;
 use super::words;
@@ -32,14 +32,20 @@ impl Judge<'_> {
             let start = pieces.first()?.bytes.start..pieces.last()?.bytes.end;
             let text = self.reading.slice(&start).to_lowercase();
             let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-            let all = words.iter().filter(|word| ALL.contains(word)).count();
+            // "any more" counts nothing.
+            let follows = |at: usize| words.get(at + 1).copied().unwrap_or_default();
+            let counts =
+                |(at, word): &(usize, &&str)| ALL.contains(word) && (**word != "any" || follows(*at) != "more");
+            let all = words.iter().enumerate().filter(counts).count();
+            // "so none of it is in the liquid at any temperature".
+            let none = words.iter().any(|word| matches!(*word, "no" | "none" | "nothing"));
             let same = self.reading.claims.iter().any(|claim| {
                 claim.clause == number && claim.direction == Direction::Same && !claim.aside && claim.at != first.at
             });
             let same = same || words.iter().any(|word| matches!(*word, "equally" | "same" | "alike"));
             // "because the same dose is put in every tube": what is kept alike.
             let kept = clause.link == Some(Link::Because) && words.contains(&"same") && !words.contains(&"whatever");
-            (all >= 2 || all >= 1 && same && !kept).then_some(start)
+            (all >= 2 || all >= 1 && (same && !kept || none)).then_some(start)
         })
     }
 
@@ -53,6 +59,44 @@ impl Judge<'_> {
             let told = Told::of(self.reading.text.get(before.clone())?).affirms(&words::lists().as_it_was);
             told.then_some(before)
         })
+    }
+
+    /// Whether each sentence that predicts the other way than the guide tells of nothing but the reading ("So overall it falls from
+    /// 8 to 40"), behind or before others that predict as the guide does: the prediction is taken back, and no reason with it.
+    pub(super) fn turned_apart(&self, predicted: Option<&Pattern>) -> bool {
+        let sentences = 0..self.reading.sentences.len();
+        let told: Vec<Vec<Option<Accord>>> = sentences.map(|sentence| self.readings(sentence, predicted)).collect();
+        let has = |own: &&Vec<Option<Accord>>, accord: Accord| own.contains(&Some(accord));
+        let mut against = told.iter().filter(|own| has(own, Accord::Oppose)).peekable();
+        against.peek().is_some()
+            && against.all(|own| own.iter().all(|one| *one == Some(Accord::Oppose)))
+            && told.iter().any(|own| has(&own, Accord::Agree))
+    }
+
+    /// Whether a sentence tells of nothing but the reading, and gives no reason.
+    pub(super) fn tells_reading(&self, sentence: usize, predicted: Option<&Pattern>) -> bool {
+        let told = self.readings(sentence, predicted);
+        let because = |clause: &Clause| clause.sentence == sentence && clause.link == Some(Link::Because);
+        told.contains(&Some(Accord::Oppose))
+            && told.iter().all(|one| *one == Some(Accord::Oppose))
+            && !self.reading.clauses.iter().any(because)
+    }
+
+    /// The claims of a sentence: how each goes together with what is to be predicted; `None` for one of something else.
+    fn readings(&self, sentence: usize, predicted: Option<&Pattern>) -> Vec<Option<Accord>> {
+        let wanted = predicted.and_then(|pattern| pattern.wanted.last());
+        let matcher = self.matcher();
+        let accord = |claim: &Claim| {
+            let wanted = wanted?;
+            let known = matcher.same_quantity(wanted, claim, true).map(|(_, mirrored)| mirrored);
+            let mirrored = known.or(matcher.of_what_is_asked(wanted, claim).then_some(false))?;
+            Some(wanted.direction.accord(if mirrored { claim.direction.mirrored() } else { claim.direction }))
+        };
+        let own = |claim: &&Claim| {
+            let clause = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+            clause == Some(sentence) && !claim.aside && !claim.hedged && !claim.presence
+        };
+        self.reading.claims.iter().filter(own).map(accord).collect()
     }
 
     /// Whether one sentence tells both ends of the changed step as they go now.

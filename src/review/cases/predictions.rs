@@ -55,3 +55,22 @@ fn a_later_sentence_may_predict_the_other_way() {
 fn less_to_do_it_is_not_that_it_is_done() {
     case(&rising(), "Brighter. More soot escaped -> less left inside -> less to dim the lantern", Status::Found);
 }
+
+#[test]
+fn a_later_sentence_that_names_nothing_predicts_again() {
+    let flat = prediction("does not change", "“stays the same”", "“it rises”");
+    let told = "The brightness does not change, as there is plenty of time for the soot to settle.";
+    case(&flat, told, Status::Found);
+    for again in [
+        "But at 40 it will be higher than at 0.",
+        "By 40 it will have dropped to 12 %.",
+        "So overall we would see a fall from 0 to 40.",
+        "That is, it climbs from 0 up to 40.",
+        "But the 40 min ones would be a bit higher.",
+    ] {
+        case(&flat, &format!("{told} {again}"), Status::Contradicted);
+    }
+    // Of what it names, of how fast.
+    case(&flat, &format!("{told} At 40 the draught is higher than at 0."), Status::Found);
+    case(&flat, &format!("{told} At 40 it just happens faster."), Status::Found);
+}

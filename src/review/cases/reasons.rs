@@ -152,6 +152,7 @@ fn no_change_with_all_alike_denies_the_changed_step() {
         "The sweetness stays the same, since it is well stirred so every jar has the same number of active sites.",
         true,
     );
+    reason("No change. The malt is thrown away, so there are no active sites at any temperature.", true);
     reason("No change, because there is no malt any more.", false);
     reason("No change.", false);
     reason("No change, it stays level at every temperature.", false);
@@ -170,4 +171,29 @@ fn what_goes_as_it_did_for_a_reason_rests_on_the_old_one() {
         "This malt unfolds in the heat, so the hotter it is the fewer active sites are left. It rises as before.",
         false,
     );
+}
+
+#[test]
+fn a_prediction_taken_back_leaves_its_reason() {
+    let told =
+        "The sweetness falls, as the malt unfolds in the heat, so the hotter it is the fewer active sites are left.";
+    reason(&format!("{told} So overall it rises from 60 to 90."), false);
+    reason(&format!("{told} So the sweetness at 90 is higher than at 60."), false);
+    reason(
+        &format!("{told} Then again the hotter malt has more active sites left, so the sweetness rises from 60 to 90."),
+        true,
+    );
+}
+
+#[test]
+fn a_sentence_may_set_itself_against_the_reason_in_many_ways() {
+    let told = "The sweetness falls, as the malt unfolds and active sites are lost.";
+    reason(told, false);
+    for opening in ["But", "Still,", "Then again", "On the other hand", "Even so,", "That said,"] {
+        reason(&format!("{told} {opening} more active sites are left at 90 than at 60."), true);
+    }
+    // Of the reading alone.
+    reason(&format!("{told} At 90 it would still be a bit higher than at 60."), false);
+    reason("The sweetness still rises, though the malt unfolds in the heat and fewer active sites are left.", false);
+    reason("It falls. The malt still has active sites, but they are lost in the heat so there are fewer.", false);
 }

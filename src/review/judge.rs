@@ -66,7 +66,7 @@ pub(super) mod limit {
     pub(crate) const TWO_STEPS: f64 = 1.6;
 
     /// Below so many words for each step of the guide an answer is hasty; least share of a step that it then has begun.
-    pub(crate) const WORDS_A_STEP: usize = 4;
+    pub(crate) const WORDS_A_STEP: usize = 7;
     pub(crate) const BEGUN_THINGS: f64 = 0.4;
 
     /// From here on half of a thing is named, and most of it.
@@ -332,8 +332,9 @@ impl Judge<'_> {
     /// Whether an answer has so few words for the steps of the guide that what it does not name it leaves out; a longer one may
     /// tell it in words that are not known.
     fn hasty(&self) -> bool {
-        let steps = self.course.nodes.iter().filter(|node| !node.cause).count();
-        self.reading.pieces.len() < limit::WORDS_A_STEP * steps
+        let steps: BTreeSet<(usize, usize)> =
+            self.course.nodes.iter().map(|node| (node.place.point, node.place.step)).collect();
+        self.reading.pieces.len() < limit::WORDS_A_STEP * steps.len()
     }
 
     /// How a pattern fared, from shares and directions.

@@ -35,13 +35,14 @@ impl Course {
         }
         let mut stray: Vec<usize> = Vec::new();
         for trio in ways.windows(3) {
-            let [(before, one, _), (number, way, share), (_, other, _)] = trio else { continue };
+            let [(before, one, _), (number, way, share), (next, other, _)] = trio else { continue };
             let against = matcher
                 .reading
                 .claims
                 .get(*number)
                 .is_some_and(|claim| matcher.reading.set_against(claim) || corrects(matcher.reading, claim));
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
+            let alone = alone && !self.opens_case(*number, *next, matcher);
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
             }
@@ -56,6 +57,19 @@ impl Course {
         for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
             told.accord = Accord::Unclear;
         }
+    }
+
+    /// "The slowest make the most", "A low dose makes even more": a sentence that opens with a case, and what it then says of it.
+    fn opens_case(&self, number: usize, next: usize, matcher: &Matcher<'_>) -> bool {
+        let claims = &matcher.reading.claims;
+        let (Some(claim), Some(next)) = (claims.get(number), claims.get(next)) else { return false };
+        let sentence = |claim: &Claim| matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let own = |told: &&Told| told.claim == number;
+        let sets_out = |told: &Told| told.share >= PLAINLY && self.sets_out(told.node);
+        // Which case it is, and nothing that the steps tell.
+        let first = claim.attributive && self.told.iter().filter(own).all(|told| told.node == 0 && sets_out(told));
+        let extreme = claim.compares && self.told.iter().filter(own).any(sets_out);
+        (first || extreme) && sentence(claim) == sentence(next) && matcher.reading.opens_sentence(claim)
     }
 
     /// Whether another claim tells the opposite of the same quantity, as plainly.

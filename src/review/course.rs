@@ -178,10 +178,12 @@ impl Course {
                 let Some(known) = self.nodes.get(node).filter(|_| plainest) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
                 let level = claim.level.or(Some(Direction::Up).filter(|_| claim.relates && single));
-                let whole = level.is_some() && !known.cause;
+                // What a later step sets out from is what the step before leads to.
+                let whole = level.is_some() && (!known.cause || node > 0 && claim.compares && !claim.relates);
                 let wanted = self.at_level(known.wanted.direction, level.filter(|_| whole));
                 let accord = if claim.hedged { Accord::Unclear } else { wanted.accord(said) };
                 let blamed = whole && accord == Accord::Oppose;
+                let node = if blamed && known.cause { node - 1 } else { node };
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
         }

@@ -153,7 +153,17 @@ impl Course {
             // "less of it, or actually more": of what was told just before.
             let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before)).filter(|_| rather);
             let meant = before.map(|before| Claim { about: before.about.clone(), ..claim.clone() });
+            let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before));
+            let again = before.filter(|before| !single && amounts_alike(claim, before, matcher));
+            let meant = meant.or_else(|| again.map(|before| Claim { about: before.about.clone(), ..claim.clone() }));
             let mut shares = self.shares(meant.as_ref().unwrap_or(claim), matcher);
+            // "It is highest at 10": of the outcome, whatever was named last.
+            let unknown = shares.iter().all(Option::is_none);
+            if single && unknown && claim.carried && claim.compares && claim.level.is_some() {
+                if let Some(outcome) = shares.last_mut() {
+                    *outcome = Some((SAME_QUANTITY, false));
+                }
+            }
             if single {
                 self.after_the_cause(claim, number, &mut shares, matcher);
             }
@@ -379,6 +389,16 @@ impl Course {
         let stated = self.stated.iter().filter(|(known, _)| *known == place);
         told.chain(stated.map(|(_, bytes)| (bytes.clone(), true))).collect()
     }
+}
+
+/// "They all end with the same amount of it": of the amount that was told of just before.
+fn amounts_alike(claim: &Claim, before: &Claim, matcher: &Matcher<'_>) -> bool {
+    let measure = |key: &str| matches!(key, "amount" | "share" | "number");
+    let bare = !claim.about.is_empty() && claim.about.iter().all(|(key, _)| measure(key));
+    let sentence = matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+    let own = matcher.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
+    let all = own.into_iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "each" | "both"));
+    claim.direction == Direction::Same && bare && all && before.attributive
 }
 
 /// "The meter shows a higher number", "the reading goes up": of what is measured, whatever it is.

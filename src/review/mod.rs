@@ -133,6 +133,9 @@ impl Reviewer {
         if let Some(levels) = levels::Levels::of(&self.guide, known) {
             levels.tell(&mut reading, &question.text, known);
         }
+        if question.command_term == "describe" {
+            levels::compare(&mut reading);
+        }
         let topic = topic(&prompt);
         let effects = self.effects(question);
         let relations = self.relations(question);

@@ -59,19 +59,6 @@ impl Course {
         }
     }
 
-    /// "The slowest make the most", "A low dose makes even more": a sentence that opens with a case, and what it then says of it.
-    fn opens_case(&self, number: usize, next: usize, matcher: &Matcher<'_>) -> bool {
-        let claims = &matcher.reading.claims;
-        let (Some(claim), Some(next)) = (claims.get(number), claims.get(next)) else { return false };
-        let sentence = |claim: &Claim| matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-        let own = |told: &&Told| told.claim == number;
-        let sets_out = |told: &Told| told.share >= PLAINLY && self.sets_out(told.node);
-        // Which case it is, and nothing that the steps tell.
-        let first = claim.attributive && self.told.iter().filter(own).all(|told| told.node == 0 && sets_out(told));
-        let extreme = claim.compares && self.told.iter().filter(own).any(sets_out);
-        (first || extreme) && sentence(claim) == sentence(next) && matcher.reading.opens_sentence(claim)
-    }
-
     /// Whether another claim tells the opposite of the same quantity, as plainly.
     fn denied_elsewhere(&self, claim: usize, way: Accord) -> bool {
         let plain = |told: &Told| told.share >= PLAINLY && told.accord != Accord::Unclear && !self.sets_out(told.node);
@@ -171,7 +158,8 @@ impl Course {
                     // What was told of this very step, and is told otherwise now, is not the reason of the step before.
                     let onward = reason && earlier > node && !denies && !seen.contains(&(node, went));
                     let wrong = if onward { before } else { self.slip(at, before, &claims, matcher) };
-                    self.blame_claim(wrong);
+                    let earlier = wrong != at && !onward && self.crosses(wrong);
+                    if earlier { self.blame_before(wrong) } else { self.blame_claim(wrong) }
                 }
             }
             since_slip += 1;

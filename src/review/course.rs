@@ -12,7 +12,8 @@ use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Claim, Role};
+use super::read::Claim;
+use super::unnamed::{amounts_alike, extreme, read_off};
 
 /// How much less plainly than the best one a quantity may be spoken of.
 pub(super) const AS_PLAIN: f64 = 0.1;
@@ -150,21 +151,13 @@ impl Course {
             if !single && !rather && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
                 continue;
             }
-            // "less of it, or actually more": of what was told just before.
-            let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before)).filter(|_| rather);
-            let meant = before.map(|before| Claim { about: before.about.clone(), ..claim.clone() });
+            // "less of it, or actually more", "they all get the same amount": of what was told just before.
             let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before));
-            let again = before.filter(|before| !single && amounts_alike(claim, before, matcher));
-            let meant = meant.or_else(|| again.map(|before| Claim { about: before.about.clone(), ..claim.clone() }));
+            let before = before.filter(|before| rather || !single && amounts_alike(claim, before, matcher));
+            let meant = before.map(|before| Claim { about: before.about.clone(), ..claim.clone() });
             let mut shares = self.shares(meant.as_ref().unwrap_or(claim), matcher);
-            // "It is highest at 10": of the outcome, whatever was named last.
-            let unknown = shares.iter().all(Option::is_none);
-            if single && unknown && claim.carried && claim.compares && claim.level.is_some() {
-                if let Some(outcome) = shares.last_mut() {
-                    *outcome = Some((SAME_QUANTITY, false));
-                }
-            }
             if single {
+                extreme(claim, &mut shares);
                 self.after_the_cause(claim, number, &mut shares, matcher);
             }
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
@@ -389,35 +382,4 @@ impl Course {
         let stated = self.stated.iter().filter(|(known, _)| *known == place);
         told.chain(stated.map(|(_, bytes)| (bytes.clone(), true))).collect()
     }
-}
-
-/// "They all end with the same amount of it": of the amount that was told of just before.
-fn amounts_alike(claim: &Claim, before: &Claim, matcher: &Matcher<'_>) -> bool {
-    let measure = |key: &str| matches!(key, "amount" | "share" | "number");
-    let bare = !claim.about.is_empty() && claim.about.iter().all(|(key, _)| measure(key));
-    let sentence = matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-    let own = matcher.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
-    let all = own.into_iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "each" | "both"));
-    claim.direction == Direction::Same && bare && all && before.attributive
-}
-
-/// "The meter shows a higher number", "the reading goes up": of what is measured, whatever it is.
-fn read_off(claim: &Claim, matcher: &Matcher<'_>) -> bool {
-    let reading = matcher.reading;
-    let Some(clause) = reading.clauses.get(claim.clause) else { return false };
-    let shows = |word: &str| {
-        word.ends_with("meter")
-            || matches!(word, "detector" | "counter" | "reading" | "readings" | "readout" | "display")
-    };
-    let before = reading.pieces.get(clause.pieces.start..claim.pieces.end).unwrap_or_default();
-    let named = before.iter().any(|piece| shows(&piece.lower));
-    let own = reading.pieces.get(claim.pieces.clone()).unwrap_or_default().iter();
-    let bare = own.filter(|piece| piece.role == Role::Content).all(|piece| {
-        // "reads more": a meter, and no ribosome.
-        let reads = matches!(piece.lower.as_str(), "reads" | "read");
-        reads || shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key))
-    });
-    // "The reading is nearer to 100": not which way.
-    let near = claim.class.contains(&"distance");
-    named && bare && !near && matches!(claim.direction, Direction::Up | Direction::Down) && !claim.presence
 }

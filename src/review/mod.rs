@@ -42,6 +42,7 @@ mod stated;
 mod taken_back;
 mod told;
 mod unchanged;
+mod unnamed;
 mod verdict;
 mod words;
 

@@ -35,13 +35,14 @@ impl Course {
         }
         let mut stray: Vec<usize> = Vec::new();
         for trio in ways.windows(3) {
-            let [(before, one, _), (number, way, share), (_, other, _)] = trio else { continue };
+            let [(before, one, _), (number, way, share), (next, other, _)] = trio else { continue };
             let against = matcher
                 .reading
                 .claims
                 .get(*number)
                 .is_some_and(|claim| matcher.reading.set_against(claim) || corrects(matcher.reading, claim));
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
+            let alone = alone && !self.opens_case(*number, *next, matcher);
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
             }
@@ -157,7 +158,8 @@ impl Course {
                     // What was told of this very step, and is told otherwise now, is not the reason of the step before.
                     let onward = reason && earlier > node && !denies && !seen.contains(&(node, went));
                     let wrong = if onward { before } else { self.slip(at, before, &claims, matcher) };
-                    self.blame_claim(wrong);
+                    let earlier = wrong != at && !onward && self.crosses(wrong);
+                    if earlier { self.blame_before(wrong) } else { self.blame_claim(wrong) }
                 }
             }
             since_slip += 1;

@@ -12,7 +12,8 @@ use super::likeness::{Likeness, SAME_QUANTITY, kinds};
 use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Claim, Role};
+use super::read::Claim;
+use super::unnamed::{amounts_alike, extreme, read_off};
 
 /// How much less plainly than the best one a quantity may be spoken of.
 pub(super) const AS_PLAIN: f64 = 0.1;
@@ -150,11 +151,13 @@ impl Course {
             if !single && !rather && (claim.about.is_empty() && number > 0 || claim.relates && claim.carried) {
                 continue;
             }
-            // "less of it, or actually more": of what was told just before.
-            let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before)).filter(|_| rather);
+            // "less of it, or actually more", "they all get the same amount": of what was told just before.
+            let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before));
+            let before = before.filter(|before| rather || !single && amounts_alike(claim, before, matcher));
             let meant = before.map(|before| Claim { about: before.about.clone(), ..claim.clone() });
             let mut shares = self.shares(meant.as_ref().unwrap_or(claim), matcher);
             if single {
+                extreme(claim, &mut shares);
                 self.after_the_cause(claim, number, &mut shares, matcher);
             }
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
@@ -178,10 +181,12 @@ impl Course {
                 let Some(known) = self.nodes.get(node).filter(|_| plainest) else { continue };
                 let said = if *mirrored { claim.direction.mirrored() } else { claim.direction };
                 let level = claim.level.or(Some(Direction::Up).filter(|_| claim.relates && single));
-                let whole = level.is_some() && !known.cause;
+                // What a later step sets out from is what the step before leads to.
+                let whole = level.is_some() && (!known.cause || node > 0 && claim.compares && !claim.relates);
                 let wanted = self.at_level(known.wanted.direction, level.filter(|_| whole));
                 let accord = if claim.hedged { Accord::Unclear } else { wanted.accord(said) };
                 let blamed = whole && accord == Accord::Oppose;
+                let node = if blamed && known.cause { node - 1 } else { node };
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
             }
         }
@@ -377,25 +382,4 @@ impl Course {
         let stated = self.stated.iter().filter(|(known, _)| *known == place);
         told.chain(stated.map(|(_, bytes)| (bytes.clone(), true))).collect()
     }
-}
-
-/// "The meter shows a higher number", "the reading goes up": of what is measured, whatever it is.
-fn read_off(claim: &Claim, matcher: &Matcher<'_>) -> bool {
-    let reading = matcher.reading;
-    let Some(clause) = reading.clauses.get(claim.clause) else { return false };
-    let shows = |word: &str| {
-        word.ends_with("meter")
-            || matches!(word, "detector" | "counter" | "reading" | "readings" | "readout" | "display")
-    };
-    let before = reading.pieces.get(clause.pieces.start..claim.pieces.end).unwrap_or_default();
-    let named = before.iter().any(|piece| shows(&piece.lower));
-    let own = reading.pieces.get(claim.pieces.clone()).unwrap_or_default().iter();
-    let bare = own.filter(|piece| piece.role == Role::Content).all(|piece| {
-        // "reads more": a meter, and no ribosome.
-        let reads = matches!(piece.lower.as_str(), "reads" | "read");
-        reads || shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key))
-    });
-    // "The reading is nearer to 100": not which way.
-    let near = claim.class.contains(&"distance");
-    named && bare && !near && matches!(claim.direction, Direction::Up | Direction::Down) && !claim.presence
 }

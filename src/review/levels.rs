@@ -1,5 +1,6 @@
 //! The ends of a treatment: "brightest at 300" tells a relation where 300 is the last level.
 
+use std::cmp::Ordering;
 use std::sync::Arc;
 
 use super::guide::Guide;
@@ -13,6 +14,35 @@ pub(super) struct Levels {
     last: f64,
     /// They are sizes: "small ones" are the first.
     sizes: bool,
+}
+
+/// Tells where one level is set beside another ("one of 5 has more than one of 2") whether it is the higher one, which needs no
+/// knowledge of where the treatment ends.
+pub(super) fn compare(reading: &mut Reading) {
+    let levels: Vec<Option<Direction>> = reading.claims.iter().map(|claim| compared(reading, claim)).collect();
+    for (claim, level) in reading.claims.iter_mut().zip(levels) {
+        claim.level = claim.level.or(level);
+    }
+}
+
+fn compared(reading: &Reading, claim: &Claim) -> Option<Direction> {
+    let sentence = reading.clauses.get(claim.clause).filter(|_| claim.compares)?.sentence;
+    let than = reading.pieces.iter().enumerate().skip(claim.at);
+    let than = than.take_while(|(_, piece)| piece.sentence == sentence).find(|(_, piece)| piece.lower == "than")?.0;
+    let own = reading.pieces.iter().enumerate().filter(|(_, piece)| piece.sentence == sentence);
+    let numbers: Vec<(usize, f64)> = own
+        .filter_map(|(at, piece)| match piece.role {
+            Role::Number(number) => Some((at, reading.numbers.get(number)?.value)),
+            _ => None,
+        })
+        .collect();
+    let [(before, one), (after, other)] = numbers.as_slice() else { return None };
+    let between = *before < than && than < *after && *after - than <= 5;
+    match one.total_cmp(other) {
+        Ordering::Greater if between => Some(Direction::Up),
+        Ordering::Less if between => Some(Direction::Down),
+        _ => None,
+    }
 }
 
 impl Levels {
@@ -193,6 +223,17 @@ impl Levels {
             () if value.total_cmp(&self.first).is_eq() => Some(false),
             () => None,
         };
+        // "most at 8 and at 40 the least": the number right before it.
+        let beside = claim.at.checked_sub(1).map(|before| {
+            if reading.pieces.get(before).is_some_and(|piece| piece.role == Role::Article) {
+                before.saturating_sub(1)
+            } else {
+                before
+            }
+        });
+        if let Some((_, value)) = told.iter().find(|(place, _)| Some(*place) == beside) {
+            return which(*value);
+        }
         match told.iter().find(here) {
             // "at 40 it splits less than at 20".
             Some((_, value)) if told.len() <= 2 => which(*value),

@@ -42,6 +42,7 @@ mod stated;
 mod taken_back;
 mod told;
 mod unchanged;
+mod unnamed;
 mod verdict;
 mod words;
 
@@ -132,6 +133,9 @@ impl Reviewer {
         let mut reading = read(kept);
         if let Some(levels) = levels::Levels::of(&self.guide, known) {
             levels.tell(&mut reading, &question.text, known);
+        }
+        if question.command_term == "describe" {
+            levels::compare(&mut reading);
         }
         let topic = topic(&prompt);
         let effects = self.effects(question);

@@ -57,4 +57,17 @@ impl Course {
         self.told.push(Told { node, claim, accord: Accord::Oppose, share, blamed: true, whole: false });
         true
     }
+
+    /// Whether what was told is what a point sets out from, so that the point before it leads to that.
+    pub(super) fn crosses(&self, at: usize) -> bool {
+        let node = self.told.get(at).map_or(0, |told| told.node);
+        let point = |node: usize| self.nodes.get(node).map(|node| node.place.point);
+        node > 0 && self.sets_out(node) && point(node - 1) != point(node)
+    }
+
+    /// Marks what leads to that which was told.
+    pub(super) fn blame_before(&mut self, at: usize) {
+        let Some(told) = self.told.get(at).filter(|told| told.node > 0) else { return };
+        self.told.push(Told { node: told.node - 1, blamed: true, whole: false, ..told.clone() });
+    }
 }

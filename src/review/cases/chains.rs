@@ -233,3 +233,16 @@ fn what_corrects_itself_is_told_wrongly() {
                 slower and the lamp dimmer.";
     assert_eq!(statuses(none), [Status::Found, Status::Found]);
 }
+
+#[test]
+fn a_sentence_that_opens_with_a_case_tells_of_that_case() {
+    let chain = chain();
+    let right = "A larger dose opens more pores, so dye leaks out faster, more dye leaks out and the colour is deeper.";
+    case(&chain, right, Status::Found);
+    case(
+        &chain,
+        &format!("{right} A smaller dose opens even more pores and even more dye leaks out."),
+        Status::Contradicted,
+    );
+    case(&chain, &format!("{right} They all lose the same amount of it."), Status::Contradicted);
+}

@@ -229,3 +229,14 @@ fn the_end_at_which_a_state_is_told_may_stand_behind_it() {
     assert_eq!(status("The dye concentration is lower after 10 min."), Status::Found);
     assert_eq!(status("The dye concentration is higher after 60 min."), Status::Found);
 }
+
+#[test]
+fn one_level_set_beside_another_tells_which_way() {
+    relation(
+        "With more enzyme it is split faster. A mix of 12 is split more slowly than one of 7.",
+        Status::Contradicted,
+    );
+    relation("With more enzyme it is split faster. A mix of 12 is split faster than one of 7.", Status::Found);
+    relation("With more enzyme the rate rises. At 5 it is fastest and at 80 the slowest.", Status::Contradicted);
+    relation("With more enzyme the rate rises. Then the rate goes steadily down.", Status::Contradicted);
+}

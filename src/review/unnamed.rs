@@ -1,0 +1,66 @@
+//! What a claim is of though it does not name it: a case that a sentence opens with, an extreme, the same amount for all, a reading.
+
+use super::course::{Course, PLAINLY, Told};
+use super::likeness::{Likeness, SAME_QUANTITY};
+use super::matching::Matcher;
+use super::meaning::Direction;
+use super::read::{Claim, Role};
+
+impl Course {
+    /// "The slowest make the most", "A low dose makes even more": a sentence that opens with a case, and what it then says of it.
+    pub(super) fn opens_case(&self, number: usize, next: usize, matcher: &Matcher<'_>) -> bool {
+        let claims = &matcher.reading.claims;
+        let (Some(claim), Some(next)) = (claims.get(number), claims.get(next)) else { return false };
+        let sentence = |claim: &Claim| matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let own = |told: &&Told| told.claim == number;
+        let sets_out = |told: &Told| told.share >= PLAINLY && self.sets_out(told.node);
+        // Which case it is, and nothing that the steps tell.
+        let first = claim.attributive && self.told.iter().filter(own).all(|told| told.node == 0 && sets_out(told));
+        let extreme = claim.compares && self.told.iter().filter(own).any(sets_out);
+        (first || extreme) && sentence(claim) == sentence(next) && matcher.reading.opens_sentence(claim)
+    }
+}
+
+/// "It is highest at 10": of the outcome, whatever was named last.
+pub(super) fn extreme(claim: &Claim, shares: &mut [Option<Likeness>]) {
+    let unknown = shares.iter().all(Option::is_none);
+    if unknown
+        && claim.carried
+        && claim.compares
+        && claim.level.is_some()
+        && let Some(outcome) = shares.last_mut()
+    {
+        *outcome = Some((SAME_QUANTITY, false));
+    }
+}
+
+/// "They all end with the same amount of it": of the amount that was told of just before.
+pub(super) fn amounts_alike(claim: &Claim, before: &Claim, matcher: &Matcher<'_>) -> bool {
+    let measure = |key: &str| matches!(key, "amount" | "share" | "number");
+    let bare = !claim.about.is_empty() && claim.about.iter().all(|(key, _)| measure(key));
+    let sentence = matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+    let own = matcher.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
+    let all = own.into_iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "each" | "both"));
+    claim.direction == Direction::Same && bare && all && before.attributive
+}
+
+/// "The meter shows a higher number", "the reading goes up": of what is measured, whatever it is.
+pub(super) fn read_off(claim: &Claim, matcher: &Matcher<'_>) -> bool {
+    let reading = matcher.reading;
+    let Some(clause) = reading.clauses.get(claim.clause) else { return false };
+    let shows = |word: &str| {
+        word.ends_with("meter")
+            || matches!(word, "detector" | "counter" | "reading" | "readings" | "readout" | "display")
+    };
+    let before = reading.pieces.get(clause.pieces.start..claim.pieces.end).unwrap_or_default();
+    let named = before.iter().any(|piece| shows(&piece.lower));
+    let own = reading.pieces.get(claim.pieces.clone()).unwrap_or_default().iter();
+    let bare = own.filter(|piece| piece.role == Role::Content).all(|piece| {
+        // "reads more": a meter, and no ribosome.
+        let reads = matches!(piece.lower.as_str(), "reads" | "read");
+        reads || shows(&piece.lower) || piece.keys.iter().all(|key| matcher.dictionary.is_light(key))
+    });
+    // "The reading is nearer to 100": not which way.
+    let near = claim.class.contains(&"distance");
+    named && bare && !near && matches!(claim.direction, Direction::Up | Direction::Down) && !claim.presence
+}

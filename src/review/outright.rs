@@ -14,6 +14,8 @@ use super::words::lists;
 const ALIKE: f64 = 0.03;
 /// How many times larger or smaller than the guide's a reading may be told.
 const FAR: f64 = 6.0;
+/// How many words before a level "above" may stand.
+const NEXT: usize = 5;
 
 impl Judge<'_> {
     /// What is told of a prediction, also in these ways. They go with the claims of the answer or against them.
@@ -100,7 +102,11 @@ impl Judge<'_> {
             [(one, a), (other, b)] => {
                 let ends = (end(*a)?, end(*b)?);
                 let between = own.get(one + 1..*other)?;
-                let has = |words: &[&str]| between.iter().any(|piece| words.contains(&piece.lower.as_str()));
+                // "the liquid above is paler, at 40 …": not above that level.
+                let near = between.iter().rev().take(NEXT);
+                let near = near.take_while(|piece| !matches!(piece.role, Role::Mark(_) | Role::Copula | Role::Turn(_)));
+                let near: Vec<&str> = near.map(|piece| piece.lower.as_str()).collect();
+                let has = |words: &[&str]| near.iter().any(|word| words.contains(word));
                 let above = match (has(&["above"]), has(&["below", "under", "beneath"])) {
                     (true, false) => true,
                     (false, true) => false,

@@ -91,6 +91,8 @@ fn readings_at_both_levels_tell_a_prediction() {
     case(&rise, &format!("{told} So at 40 it is around 20 % and at 0 about 60 %."), Status::Contradicted);
     case(&rise, &format!("{told} I would put the 40 min lamp well under the 0 min one."), Status::Contradicted);
     case(&rise, &format!("{told} At 40 it is lower than at 0."), Status::Contradicted);
+    let apart = "At 0 the liquid above is darker, at 40 it is clear. So the brightness rises.";
+    assert_ne!(review(&rise, apart).points[0].status, Status::Contradicted);
     // Numbers of something else.
     case(&rise, &format!("{told} At 40 there are 9000 grains and at 0 only 100000."), Status::Found);
 }

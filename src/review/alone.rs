@@ -51,8 +51,12 @@ impl Matcher<'_> {
         let goes_on = |number: usize| {
             let own: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();
             let link = |piece: &&Piece| matches!(piece.role, Role::Link(Link::So | Link::But));
+            let has = |test: &dyn Fn(&Piece) -> bool| own.iter().any(|piece| test(piece));
+            // "At 40 it is higher than at 2": one level beside another.
+            let levels = has(&|piece| matches!(piece.role, Role::Number(_))) && has(&|piece| piece.lower == "than");
             own.first().is_some_and(link)
-                || own.iter().any(|piece| piece.role == Role::Link(Link::But) || piece.lower == "so")
+                || levels
+                || has(&|piece| piece.role == Role::Link(Link::But) || piece.lower == "so")
         };
         !agree.is_empty() && oppose.iter().flatten().any(|number| !agree.contains(&Some(*number)) && goes_on(*number))
     }

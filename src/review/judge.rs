@@ -101,6 +101,9 @@ pub(super) struct Judge<'a> {
 
     /// Both ends of each of those steps.
     pub(super) relations: &'a [(Wanted, Wanted)],
+
+    /// The first and the last level from which and to which the question asks.
+    pub(super) levels: Option<(f64, f64)>,
 }
 
 /// A status and the stretches behind it.

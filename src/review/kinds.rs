@@ -22,7 +22,7 @@ impl Judge<'_> {
         let found = self.matcher().find(whole);
         let predicted = self.question.points.iter().find(|point| point.statement.contains("direction alone"));
         let predicted = predicted.map(|point| self.pattern(&point.statement));
-        let prediction = predicted.as_ref().and_then(|pattern| self.matcher().find(pattern).effect());
+        let prediction = predicted.as_ref().and_then(|pattern| self.opened(pattern).effect());
         let text = Told::of(&self.reading.text);
         let independent = text.has(&words::lists().independent);
         let goes_on = text.has(&words::lists().goes_on) && prediction == Some(Found::Opposed);
@@ -43,6 +43,7 @@ impl Judge<'_> {
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole, predicted.as_ref()))
             .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
+            .or_else(|| self.opens_as_it_was().filter(|_| reversed && !anew && prediction == Some(Found::Opposed)))
             .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.

@@ -45,6 +45,11 @@ fn compared(reading: &Reading, claim: &Claim) -> Option<Direction> {
     }
 }
 
+/// The first and the last level that a question names.
+pub(super) fn asked(text: &str, read: impl Fn(&str) -> Arc<Reading>) -> Option<(f64, f64)> {
+    Levels::named(text, &read).map(|levels| (levels.first, levels.last))
+}
+
 impl Levels {
     /// From the first question that says "from … to …", each with a number.
     pub(super) fn of(guide: &Guide, read: impl Fn(&str) -> Arc<Reading>) -> Option<Self> {

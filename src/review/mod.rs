@@ -29,6 +29,7 @@ mod likeness;
 mod list;
 mod matching;
 mod meaning;
+mod outright;
 mod pattern;
 mod read;
 mod reckoned;
@@ -149,6 +150,7 @@ impl Reviewer {
             course: course::Course::default(),
             effects: &effects,
             relations: &relations,
+            levels: levels::asked(&question.text, known),
         };
         let outcome = judge.outcome();
         judge.topic = outcome.as_deref().unwrap_or(judge.topic);

@@ -26,7 +26,7 @@ const CRITICAL: f64 = 3.84;
 impl Judge<'_> {
     /// A prediction that earns by its direction alone.
     pub(super) fn prediction(&self, point: &Point, whole: &Pattern) -> Verdict {
-        let found = self.matcher().find(whole);
+        let found = self.predicted(whole);
         match Self::fared(whole, &found, limit::WORDS_ALONE) {
             Fared::Said => return (Status::Found, says(&found.says)),
             Fared::Denied => return (Status::Contradicted, both(&found.says, &found.denies)),

@@ -61,6 +61,14 @@ impl Judge<'_> {
         })
     }
 
+    /// "It falls again from 5 to 40. More of it …", "It would still rise": an answer whose first sentence says so of the whole.
+    pub(super) fn opens_as_it_was(&self) -> Option<Range<usize>> {
+        let sentence = self.reading.sentences.first()?.bytes.clone();
+        let told = Told::of(self.reading.text.get(sentence.clone())?);
+        let lists = words::lists();
+        (told.affirms(&lists.as_it_was) || told.affirms(&lists.same_again)).then_some(sentence)
+    }
+
     /// Whether each sentence that predicts the other way than the guide tells of nothing but the reading ("So overall it falls from
     /// 8 to 40"), behind or before others that predict as the guide does: the prediction is taken back, and no reason with it.
     pub(super) fn turned_apart(&self, predicted: Option<&Pattern>) -> bool {

@@ -74,3 +74,41 @@ fn a_later_sentence_that_names_nothing_predicts_again() {
     case(&flat, &format!("{told} At 40 the draught is higher than at 0."), Status::Found);
     case(&flat, &format!("{told} At 40 it just happens faster."), Status::Found);
 }
+
+#[test]
+fn a_prediction_needs_no_verb() {
+    let rise = rising();
+    case(&rise, "Up. The soot is swept out by then.", Status::Found);
+    case(&rise, "Not down but up, since the soot is swept out.", Status::Found);
+    case(&rise, "Down, since the soot is swept in.", Status::Contradicted);
+}
+
+#[test]
+fn readings_at_both_levels_tell_a_prediction() {
+    let rise = prediction("now rises, from about 20 % to about 60 %", "“goes up”", "“it falls”");
+    let told = "It rises, as the soot is swept out.";
+    case(&rise, "At 0 we would read 20 % and at 40 about 58 %.", Status::Found);
+    case(&rise, &format!("{told} So at 40 it is around 20 % and at 0 about 60 %."), Status::Contradicted);
+    case(&rise, &format!("{told} I would put the 40 min lamp well under the 0 min one."), Status::Contradicted);
+    case(&rise, &format!("{told} At 40 it is lower than at 0."), Status::Contradicted);
+    let apart = "At 0 the liquid above is darker, at 40 it is clear. So the brightness rises.";
+    assert_ne!(review(&rise, apart).points[0].status, Status::Contradicted);
+    // Numbers of something else.
+    case(&rise, &format!("{told} At 40 there are 9000 grains and at 0 only 100000."), Status::Found);
+}
+
+#[test]
+fn a_prediction_is_taken_back() {
+    let told = "The brightness rises, as the soot is swept out.";
+    case(&rising(), &format!("{told} Actually it still falls."), Status::Contradicted);
+    case(&rising(), &format!("{told} Well no, on second thoughts it stays level."), Status::Contradicted);
+    case(&rising(), "The brightness rises, no wait, down. The soot is swept in.", Status::Contradicted);
+    case(&rising(), &format!("{told} Actually it rises a lot."), Status::Found);
+}
+
+#[test]
+fn the_first_time_is_another_case() {
+    let rise = rising();
+    case(&rise, "In the first batch it got dimmer. Here the lamp gets brighter.", Status::Found);
+    case(&rise, "You'd think it would fall but no. The brightness rises.", Status::Found);
+}

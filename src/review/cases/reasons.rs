@@ -146,6 +146,13 @@ fn reason(text: &str, expected: bool) {
 }
 
 #[test]
+fn what_opens_as_it_was_keeps_the_old_step() {
+    reason("It rises again. Fewer active sites are left unfolded in the heat.", true);
+    reason("The sweetness goes up the same way. Hot malt has its active sites unfolded.", true);
+    reason("The sweetness goes down. It was up in the first series, once more active sites were there.", false);
+}
+
+#[test]
 fn no_change_with_all_alike_denies_the_changed_step() {
     reason("No change, because the malt works equally well in every jar.", true);
     reason(

@@ -34,10 +34,10 @@ pub(super) fn object_before(
 pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool {
     let Some(clause) = clauses.get(claim.clause) else { return false };
     let sentence: Vec<&Piece> = pieces.iter().filter(|piece| piece.sentence == clause.sentence).collect();
-    let now = |piece: &&Piece| matches!(piece.lower.as_str(), "now" | "this time" | "in the second series");
+    let now = |piece: &&Piece| matches!(piece.lower.as_str(), "now" | "this time" | "in the second series" | "here");
     // "In the first series …", to the end of the sentence, or to what is set against it.
     let led = sentence.iter().find(|piece| !matches!(piece.role, Role::Link(Link::So | Link::And)));
-    let before = led.is_some_and(|piece| piece.role == Role::Aside && piece.lower.starts_with("in the "));
+    let before = led.is_some_and(|piece| former(piece));
     let opening: Vec<&str> = sentence
         .iter()
         .skip_while(|piece| matches!(piece.role, Role::Link(Link::So | Link::And)) || piece.lower == "ok")
@@ -45,7 +45,11 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
         .map(|piece| piece.lower.as_str())
         .collect();
     // "In the first one …", "Before, …".
-    let before = before || matches!(opening.as_slice(), ["in", "the", "first", "one", ..] | ["before", ",", ..]);
+    let before = before
+        || matches!(
+            opening.as_slice(),
+            ["in", "the", "first", "one", ..] | ["before", ",", ..] | ["first", "time", ..]
+        );
     let turned = clauses.iter().take(claim.clause + 1).filter(|one| one.sentence == clause.sentence).any(|one| {
         one.link == Some(Link::But)
             || pieces.get(one.pieces.clone()).unwrap_or_default().iter().any(|piece| now(&piece))
@@ -94,6 +98,12 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
         });
     let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
     (before && !turned) || then || step || unreal || cleft || up_to_here(claim, &sentence, pieces) || (turns_all && all)
+}
+
+/// "In the first series", "in series one", "the first time".
+fn former(piece: &Piece) -> bool {
+    let opens = ["in the ", "in series", "the first time"];
+    piece.role == Role::Aside && opens.iter().any(|opening| piece.lower.starts_with(opening))
 }
 
 /// "It gets quicker till they are full and it can't go any faster": how far it goes, and no denial.

@@ -76,9 +76,59 @@ const ELSEWHERE: &[&str] = &[
 const DISCARDED: &[&str] = &["thrown", "discarded", "binned", "tipped", "poured", "drained", "wasted"];
 const OUTSIDE: &[&str] =
     &["filtrate", "filtered", "filter", "supernatant", "bath", "above", "outside", "top", "drained"];
+/// Verbs of what goes somewhere.
+const MOVES: &[&str] = &[
+    "moves", "move", "goes", "go", "diffuses", "diffuse", "gets", "get", "drifts", "drift", "leaks", "leak", "comes",
+    "come", "passes", "pass", "flows", "flow", "moved", "went", "diffused", "got", "drifted", "leaked",
+];
+/// What may go into vesicles without being what leaks out of them.
+const OTHERS: &[&str] = &[
+    "water",
+    "light",
+    "product",
+    "soap",
+    "soapy",
+    "detergent",
+    "lipid",
+    "ions",
+    "potassium",
+    "can't",
+    "cannot",
+    "stop",
+    "stops",
+    "if",
+    "hardly",
+    "nor",
+];
+const WALLS: &[&str] = &["membrane", "membranes", "bilayer", "bilayers", "skin", "skins", "wall", "walls"];
 const COPULAS: &[&str] = &["is", "are", "gets", "get", "been", "be", "goes", "go", "what's"];
 
 impl Judge<'_> {
+    /// Whether the answer lets what is to leak out go in: "the dye of the bath moves into the sacs", "it drifts back inside".
+    pub(super) fn goes_in(&self, statement: &str) -> bool {
+        let leaks = ["leaked out", "come out", "diffuse out", "diffuses out"].iter().any(|way| statement.contains(way));
+        let vesicles = vesicles(self.reading);
+        let text = words(&self.reading.text);
+        let inside = |at: usize| {
+            let behind = [at + 1, at + 2, at + 3].map(|at| word(&text, at));
+            let vesicle = behind.iter().position(|word| vesicles.contains(*word));
+            // "into the sac membranes": not into the sacs.
+            let of_them = vesicle.is_some_and(|place| !WALLS.contains(&word(&text, at + 2 + place)));
+            let back = at.checked_sub(1).is_some_and(|before| word(&text, before) == "back");
+            match word(&text, at) {
+                "into" => back || of_them,
+                "inside" => back,
+                _ => false,
+            }
+        };
+        leaks
+            && (0..text.len()).filter(|at| inside(*at)).any(|at| {
+                let clause = text.get(clause_start(&text, at)..at).unwrap_or_default();
+                let has = |list: &[&str]| clause.iter().any(|word| list.contains(&word.as_str()));
+                has(MOVES) && !has(ELSEWHERE) && !has(OTHERS)
+            })
+    }
+
     /// Whether the answer swaps the shares: lets that be tested which the guide says is not, or puts one where the other is.
     pub(super) fn swaps(&self, statement: &str) -> bool {
         let first = words(statement.split(". ").next().unwrap_or_default());

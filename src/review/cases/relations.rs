@@ -229,3 +229,26 @@ fn the_end_at_which_a_state_is_told_may_stand_behind_it() {
     assert_eq!(status("The dye concentration is lower after 10 min."), Status::Found);
     assert_eq!(status("The dye concentration is higher after 60 min."), Status::Found);
 }
+
+#[test]
+fn what_leaks_out_does_not_go_in() {
+    let point = reviewer(
+        "Explain how a longer time changes how much dye is in the liquid.",
+        "explain",
+        "Over a longer time more dye has come out of the sacs, so its concentration in the liquid rises.",
+        &[],
+        &[],
+    );
+    let told = "Over a longer time more dye comes out, so its concentration in the liquid rises";
+    case(&point, &format!("{told}."), Status::Found);
+    case(&point, &format!("{told}. The dye then moves from the liquid into the sacs."), Status::Contradicted);
+    case(&point, &format!("{told}. The dye doesn't move into the sacs."), Status::Found);
+    case(&point, &format!("{told}. Water moves into the sacs."), Status::Found);
+}
+
+#[test]
+fn what_others_believe_is_not_claimed() {
+    let lamp = rising();
+    case(&lamp, "You'd think it falls like in the first series, but no, the lamp gets brighter.", Status::Found);
+    case(&lamp, "In series one it got dimmer. Here the brightness goes up.", Status::Found);
+}

@@ -34,10 +34,10 @@ pub(super) fn object_before(
 pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause]) -> bool {
     let Some(clause) = clauses.get(claim.clause) else { return false };
     let sentence: Vec<&Piece> = pieces.iter().filter(|piece| piece.sentence == clause.sentence).collect();
-    let now = |piece: &&Piece| matches!(piece.lower.as_str(), "now" | "this time" | "in the second series");
+    let now = |piece: &&Piece| matches!(piece.lower.as_str(), "now" | "here" | "this time" | "in the second series");
     // "In the first series …", to the end of the sentence, or to what is set against it.
     let led = sentence.iter().find(|piece| !matches!(piece.role, Role::Link(Link::So | Link::And)));
-    let before = led.is_some_and(|piece| piece.role == Role::Aside && piece.lower.starts_with("in the "));
+    let before = led.is_some_and(|piece| piece.role == Role::Aside && opens_aside(&piece.lower));
     let opening: Vec<&str> = sentence
         .iter()
         .skip_while(|piece| matches!(piece.role, Role::Link(Link::So | Link::And)) || piece.lower == "ok")
@@ -94,6 +94,13 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
         });
     let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
     (before && !turned) || then || step || unreal || cleft || up_to_here(claim, &sentence, pieces) || (turns_all && all)
+}
+
+/// "In the first series …", "In series one …": told of another series.
+fn opens_aside(phrase: &str) -> bool {
+    ["in the ", "in series ", "in experiment ", "first time", "the first time"]
+        .iter()
+        .any(|begin| phrase.starts_with(begin))
 }
 
 /// "It gets quicker till they are full and it can't go any faster": how far it goes, and no denial.

@@ -36,8 +36,10 @@ impl Judge<'_> {
         let new = pair.is_some_and(|(new, _)| new);
         let asserted = self.asserted(point).filter(|_| !other_way && !new);
         let anew = reversed && self.ends(point).is_some_and(|(from, to)| self.anew((&from, &to)));
+        let swapped = reversed && self.swaps(&point.statement);
         let wrong = trap
             .filter(|_| !new)
+            .or(swapped.then(|| 0..self.reading.text.len()))
             .or(old)
             .or(asserted)
             .or_else(|| self.governs(point, whole))

@@ -19,6 +19,7 @@ mod doubt;
 mod figure;
 mod guide;
 mod habit;
+mod held;
 mod ideas;
 mod json;
 mod judge;

@@ -13,6 +13,10 @@ impl Judge<'_> {
     /// A later sentence that sets itself against what was said ("But …", "… though") and speaks of this point. Where its
     /// claims are of the guide, they decide; else it is of the point that it names most of.
     pub(super) fn taken_back(&self, point: &Point) -> Option<Range<usize>> {
+        // So does one that lets what is to leak out go in.
+        if self.goes_in(&point.statement) {
+            return Some(0..self.reading.text.len());
+        }
         let own = self.question.points.iter().position(|one| one.id == point.id)?;
         for (number, sentence) in self.reading.sentences.iter().enumerate().skip(1) {
             let pieces: Vec<&Piece> = self.reading.pieces.iter().filter(|piece| piece.sentence == number).collect();

@@ -204,3 +204,36 @@ fn a_sentence_may_set_itself_against_the_reason_in_many_ways() {
     reason("The sweetness still rises, though the malt unfolds in the heat and fewer active sites are left.", false);
     reason("It falls. The malt still has active sites, but they are lost in the heat so there are fewer.", false);
 }
+
+#[test]
+fn the_shares_of_a_changed_experiment_may_be_swapped() {
+    let reversal = |statement: &str, text: &str| {
+        let step = Point {
+            accept: vec![
+                "the step from the leak of the dye to the dye in the tested liquid named as the one that changes"
+                    .to_owned(),
+            ],
+            ..point("b", PointKind::Reversal, statement, &[])
+        };
+        last_of("Predict and justify how the colour then changes.", "predict and justify", vec![step], text)
+    };
+    let out = "The liquid now tested holds the dye that has come out, so the more dye has come out, the more this liquid holds. \
+               The concentration of dye in the tested liquid therefore changes in the opposite direction.";
+    let swapped = [
+        "Up, the liquid tested has the dye that stayed in, so the more dye comes out the more this liquid holds.",
+        "Up, the dye that got out is thrown away, so the more dye comes out the more the liquid holds.",
+        "Up, the sacs hold what leaked and the bath holds the dye that stayed inside, the more comes out the more dye it holds.",
+    ];
+    for text in swapped {
+        assert_eq!(reversal(out, text), Status::Contradicted, "{text}");
+    }
+    let right = [
+        "Up, the liquid tested has the dye that leaked, so the more dye comes out the more this liquid holds.",
+        "Up, the liquid tested has the dye that didn't stay in, so the more dye has come out the more this liquid holds.",
+        "Up, the dye that stayed in is thrown away, so the more dye has come out the more this liquid holds.",
+        "Up. In the first series the dye that stayed in was tested, now the more dye has come out the more this liquid holds.",
+    ];
+    for text in right {
+        assert_eq!(reversal(out, text), Status::Found, "{text}");
+    }
+}

@@ -240,3 +240,26 @@ fn one_level_set_beside_another_tells_which_way() {
     relation("With more enzyme the rate rises. At 5 it is fastest and at 80 the slowest.", Status::Contradicted);
     relation("With more enzyme the rate rises. Then the rate goes steadily down.", Status::Contradicted);
 }
+
+#[test]
+fn what_leaks_out_does_not_go_in() {
+    let point = reviewer(
+        "Explain how a longer time changes how much dye is in the liquid.",
+        "explain",
+        "Over a longer time more dye has come out of the sacs, so its concentration in the liquid rises.",
+        &[],
+        &[],
+    );
+    let told = "Over a longer time more dye comes out, so its concentration in the liquid rises";
+    case(&point, &format!("{told}."), Status::Found);
+    case(&point, &format!("{told}. The dye then moves from the liquid into the sacs."), Status::Contradicted);
+    case(&point, &format!("{told}. The dye doesn't move into the sacs."), Status::Found);
+    case(&point, &format!("{told}. Water moves into the sacs."), Status::Found);
+}
+
+#[test]
+fn what_others_believe_is_not_claimed() {
+    let lamp = rising();
+    case(&lamp, "You'd think it falls like in the first series, but no, the lamp gets brighter.", Status::Found);
+    case(&lamp, "In series one it got dimmer. Here the brightness goes up.", Status::Found);
+}

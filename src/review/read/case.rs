@@ -102,7 +102,7 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
 
 /// "In the first series", "in series one", "the first time".
 fn former(piece: &Piece) -> bool {
-    let opens = ["in the ", "in series", "the first time"];
+    let opens = ["in the ", "in series ", "in experiment ", "first time", "the first time"];
     piece.role == Role::Aside && opens.iter().any(|opening| piece.lower.starts_with(opening))
 }
 

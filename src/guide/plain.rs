@@ -60,7 +60,7 @@ pub fn plain(text: &str) -> Result<Guide, GuideError> {
         count: written.count,
         points: written.points,
     };
-    Ok(Guide { questions: vec![question] })
+    Ok(Guide { questions: vec![question], ..Guide::default() })
 }
 
 /// Terms that tell what to do, for questions whose guide names none.

@@ -4,7 +4,7 @@ use super::{GuideError, reasons};
 use crate::quantity::in_words;
 use crate::render::Document;
 use crate::render::document::{Kind, Section};
-use crate::review::{Guide, Point, PointKind, Question};
+use crate::review::{Ends, Guide, Point, PointKind, Question};
 use crate::scenario::{Scenario, phrase};
 
 /// Reads the questions and the scoring guide of a scenario file.
@@ -56,7 +56,7 @@ pub fn of_document(document: &Document) -> Result<Guide, GuideError> {
         let hint = "it is a table: point, earns, also accept, does not earn";
         return Err(GuideError::new(guide.line, "the scoring guide has no point", hint));
     }
-    Ok(Guide { questions })
+    Ok(Guide { questions, ends: ends(document) })
 }
 
 /// The guide of a scenario that has not been written to a file.
@@ -81,7 +81,22 @@ pub fn of_scenario(scenario: &Scenario) -> Guide {
         tell_kinds(&mut question);
         question
     });
-    Guide { questions: questions.collect() }
+    let unit = scenario.data.columns.first().map(|column| column.unit.clone()).unwrap_or_default();
+    let ends = match scenario.data.rows.as_slice() {
+        [first, .., last] => Some(Ends { first: first.0, last: last.0, unit }),
+        _ => None,
+    };
+    Guide { questions: questions.collect(), ends }
+}
+
+/// The ends of the treatment, from the table of the data.
+fn ends(document: &Document) -> Option<Ends> {
+    let data = document.section(Kind::Data)?;
+    let head = data.text.lines().find(|line| line.trim_start().starts_with('|')).map(cells)?;
+    let unit = head.first()?.rsplit_once('(').map_or("", |(_, rest)| rest.trim_end_matches(')'));
+    let rows = rows(data);
+    let level = |row: &(usize, Vec<String>)| row.1.first()?.replace('−', "-").parse().ok();
+    Some(Ends { first: level(rows.first()?)?, last: level(rows.last()?)?, unit: unit.to_owned() })
 }
 
 /// What each point asks for: a question on a changed experiment has a point for what happens and one for why.

@@ -10,6 +10,22 @@ use super::meaning::Direction;
 pub struct Guide {
     /// In the order asked. Where there is one, every response answers it; else a response answers the one of its id.
     pub questions: Vec<Question>,
+    /// Where the treatment begins and ends, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ends: Option<Ends>,
+}
+
+/// The first and the last level of a treatment.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Ends {
+    /// In the unit.
+    pub first: f64,
+    /// In the unit.
+    pub last: f64,
+    /// As printed.
+    #[serde(default)]
+    pub unit: String,
 }
 
 /// One question and its points.

@@ -51,9 +51,11 @@ pub(super) fn asked(text: &str, read: impl Fn(&str) -> Arc<Reading>) -> Option<(
 }
 
 impl Levels {
-    /// From the first question that says "from … to …", each with a number.
+    /// From the first question that says "from … to …", each with a number, or from the guide.
     pub(super) fn of(guide: &Guide, read: impl Fn(&str) -> Arc<Reading>) -> Option<Self> {
-        guide.questions.iter().find_map(|question| Self::named(&question.text, &read))
+        let ends =
+            guide.ends.as_ref().map(|ends| Self { first: ends.first, last: ends.last, sizes: ends.unit == "µm" });
+        guide.questions.iter().find_map(|question| Self::named(&question.text, &read)).or(ends)
     }
 
     fn named(text: &str, read: &impl Fn(&str) -> Arc<Reading>) -> Option<Self> {
@@ -201,11 +203,14 @@ impl Levels {
             return None;
         }
         let clause = reading.clauses.get(claim.clause)?;
-        // "back down from 8.8 towards 7": a way, not a level.
+        // "back down from 8.8 towards 7", "each extra 10 min": a way, not a level.
         let way = |place: usize| {
             let before = place.checked_sub(1).and_then(|before| reading.pieces.get(before));
             before.is_some_and(|piece| {
-                matches!(piece.lower.as_str(), "from" | "to" | "towards" | "toward" | "by" | "about")
+                matches!(
+                    piece.lower.as_str(),
+                    "from" | "to" | "towards" | "toward" | "by" | "about" | "extra" | "each" | "every"
+                )
             })
         };
         let numbers = |place: &usize| match reading.pieces.get(*place).map(|piece| piece.role) {

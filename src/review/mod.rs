@@ -48,7 +48,7 @@ mod unnamed;
 mod verdict;
 mod words;
 
-pub use guide::{Guide, Idea, Point, PointKind, Question, Response};
+pub use guide::{Ends, Guide, Idea, Point, PointKind, Question, Response};
 pub use habit::Habit;
 pub use json::{VERSION, review_json};
 pub use lexicon::{Lexicon, Term};

@@ -94,7 +94,7 @@ fn prediction(graph: &Graph, quantity: &str, way: &str) -> Question {
 
 /// The guide of one question.
 fn single(question: Question) -> Guide {
-    Guide { questions: vec![question] }
+    Guide { questions: vec![question], ..Guide::default() }
 }
 
 /// The question about a changed step, as a scenario file has it: what happens, and why.

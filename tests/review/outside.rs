@@ -32,7 +32,7 @@ fn guide(question: &str, references: &[String]) -> Guide {
     let (first, rest) = references.split_first().unwrap();
     let point = Point { id: "p".into(), statement: first.clone(), accept: rest.to_vec(), ..Point::default() };
     let question = Question { text: question.to_owned(), points: vec![point], ..Question::default() };
-    Guide { questions: vec![question] }
+    Guide { questions: vec![question], ..Guide::default() }
 }
 
 /// Lower-case words of a text.

@@ -42,7 +42,7 @@ fn reviewer(graph: &Graph, influence: &Influence) -> (Reviewer, String, String) 
         quantity: true,
     });
     let lexicon = Lexicon { terms: quantities.into(), glossary: Vec::new() };
-    (Reviewer::new(&Guide { questions: vec![question] }, &lexicon), cause, effect)
+    (Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &lexicon), cause, effect)
 }
 
 #[test]

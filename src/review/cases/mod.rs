@@ -27,7 +27,7 @@ fn reviewer(question: &str, command_term: &str, statement: &str, accept: &[&str]
         points: vec![point],
         ..Question::default()
     };
-    Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default())
+    Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default())
 }
 
 fn review(reviewer: &Reviewer, text: &str) -> Review {
@@ -49,7 +49,7 @@ fn point(id: &str, kind: PointKind, statement: &str, reject: &[&str]) -> Point {
 fn last_of(question: &str, command_term: &str, points: Vec<Point>, text: &str) -> Status {
     let question =
         Question { text: question.to_owned(), command_term: command_term.to_owned(), points, ..Question::default() };
-    let reviewer = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let reviewer = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
     let review = reviewer.review(&Response { id: "x".to_owned(), text: text.to_owned() }).unwrap();
     review.points.last().unwrap().status
 }

@@ -63,7 +63,8 @@ fn everyday_reasons_earn_where_the_guide_has_them() {
         ..Question::default()
     };
     let judged = |point: &Point, text: &str| {
-        let reviewer = Reviewer::new(&Guide { questions: vec![question(point)] }, &Lexicon::default());
+        let reviewer =
+            Reviewer::new(&Guide { questions: vec![question(point)], ..Guide::default() }, &Lexicon::default());
         reviewer.review(&Response { id: "x".to_owned(), text: text.to_owned() }).unwrap().points[0].status
     };
     assert_eq!(judged(&reason, "There are always spare bricks lying about."), Status::Found);
@@ -136,7 +137,7 @@ fn changed() -> Reviewer {
             ),
         ],
     );
-    Reviewer::new(&Guide { questions: vec![first, second] }, &Lexicon::default())
+    Reviewer::new(&Guide { questions: vec![first, second], ..Guide::default() }, &Lexicon::default())
 }
 
 #[track_caller]

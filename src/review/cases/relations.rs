@@ -103,7 +103,10 @@ fn dose() -> Reviewer {
         term("dose", &["the concentration of enzyme in the mix", "dose", "[e]"]),
         term("rate", &["the rate at which the substrate is split", "speed of reaction", "v"]),
     ];
-    Reviewer::new(&Guide { questions: vec![relation, later] }, &Lexicon { terms, glossary: Vec::new() })
+    Reviewer::new(
+        &Guide { questions: vec![relation, later], ..Guide::default() },
+        &Lexicon { terms, glossary: Vec::new() },
+    )
 }
 
 #[track_caller]
@@ -220,7 +223,7 @@ fn the_end_at_which_a_state_is_told_may_stand_behind_it() {
     let again = "The series is run again. Predict how the concentration of dye then changes from 10 min to 60 min.";
     let questions =
         vec![ask("a", described, "describe", vec![one]), ask("b", again, "predict and justify", Vec::new())];
-    let reviewer = Reviewer::new(&Guide { questions }, &Lexicon::default());
+    let reviewer = Reviewer::new(&Guide { questions, ..Guide::default() }, &Lexicon::default());
     let status = |text: &str| {
         let review = reviewer.review(&Response { id: "a".to_owned(), text: text.to_owned() }).unwrap();
         review.points.first().unwrap().status
@@ -262,4 +265,20 @@ fn what_others_believe_is_not_claimed() {
     let lamp = rising();
     case(&lamp, "You'd think it falls like in the first series, but no, the lamp gets brighter.", Status::Found);
     case(&lamp, "In series one it got dimmer. Here the brightness goes up.", Status::Found);
+}
+
+#[test]
+fn the_guide_knows_where_the_treatment_ends() {
+    let mut guide = reviewer(
+        "Describe how the rate at which the substrate is split depends on the dose.",
+        "describe",
+        "A larger dose puts more sites to work, so the substrate is split faster.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    )
+    .guide;
+    guide.ends = Some(Ends { first: 5.0, last: 80.0, unit: "nmol/L".to_owned() });
+    let told = Reviewer::new(&guide, &Lexicon::default());
+    case(&told, "A larger dose splits it faster, and 80 is where it is split fastest.", Status::Found);
+    case(&told, "A larger dose splits it faster, and 5 is where it is split fastest.", Status::Contradicted);
 }

@@ -47,7 +47,7 @@ fn ideas_by_hand_are_all_needed() {
         ..Point::default()
     };
     let question = Question { points: vec![point], ..Question::default() };
-    let one = Reviewer::new(&Guide { questions: vec![question] }, &Lexicon::default());
+    let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
     case(&one, "The volume goes down to 0.004 L because water leaves.", Status::Found);
     case(&one, "The volume goes down because water leaves.", Status::LookAgain);
     case(&one, "The volume goes up to 4 mL because water leaves.", Status::Contradicted);

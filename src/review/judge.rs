@@ -69,6 +69,9 @@ pub(super) mod limit {
     pub(crate) const WORDS_A_STEP: usize = 7;
     pub(crate) const BEGUN_THINGS: f64 = 0.4;
 
+    /// More steps than this need no more words.
+    pub(crate) const MANY_STEPS: usize = 5;
+
     /// From here on half of a thing is named, and most of it.
     pub(crate) const HALF: f64 = 0.5;
     pub(crate) const MOST: f64 = 0.7;
@@ -333,11 +336,12 @@ impl Judge<'_> {
     }
 
     /// Whether an answer has so few words for the steps of the guide that what it does not name it leaves out; a longer one may
-    /// tell it in words that are not known.
+    /// tell it in words that are not known. Notes leave out words and not steps.
     fn hasty(&self) -> bool {
         let steps: BTreeSet<(usize, usize)> =
             self.course.nodes.iter().map(|node| (node.place.point, node.place.step)).collect();
-        self.reading.pieces.len() < limit::WORDS_A_STEP * steps.len()
+        let notes = self.reading.sentences.iter().any(|sentence| sentence.bullet);
+        !notes && self.reading.pieces.len() < limit::WORDS_A_STEP * steps.len().min(limit::MANY_STEPS)
     }
 
     /// How a pattern fared, from shares and directions.

@@ -209,9 +209,8 @@ fn state(words: &[String], from: usize, vesicles: &BTreeSet<String>) -> Option<(
         ("leak" | "escape", _) if denied => (Share::Gone, 1, false),
         ("got" | "get" | "came" | "come" | "gone" | "went" | "diffused", "out") => (Share::Gone, 2, false),
         // "stayed unpaired", "stayed on the beads": in a state of another kind.
-        ("stayed" | "stays" | "remained" | "remains", "in" | "inside") => (Share::Kept, 2, false),
+        ("stayed" | "stays" | "remained" | "remains" | "left", "in" | "inside") => (Share::Kept, 2, false),
         ("inside" | "kept", _) => (Share::Kept, 1, false),
-        ("left", "in" | "inside") => (Share::Kept, 2, false),
         ("in", _) if vesicles.contains(next) || vesicles.contains(third) => (Share::Kept, 2, false),
         ("paired", _) => (Share::Kept, 1, true),
         ("unpaired" | "single", _) => (Share::Gone, 1, true),

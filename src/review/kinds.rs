@@ -39,7 +39,7 @@ impl Judge<'_> {
         let swapped = reversed && self.swaps(&point.statement);
         let wrong = trap
             .filter(|_| !new)
-            .or(swapped.then(|| 0..self.reading.text.len()))
+            .or(swapped.then_some(0..self.reading.text.len()))
             .or(old)
             .or(asserted)
             .or_else(|| self.governs(point, whole))

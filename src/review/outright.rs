@@ -126,7 +126,7 @@ impl Judge<'_> {
     fn corrected(&self) -> Option<(Direction, Range<usize>)> {
         let matcher = self.matcher();
         let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged);
-        let told = claims.filter(|claim| {
+        let mut told = claims.filter(|claim| {
             let before: Vec<&Piece> =
                 self.reading.pieces.get(..claim.at).unwrap_or_default().iter().rev().take(4).collect();
             let between = before.iter().take_while(|piece| piece.lower != "it");
@@ -139,7 +139,7 @@ impl Judge<'_> {
             });
             bare && it && of_kind && super::correction::corrects(matcher.reading, claim)
         });
-        let claim = told.last().map(|claim| (claim.direction, self.reading.claim_bytes(claim)));
+        let claim = told.next_back().map(|claim| (claim.direction, self.reading.claim_bytes(claim)));
         claim.or_else(|| {
             let text = self.reading.text.to_lowercase();
             let at = lists().corrects.iter().filter_map(|phrase| Some(text.find(phrase)? + phrase.len())).max()?;

@@ -141,7 +141,8 @@ impl Judge<'_> {
         });
         let claim = told.next_back().map(|claim| (claim.direction, self.reading.claim_bytes(claim)));
         claim.or_else(|| {
-            let text = self.reading.text.to_lowercase();
+            // Places are those of the text as it stands, so no letter may change its length.
+            let text = self.reading.text.to_ascii_lowercase();
             let at = lists().corrects.iter().filter_map(|phrase| Some(text.find(phrase)? + phrase.len())).max()?;
             let rest = text.get(at..)?;
             let (direction, place) = opening(rest.trim_start_matches([',', ' ', '.', ':', '-']))?;
@@ -166,10 +167,10 @@ fn opening(text: &str) -> Option<(Direction, Range<usize>)> {
         "down" | "downward" | "downwards" => Some(Direction::Down),
         _ => None,
     };
-    let sentence = text.split(['.', '!', ';', ':', '\n']).next()?.to_lowercase();
+    let sentence = text.split(['.', '!', ';', ':', '\n']).next()?.to_ascii_lowercase();
     let words: Vec<&str> =
         sentence.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    let all = 0..sentence.len().min(text.len());
+    let all = 0..sentence.len();
     match words.as_slice() {
         ["not", first, rest @ ..] | ["no", "longer", first, rest @ ..] if direction(first).is_some() => {
             let but = rest.iter().position(|word| *word == "but")?;

@@ -73,6 +73,19 @@ fn no_text_panics() {
 }
 
 #[test]
+fn evidence_stands_where_it_says() {
+    let lamp = rising();
+    // Letters that change their length as they change their case.
+    for text in ["İİİİ no wait, up", "Ɐ no wait, down İİ", "Up İ ẞ", "İ It falls. Actually it İ still rises"]
+    {
+        for one in &review(&lamp, text).points[0].evidence {
+            let there: String = text.chars().skip(one.start).take(one.end.saturating_sub(one.start)).collect();
+            assert!(one.start < one.end && there == one.text, "{text}: {one:?}");
+        }
+    }
+}
+
+#[test]
 fn one_word_for_all_of_an_alternative_says_none_of_it() {
     let lamp = reviewer(
         "Explain how a change in the heat of the fire affects the brightness of the lamp.",

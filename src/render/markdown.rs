@@ -17,6 +17,8 @@ struct StepView<'a> {
     told: bool,
     answer: &'a str,
     role_answer: &'a str,
+    /// The quantity that the step leads to.
+    to: &'a str,
     ends: &'static str,
 }
 
@@ -64,6 +66,7 @@ fn steps(scenario: &Scenario) -> Vec<StepView<'_>> {
             told: step.told,
             answer: &step.answer,
             role_answer: &step.role_answer,
+            to: step.step.rsplit_once(": ").map_or("", |(_, to)| to),
             ends: ends(step.direction),
         })
         .collect()

@@ -28,7 +28,7 @@ pub(super) struct Marked {
 }
 
 /// The last answers of the batches before the last one.
-const ENDS: [&str; 5] = ["m833", "m1487", "m2128", "m3446", "m6177"];
+const ENDS: [&str; 6] = ["m833", "m1487", "m2128", "m3446", "m6177", "m8326"];
 
 /// The answers of both halves, and the names of the files of each half.
 pub(super) fn set() -> (Vec<Marked>, BTreeMap<String, Vec<String>>) {
@@ -70,7 +70,7 @@ const HABITS: &[&str] = &["restates", "bullets", "over-count", "no-reason", "no-
 #[derive(Default)]
 struct Judged {
     /// Statuses of each batch.
-    batches: [Confusion; 6],
+    batches: [Confusion; 7],
     habits: Confusion,
 }
 
@@ -116,26 +116,27 @@ fn judge(half: &str, answers: &[Marked], names: &[String]) -> Judged {
 /// the whole set is more: lower ends of the intervals of 0.92 (precision of found), 0.80 (its recall), 0.85 (contradictions caught).
 /// Each batch has its own, so that a harder one does not hide what becomes of the other.
 struct Reached {
+    batch: usize,
     precision: f64,
     recall: f64,
     caught: f64,
 }
 
 const TUNE: &[Reached] = &[
-    Reached { precision: 0.945, recall: 0.93, caught: 0.915 },
-    Reached { precision: 0.94, recall: 0.895, caught: 0.865 },
-    Reached { precision: 0.955, recall: 0.91, caught: 0.915 },
-    Reached { precision: 0.935, recall: 0.895, caught: 0.92 },
-    Reached { precision: 0.92, recall: 0.89, caught: 0.915 },
-    Reached { precision: 0.92, recall: 0.855, caught: 0.9 },
+    Reached { batch: 1, precision: 0.93, recall: 0.88, caught: 0.85 },
+    Reached { batch: 2, precision: 0.93, recall: 0.84, caught: 0.865 },
+    Reached { batch: 3, precision: 0.945, recall: 0.885, caught: 0.91 },
+    Reached { batch: 4, precision: 0.935, recall: 0.895, caught: 0.92 },
+    Reached { batch: 5, precision: 0.92, recall: 0.89, caught: 0.915 },
+    Reached { batch: 6, precision: 0.92, recall: 0.855, caught: 0.9 },
+    Reached { batch: 7, precision: 0.9, recall: 0.8, caught: 0.8 },
 ];
+/// The first three batches were opened, and are tuned on since then.
 const HELD: &[Reached] = &[
-    Reached { precision: 0.895, recall: 0.82, caught: 0.67 },
-    Reached { precision: 0.9, recall: 0.77, caught: 0.87 },
-    Reached { precision: 0.9, recall: 0.785, caught: 0.855 },
-    Reached { precision: 0.925, recall: 0.83, caught: 0.87 },
-    Reached { precision: 0.94, recall: 0.845, caught: 0.875 },
-    Reached { precision: 0.93, recall: 0.845, caught: 0.84 },
+    Reached { batch: 4, precision: 0.925, recall: 0.83, caught: 0.87 },
+    Reached { batch: 5, precision: 0.94, recall: 0.845, caught: 0.875 },
+    Reached { batch: 6, precision: 0.93, recall: 0.845, caught: 0.84 },
+    Reached { batch: 7, precision: 0.91, recall: 0.83, caught: 0.84 },
 ];
 
 fn holds(half: &str, judged: &Judged, reached: &[Reached]) {
@@ -143,8 +144,9 @@ fn holds(half: &str, judged: &Judged, reached: &[Reached]) {
     let mut whole = Confusion::default();
     judged.batches.iter().for_each(|batch| whole.join(batch));
     whole.show(half, STATUSES);
-    for (batch, (status, reached)) in judged.batches.iter().zip(reached).enumerate() {
-        let name = format!("{half}, batch {}", batch + 1);
+    for reached in reached {
+        let name = format!("{half}, batch {}", reached.batch);
+        let status = &judged.batches[reached.batch - 1];
         status.show(&name, STATUSES);
         let share = |(hits, all): (u32, u32)| f64::from(hits) / f64::from(all.max(1));
         let precision = share(status.precision("found"));
@@ -164,23 +166,28 @@ fn figures_of_the_half_that_was_tuned_on() {
 #[test]
 fn figures_of_the_half_that_was_never_looked_at() {
     holds("held", &NEVER_LOOKED_AT, HELD);
+    lower_ends("held", &[&NEVER_LOOKED_AT], [0.92, 0.83, 0.85]);
 }
 
 #[test]
 fn figures_of_the_whole_set() {
+    lower_ends("all", &[&TUNED_ON, &NEVER_LOOKED_AT], [0.925, 0.85, 0.865]);
+}
+
+/// The lower ends of the intervals for which limits are set, beside what was reached.
+fn lower_ends(name: &str, halves: &[&Judged], reached: [f64; 3]) {
     let mut status = Confusion::default();
-    for judged in [&TUNED_ON, &NEVER_LOOKED_AT] {
-        judged.batches.iter().for_each(|batch| status.join(batch));
-    }
-    status.show("all", STATUSES);
-    for (what, (hits, all), reached, wanted) in [
-        ("precision of found", status.precision("found"), 0.925, 0.92),
-        ("recall of found", status.recall("found"), 0.855, 0.80),
-        ("contradictions caught", status.recall("contradicted"), 0.865, 0.85),
-    ] {
+    halves.iter().flat_map(|half| &half.batches).for_each(|batch| status.join(batch));
+    status.show(name, STATUSES);
+    let shares = [
+        ("precision of found", status.precision("found"), 0.92),
+        ("recall of found", status.recall("found"), 0.80),
+        ("contradictions caught", status.recall("contradicted"), 0.85),
+    ];
+    for ((what, (hits, all), wanted), reached) in shares.into_iter().zip(reached) {
         let (low, _) = wilson(hits, all);
-        println!("{what}: lower end {low:.3}, wanted {wanted}");
-        assert!(low >= reached, "{what}: lower end {low:.3}, and {reached} was reached");
+        println!("{name}: {what}: lower end {low:.3}, wanted {wanted}");
+        assert!(low >= reached, "{name}: {what}: lower end {low:.3}, and {reached} was reached");
     }
 }
 

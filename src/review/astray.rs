@@ -42,7 +42,9 @@ impl Course {
                 .get(*number)
                 .is_some_and(|claim| matcher.reading.set_against(claim) || corrects(matcher.reading, claim));
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
-            let alone = alone && !self.opens_case(*number, *next, matcher);
+            let alone =
+                alone && !self.opens_case(*number, *next, matcher) && !self.told_at_extreme(*number, *next, matcher);
+            let alone = alone && !self.said_again(*number, *way, matcher);
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
             }
@@ -57,6 +59,25 @@ impl Course {
         for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
             told.accord = Accord::Unclear;
         }
+    }
+
+    /// "so more forms, and more of it makes …": what the rest of the sentence takes up is meant.
+    fn said_again(&self, claim: usize, way: Accord, matcher: &Matcher<'_>) -> bool {
+        let plain = |told: &&Told| told.share >= PLAINLY && told.accord == way && !told.whole;
+        let claims = &matcher.reading.claims;
+        let sentence = |claim: usize| {
+            let clause = claims.get(claim).and_then(|claim| matcher.reading.clauses.get(claim.clause));
+            clause.map(|clause| clause.sentence)
+        };
+        let next = claim + 1;
+        let leads = claims.get(next).is_some_and(|next| next.attributive && !next.carried);
+        let again = |one: &Told| {
+            let mut others = self.told.iter().filter(plain).filter(|told| told.claim == next && told.node == one.node);
+            others.any(|told| told.share >= one.share - AS_PLAIN)
+        };
+        leads
+            && sentence(claim) == sentence(next)
+            && self.told.iter().filter(plain).filter(|told| told.claim == claim).any(again)
     }
 
     /// Whether another claim tells the opposite of the same quantity, as plainly.
@@ -134,7 +155,8 @@ impl Course {
             if denies && self.deny_next(at, node, &seen, matcher) {
                 continue;
             }
-            if denies && last.is_none() && !self.sets_out(node) {
+            let sets_out = self.sets_out(node) && (node == 0 || reading.goes_on(claim));
+            if denies && last.is_none() && !sets_out {
                 self.blame_claim(at);
             }
             if let Some((before, went)) = last
@@ -165,8 +187,9 @@ impl Course {
             since_slip += 1;
             seen.push((node, accord));
             first_node = first_node.min(node);
-            // It takes no side.
-            if !flat {
+            // It takes no side; what is denied outright is gone on from.
+            let denied = flat && !same && before_slip.is_some();
+            if !flat || denied {
                 last = Some((at, accord));
             }
         }

@@ -53,3 +53,24 @@ pub(super) fn as_much_as(all: &Words<'_>, at: usize) -> Option<Piece> {
     let bytes = all.own.get(at)?.bytes.start..all.own.get(at + 1)?.bytes.end;
     Some(Piece { bytes, role: Role::Turn(turn), ..empty(all.sentence, "as") })
 }
+
+/// "lets no more through than before", "is no brighter than that": the same, for all that it sounds like a denial.
+pub(super) fn no_more_than(all: &Words<'_>, at: usize) -> Option<Piece> {
+    let word = |place: usize| all.mended.get(place).map_or("", String::as_str);
+    let turn = match all.dictionary.longest(all.rest(at + 1)) {
+        Some((1, Meaning::Turn(turn))) if turn.grammar == Grammar::Comparative => turn,
+        _ => return None,
+    };
+    let further = word(at + 1).ends_with("er") && word(at + 1) != "longer" || matches!(word(at + 1), "more" | "less");
+    let than = all.mended.iter().enumerate().skip(at + 2).find(|(_, word)| *word == "than")?.0;
+    // "no more than 5 of them", "no brighter or dimmer than that".
+    let counts = than == at + 2 || matches!(word(at + 2), "or" | "nor");
+    let moves = matches!(turn.direction, Direction::Up | Direction::Down);
+    if word(at) != "no" || !further || !moves || counts {
+        return None;
+    }
+    let turn = Turn { direction: Direction::Same, ..turn };
+    let keys = if turn.about.is_empty() { Vec::new() } else { vec![all.dictionary.key(turn.about)] };
+    let bytes = all.own.get(at)?.bytes.start..all.own.get(at + 1)?.bytes.end;
+    Some(Piece { bytes, role: Role::Turn(turn), keys, ..empty(all.sentence, word(at + 1)) })
+}

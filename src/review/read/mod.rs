@@ -8,6 +8,7 @@ mod case;
 mod claim;
 mod clause;
 mod deed;
+mod denial;
 mod homograph;
 mod implied;
 mod number;

@@ -363,4 +363,26 @@ impl Reader<'_> {
         let start = self.clause.pieces.start;
         (start..at).all(|place| matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_))))
     }
+
+    /// "brightest", "the most tightly closed", "more … than", "better sealed than".
+    pub(super) fn sets_beside(&self, at: usize, turn: Turn) -> bool {
+        let before = self.word(at.checked_sub(1));
+        let most = |word: &str| word == "most" || word == "least" || word.ends_with("est");
+        let superlative = self.word(Some(at)).split(' ').any(most) || matches!(before, "the most" | "most");
+        let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
+        let further = turn.grammar == Grammar::Comparative || matches!(before, "better" | "more" | "worse");
+        superlative || further && than
+    }
+
+    /// "closer to the plus end", "nearest the anode": all the further from where things set out.
+    pub(super) fn nears_an_end(&self, at: usize, class: &[&'static str]) -> bool {
+        let near = matches!(self.word(Some(at)), "nearer" | "closer" | "nearest" | "closest");
+        let behind = (at + 1..self.clause.pieces.end.min(at + 6)).map(|place| self.word(Some(place)));
+        let behind = behind.take_while(|word| !matches!(*word, "than" | "where"));
+        let end = |word: &str| {
+            let last = word.rsplit(' ').next().unwrap_or_default();
+            matches!(last, "electrode" | "anode" | "cathode" | "pole" | "end" | "front")
+        };
+        near && class.contains(&"distance") && behind.into_iter().any(end)
+    }
 }

@@ -160,6 +160,8 @@ impl Course {
                 extreme(claim, &mut shares);
                 flat_measure(claim, &mut shares, matcher);
                 self.after_the_cause(claim, number, &mut shares, matcher);
+            } else {
+                self.amount_for_all(claim, &mut shares, matcher);
             }
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
             if let Some(plain) = self.plain.get_mut(number) {
@@ -265,6 +267,11 @@ impl Course {
         // "Going up from there you get …".
         let word = matcher.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
         let going = matches!(word, "going up" | "going down" | "moving up" | "moving down" | "rising" | "falling");
+        // "Going from 300 down to 60 …".
+        let first = matcher.reading.clauses.get(claim.clause).and_then(|clause| matcher.reading.within(clause).first());
+        let going = going
+            || matches!(word, "down to" | "up to" | "down" | "up")
+                && first.is_some_and(|piece| matches!(piece.lower.as_str(), "going" | "moving" | "from"));
         let opens = (ones || going) && matcher.reading.opens_sentence(claim);
         let leads = matcher.reading.leads(claim) || opens;
         if !of_kind || !leads || !(unnamed || weak) {

@@ -157,6 +157,11 @@ impl Judge<'_> {
         if point.kind == PointKind::Balance || point.kind.is_reason() {
             return (status, places);
         }
+        // "The dye of the bath moves into them": however little else of it is told.
+        if point.kind == PointKind::Statement && self.goes_in(&point.statement) {
+            let denial = Stretch { bytes: 0..self.reading.text.len(), says: false };
+            return (Status::Contradicted, vec![denial]);
+        }
         match (status, self.taken_back(point)) {
             (Status::Found, Some(denial)) => {
                 let denial = Stretch { bytes: denial, says: false };

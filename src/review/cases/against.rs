@@ -125,3 +125,102 @@ fn what_falls_in_concentration_is_what_is_named() {
     let substrate = dictionary.key("substrate");
     assert!(reading.claims.iter().any(|claim| claim.about.iter().any(|(key, _)| *key == substrate)));
 }
+
+#[test]
+fn pairs_are_not_the_strands_that_the_course_sets_out_from() {
+    let points = vec![
+        point("p1", PointKind::Statement, "Heat parts more of the strands, so a smaller share of them is paired.", &[]),
+        point("p2", PointKind::Statement, "Fewer strands are paired, so less dye is held.", &[]),
+    ];
+    let text = "Explain how warming the strands changes how much dye is held.";
+    let question =
+        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
+    let first = |text: &str| review(&one, text).points.first().unwrap().status;
+    assert_eq!(
+        first("Heat parts more strands, so fewer of the strands are paired and less dye is held."),
+        Status::Found
+    );
+    assert_eq!(first("Heat makes more strands pair. Then more dye is held."), Status::Contradicted);
+}
+
+#[test]
+fn whichever_way_it_goes_what_follows_is_told() {
+    assert_eq!(ways("However leaky they are the liquid outside holds as much dye as before."), [Direction::Same]);
+    assert_eq!(ways("The bits are as long as they were."), [Direction::Same]);
+    assert_eq!(ways("It goes on as long as before."), []);
+    assert_eq!(ways("The leaves work equally well in any light."), [Direction::Same]);
+}
+
+#[test]
+fn what_should_leak_out_and_goes_in_needs_nothing_else() {
+    let leak = reviewer(
+        "Explain how a longer time changes how much dye is in the liquid.",
+        "explain",
+        "What is trapped inside diffuses out for longer, so more dye has leaked out into the liquid.",
+        &[],
+        &[],
+    );
+    case(&leak, "The dye moves into the sacs.", Status::Contradicted);
+    case(&leak, "Particles go inwards through the pores.", Status::Contradicted);
+}
+
+#[test]
+fn the_want_of_it_and_the_palest_are_the_low_end() {
+    let lamp = lamp();
+    let mut guide = lamp.guide.clone();
+    guide.ends = Some(Ends { first: 0.0, last: 80.0, unit: "g".to_owned() });
+    let lamp = Reviewer::new(&guide, &Lexicon::default());
+    let told = "More fuel makes the lamp brighter.";
+    case(&lamp, &format!("{told} In the jar without fuel it is dimmest."), Status::Found);
+    case(&lamp, &format!("{told} In the jar without fuel it is brightest."), Status::Contradicted);
+    assert_eq!(ways("The palest jar lets the least light through."), [Direction::Down, Direction::Down]);
+}
+
+#[test]
+fn a_relation_told_with_what_it_depends_on_behind() {
+    let lamp = lamp();
+    case(&lamp, "The lamp is brighter the more fuel there is.", Status::Found);
+    case(&lamp, "The lamp is dimmer the more fuel there is. A dimmer lamp is no use.", Status::Contradicted);
+    let reading = Reading::of(
+        "The slower it is split, the longer and stronger it glows.",
+        &Dictionary::new(&Lexicon::default(), &[]),
+    );
+    assert!(reading.claims.last().is_some_and(|claim| claim.class == ["bright"]));
+}
+
+#[test]
+fn all_make_the_same_amount() {
+    let last = |text: &str| {
+        let points = vec![
+            point("p1", PointKind::Statement, "A slower reaction makes less product in the same time.", &[]),
+            point("p2", PointKind::Statement, "Less product makes the lamp brighter.", &[]),
+        ];
+        let text_of = "Explain how a slower reaction changes the brightness of the lamp.";
+        let question =
+            Question { text: text_of.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+        let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
+        review(&one, text).points.first().unwrap().status
+    };
+    assert_eq!(last("A slower reaction makes less product in the time, so the lamp is brighter."), Status::Found);
+    assert_eq!(last("All tubes make the same amount as they get the same time."), Status::Contradicted);
+}
+
+#[test]
+fn a_plunger_shows_the_gas_and_a_leak_the_wall() {
+    let gas = reviewer(
+        "Describe how the volume of gas collected depends on the dose.",
+        "describe",
+        "A larger dose sets more gas free, so a larger volume of gas is collected.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    );
+    case(&gas, "With a larger dose the plunger is pushed further.", Status::Found);
+    case(&gas, "With a larger dose the plunger is pushed less far.", Status::Contradicted);
+    let mut guide = leak().guide.clone();
+    guide.ends = Some(Ends { first: 0.0, last: 12.0, unit: "g".to_owned() });
+    let wall = Reviewer::new(&guide, &Lexicon::default());
+    let told = "More detergent makes the bilayer more permeable.";
+    case(&wall, &format!("{told} The bilayer leaks most in the 12 g bath."), Status::Found);
+    case(&wall, &format!("{told} The bilayer leaks least in the 12 g bath."), Status::Contradicted);
+}

@@ -192,7 +192,8 @@ impl Reader<'_> {
         let mut class = self.class(piece, attributive, &mut about);
         // "splits more per minute": how fast it does so.
         let cuts = about.iter().any(|(key, weight)| *key == "split" && *weight >= LEANING);
-        if cuts && !attributive && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
+        let subject = self.role(Some(at + 1)) == Some(Role::Copula);
+        if cuts && (!attributive || subject) && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
             class.extend(["amount", "rate"]);
         }
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);

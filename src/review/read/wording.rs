@@ -80,9 +80,12 @@ impl Reader<'_> {
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
         let later = (at + 2..self.clause.pieces.end)
             .find(|place| !matches!(self.role(Some(*place)), Some(Role::Content | Role::Copula | Role::Plain)));
+        // "the palest liquid lets the least through": both are told.
+        let most = |word: &str| word.ends_with("est") || word == "the most" || word == "the least";
         let named = superlative
             && self.role(Some(at + 1)) == Some(Role::Content)
-            && matches!(self.role(later), Some(Role::Turn(_)));
+            && matches!(self.role(later), Some(Role::Turn(_)))
+            && !(self.opens(at) && most(self.word(later)));
         // "hardly any energy jumps over": what the little of it does.
         let counted = matches!(turn.grammar, Grammar::Intransitive)
             && self.role(Some(at + 1)) == Some(Role::Preposition)
@@ -286,7 +289,9 @@ impl Reader<'_> {
 
     /// "The longer they soak".
     pub(super) fn the_they(&self, at: usize) -> bool {
-        let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        // "the longer and stronger it glows".
+        let back = |back: usize| self.word(at.checked_sub(back));
+        let the = back(1) == "the" || back(1) == "and" && back(3) == "the" && self.verb(at + 2);
         the && self.role(Some(at + 1)) == Some(Role::Pronoun) && self.opens(at)
     }
 

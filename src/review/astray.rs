@@ -45,7 +45,7 @@ impl Course {
                 .is_some_and(|claim| matcher.reading.set_against(claim) || corrects(matcher.reading, claim));
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
             let alone =
-                alone && !self.opens_case(*number, *next, matcher) && !self.told_at_extreme(*number, *next, matcher);
+                alone && !self.opens_case(*number, *next, matcher) && !Self::told_at_extreme(*number, *next, matcher);
             let alone = alone && !self.said_again(*number, *way, matcher) && !Self::trails(*before, *number, matcher);
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
@@ -190,8 +190,8 @@ impl Course {
             seen.push((node, accord));
             first_node = first_node.min(node);
             // It takes no side; what is denied outright is gone on from.
-            let denied = flat && !same && before_slip.is_some();
-            if !flat || denied {
+            let outright = flat && !same && before_slip.is_some();
+            if !flat || outright {
                 last = Some((at, accord));
             }
         }

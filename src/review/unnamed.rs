@@ -23,7 +23,7 @@ impl Course {
 
 impl Course {
     /// "It is lowest when most has leaked": a relation told by itself, at one end of it.
-    pub(super) fn told_at_extreme(&self, number: usize, next: usize, matcher: &Matcher<'_>) -> bool {
+    pub(super) fn told_at_extreme(number: usize, next: usize, matcher: &Matcher<'_>) -> bool {
         let claims = &matcher.reading.claims;
         let (Some(claim), Some(next)) = (claims.get(number), claims.get(next)) else { return false };
         let sentence = |claim: &Claim| matcher.reading.clauses.get(claim.clause).map(|clause| clause.sentence);

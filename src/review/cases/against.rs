@@ -224,3 +224,21 @@ fn a_plunger_shows_the_gas_and_a_leak_the_wall() {
     case(&wall, &format!("{told} The bilayer leaks most in the 12 g bath."), Status::Found);
     case(&wall, &format!("{told} The bilayer leaks least in the 12 g bath."), Status::Contradicted);
 }
+
+#[test]
+fn what_another_thing_does() {
+    let quench = reviewer(
+        "Explain how more substrate changes the brightness of the dye.",
+        "explain",
+        "More product takes more of the light, so the dye becomes dimmer.",
+        &["the product quenches the dye"],
+        &[],
+    );
+    case(&quench, "More product is made, so the dye is dimmer. The product is what quenches it.", Status::Found);
+    case(
+        &quench,
+        "More product is made, so the dye is dimmer. The substrate is what quenches it.",
+        Status::Contradicted,
+    );
+    case(&quench, "More product is made, so the dye is dimmer. The substrate is not what quenches it.", Status::Found);
+}

@@ -2,7 +2,6 @@
 
 use std::ops::Range;
 
-use super::denial::disbelieve;
 use super::piece::{Piece, Role};
 use crate::review::meaning::{Direction, Grammar, Link, Turn};
 
@@ -74,7 +73,6 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         let before = number.checked_sub(1).and_then(|before| denied.get(before)).copied().unwrap_or(false);
         negate(clause, pieces, before && clause.link == Some(Link::So));
     }
-    disbelieve(&clauses, pieces);
     let mut open = false;
     for clause in &mut clauses {
         clause.hedged = open && clause.link == Some(Link::So);

@@ -11,6 +11,8 @@ use super::read::{Claim, Role};
 const OUTRIGHT: f64 = 0.9;
 /// So many pieces at the beginning name what an answer sets out from.
 const OPENING: usize = 4;
+/// How much of what the plainest quantity shares with a claim another must share to be meant.
+const NAMED_LESS: f64 = 0.4;
 /// Below this a claim is hardly of the quantity.
 const HARDLY: f64 = 0.5;
 
@@ -42,7 +44,9 @@ impl Course {
                 .get(*number)
                 .is_some_and(|claim| matcher.reading.set_against(claim) || corrects(matcher.reading, claim));
             let alone = one != way && other != way && !stray.contains(before) && !against && *share < OUTRIGHT;
-            let alone = alone && !self.opens_case(*number, *next, matcher);
+            let alone =
+                alone && !self.opens_case(*number, *next, matcher) && !Self::told_at_extreme(*number, *next, matcher);
+            let alone = alone && !self.said_again(*number, *way, matcher) && !Self::trails(*before, *number, matcher);
             if alone && !self.denied_elsewhere(*number, *way) {
                 stray.push(*number);
             }
@@ -57,6 +61,25 @@ impl Course {
         for told in self.told.iter_mut().filter(|told| stray.contains(&told.claim)) {
             told.accord = Accord::Unclear;
         }
+    }
+
+    /// "so more forms, and more of it makes …": what the rest of the sentence takes up is meant.
+    fn said_again(&self, claim: usize, way: Accord, matcher: &Matcher<'_>) -> bool {
+        let plain = |told: &&Told| told.share >= PLAINLY && told.accord == way && !told.whole;
+        let claims = &matcher.reading.claims;
+        let sentence = |claim: usize| {
+            let clause = claims.get(claim).and_then(|claim| matcher.reading.clauses.get(claim.clause));
+            clause.map(|clause| clause.sentence)
+        };
+        let next = claim + 1;
+        let leads = claims.get(next).is_some_and(|next| next.attributive && !next.carried);
+        let again = |one: &Told| {
+            let mut others = self.told.iter().filter(plain).filter(|told| told.claim == next && told.node == one.node);
+            others.any(|told| told.share >= one.share - AS_PLAIN)
+        };
+        leads
+            && sentence(claim) == sentence(next)
+            && self.told.iter().filter(plain).filter(|told| told.claim == claim).any(again)
     }
 
     /// Whether another claim tells the opposite of the same quantity, as plainly.
@@ -134,7 +157,8 @@ impl Course {
             if denies && self.deny_next(at, node, &seen, matcher) {
                 continue;
             }
-            if denies && last.is_none() && !self.sets_out(node) {
+            let sets_out = self.sets_out(node) && (node == 0 || reading.goes_on(claim));
+            if denies && last.is_none() && !sets_out {
                 self.blame_claim(at);
             }
             if let Some((before, went)) = last
@@ -165,8 +189,9 @@ impl Course {
             since_slip += 1;
             seen.push((node, accord));
             first_node = first_node.min(node);
-            // It takes no side.
-            if !flat {
+            // It takes no side; what is denied outright is gone on from.
+            let outright = flat && !same && before_slip.is_some();
+            if !flat || outright {
                 last = Some((at, accord));
             }
         }
@@ -176,8 +201,9 @@ impl Course {
     fn current(&self, number: usize, last: Option<Accord>, matcher: &Matcher<'_>) -> Option<(usize, Accord)> {
         let is_own = |at: &usize| self.told.get(*at).is_some_and(|one| one.claim == number);
         let own: Vec<usize> = (0..self.told.len()).filter(is_own).collect();
-        let clear = |wanted: Accord| self.plainest(&own, wanted);
         let claim = matcher.reading.claims.get(number)?;
+        let own = self.meant_most(own, claim);
+        let clear = |wanted: Accord| self.plainest(&own, wanted);
         match (clear(Accord::Agree), clear(Accord::Oppose), last) {
             // Behind "actually, …" it is meant to go against what was said.
             (Some(at), Some(other), Some(accord)) => {
@@ -200,6 +226,20 @@ impl Course {
             (None, Some(at), _) => Some((at, Accord::Oppose)),
             (None, None, _) => None,
         }
+    }
+
+    /// Of what a claim tells both ways, not what the whole course sets out from, where it names much more of another: "more
+    /// strands pair" is of the pairs, and not of how many strands there are.
+    fn meant_most(&self, own: Vec<usize>, claim: &Claim) -> Vec<usize> {
+        let named = |at: &usize| {
+            let node = self.told.get(*at).and_then(|told| self.nodes.get(told.node));
+            let known = |key: &str| node.is_some_and(|node| node.wanted.about.iter().any(|(one, _)| one == key));
+            claim.about.iter().filter(|(key, _)| known(key)).map(|(_, weight)| weight).sum::<f64>()
+        };
+        let ways: Vec<Accord> = own.iter().filter_map(|at| self.told.get(*at)).map(|told| told.accord).collect();
+        let both = ways.contains(&Accord::Agree) && ways.contains(&Accord::Oppose);
+        let most = own.iter().map(named).fold(0.0, f64::max);
+        own.into_iter().filter(|at| !both || !self.begins(*at) || named(at) >= most * NAMED_LESS).collect()
     }
 
     /// Whether a claim of no change says what is kept alike: "because the time is the same for all", "Same volume, less dye, so

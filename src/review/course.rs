@@ -13,7 +13,7 @@ use super::matching::{Found, Matcher};
 use super::meaning::{Accord, Direction};
 use super::pattern::{Pattern, Wanted};
 use super::read::Claim;
-use super::unnamed::{amounts_alike, extreme, read_off};
+use super::unnamed::{amounts_alike, extreme, flat_measure, read_off};
 
 /// How much less plainly than the best one a quantity may be spoken of.
 pub(super) const AS_PLAIN: f64 = 0.1;
@@ -158,7 +158,10 @@ impl Course {
             let mut shares = self.shares(meant.as_ref().unwrap_or(claim), matcher);
             if single {
                 extreme(claim, &mut shares);
+                flat_measure(claim, &mut shares, matcher);
                 self.after_the_cause(claim, number, &mut shares, matcher);
+            } else {
+                self.amount_for_all(claim, &mut shares, matcher);
             }
             let best = shares.iter().flatten().map(|(share, _)| *share).fold(0.0, f64::max);
             if let Some(plain) = self.plain.get_mut(number) {
@@ -184,7 +187,10 @@ impl Course {
                 // What a later step sets out from is what the step before leads to.
                 let whole = level.is_some() && (!known.cause || node > 0 && claim.compares && !claim.relates);
                 let wanted = self.at_level(known.wanted.direction, level.filter(|_| whole));
-                let accord = if claim.hedged { Accord::Unclear } else { wanted.accord(said) };
+                // "It is no less concentrated than …": that it is the same tells nothing of what it leads to.
+                let kept = claim.direction == Direction::Same && known.cause && node == 0 && self.told.is_empty();
+                let open = claim.hedged || kept && !matcher.reading.tells_none(claim);
+                let accord = if open { Accord::Unclear } else { wanted.accord(said) };
                 let blamed = whole && accord == Accord::Oppose;
                 let node = if blamed && known.cause { node - 1 } else { node };
                 self.told.push(Told { node, claim: number, accord, share: *share, blamed, whole });
@@ -261,6 +267,11 @@ impl Course {
         // "Going up from there you get …".
         let word = matcher.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
         let going = matches!(word, "going up" | "going down" | "moving up" | "moving down" | "rising" | "falling");
+        // "Going from 300 down to 60 …".
+        let first = matcher.reading.clauses.get(claim.clause).and_then(|clause| matcher.reading.within(clause).first());
+        let going = going
+            || matches!(word, "down to" | "up to" | "down" | "up")
+                && first.is_some_and(|piece| matches!(piece.lower.as_str(), "going" | "moving" | "from"));
         let opens = (ones || going) && matcher.reading.opens_sentence(claim);
         let leads = matcher.reading.leads(claim) || opens;
         if !of_kind || !leads || !(unnamed || weak) {

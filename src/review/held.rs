@@ -116,6 +116,7 @@ impl Judge<'_> {
             let of_them = vesicle.is_some_and(|place| !WALLS.contains(&word(&text, at + 2 + place)));
             let back = at.checked_sub(1).is_some_and(|before| word(&text, before) == "back");
             match word(&text, at) {
+                "inwards" | "inward" => true,
                 "into" => back || of_them,
                 "inside" => back,
                 _ => false,

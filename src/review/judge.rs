@@ -157,6 +157,15 @@ impl Judge<'_> {
         if point.kind == PointKind::Balance || point.kind.is_reason() {
             return (status, places);
         }
+        // "The substrate is what quenches": whatever else is told rightly.
+        if let Some(bytes) = self.wrong_doer(point).filter(|_| point.kind == PointKind::Statement) {
+            return (Status::Contradicted, vec![Stretch { bytes, says: false }]);
+        }
+        // "The dye of the bath moves into them": however little else of it is told.
+        if point.kind == PointKind::Statement && self.goes_in(&point.statement) {
+            let denial = Stretch { bytes: 0..self.reading.text.len(), says: false };
+            return (Status::Contradicted, vec![denial]);
+        }
         match (status, self.taken_back(point)) {
             (Status::Found, Some(denial)) => {
                 let denial = Stretch { bytes: denial, says: false };

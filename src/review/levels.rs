@@ -75,6 +75,8 @@ impl Levels {
         // One relation, told at one end of it: "after 60 min there is less".
         let one = !from_first && asked.contains("escribe");
         let end = |claim: &Claim| end(claim).or_else(|| self.told_at(reading, claim).filter(|_| one));
+        let known = read(asked);
+        let end = |claim: &Claim| end(claim).or_else(|| self.lacking(reading, claim, &known).filter(|_| one));
         let ends: Vec<Option<bool>> = reading.claims.iter().map(end).collect();
         let backwards = self.told_backwards(reading).filter(|_| from_first);
         let sentence = |claim: &Claim| reading.clauses.get(claim.clause).map(|clause| clause.sentence);
@@ -166,6 +168,20 @@ impl Levels {
         };
         let sized = before.iter().rev().find_map(|(at, _)| size(*at)).filter(|_| self.sizes && self.first < self.last);
         end.or(sized).or_else(|| lacks.then_some(false))
+    }
+
+    /// "In the tube without the blocker it goes fastest": at the lower end, where what is lacking is what the question asks about.
+    fn lacking(self, reading: &Reading, claim: &Claim, asked: &Reading) -> Option<bool> {
+        let sentence = reading.clauses.get(claim.clause).filter(|_| claim.compares)?.sentence;
+        let own: Vec<_> = reading.pieces.iter().filter(|piece| piece.sentence == sentence).collect();
+        let numbers = own.iter().any(|piece| matches!(piece.role, Role::Number(_)));
+        let without = own.windows(2).find_map(|pair| match pair {
+            [one, next] if one.lower == "without" => Some(*next),
+            _ => None,
+        })?;
+        let key = without.keys.first()?;
+        let named = asked.pieces.iter().any(|piece| piece.keys.contains(key));
+        (named && !numbers).then_some(self.last < self.first)
     }
 
     /// At which end of the treatment a state is told, by the one number of its sentence: "is less after 60 min".

@@ -100,7 +100,9 @@ fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, diction
         () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
         () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
         () if lasts(wanted, claim, dictionary) => Some((COLOURED, true)),
-        () if sized(wanted, claim) => Some((COLOURED, false)),
+        () if sized(wanted, claim) || leaky(wanted, claim, dictionary) || pushed(wanted, claim, dictionary) => {
+            Some((COLOURED, false))
+        }
         () if read || far => Some((SAME_QUANTITY, false)),
         () => None,
     }
@@ -123,6 +125,23 @@ fn sized(wanted: &Wanted, claim: &Claim) -> bool {
         wanted.class == ["volume"] && wanted.about.iter().any(|(key, weight)| key == "volum" && *weight >= 1.0);
     let gets = claim.class == ["size"] && !claim.attributive;
     volume && gets && claim.about.iter().any(|(key, weight)| thing(key) && *weight >= 0.5)
+}
+
+/// "The wall leaks less": its permeability.
+fn leaky(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let (leak, wall) = (dictionary.key("leak out"), dictionary.key("bilayer"));
+    let says = |key: &String| claim.about.iter().any(|(known, weight)| known == key && *weight >= 1.0);
+    let own = wanted.class.contains(&"permeability")
+        && wanted.about.iter().any(|(key, weight)| *key == wall && *weight >= 1.0);
+    own && !claim.attributive && says(&leak) && claim.about.first().is_some_and(|(key, _)| *key == wall)
+}
+
+/// "The plunger is pushed further": how much gas there is.
+fn pushed(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let (gas, plunger) = (dictionary.key("gas"), dictionary.key("plunger"));
+    let told = claim.about.iter().any(|(key, weight)| *key == plunger && *weight >= IN_PASSING);
+    let collected = wanted.class.contains(&"volume") && wanted.about.iter().any(|(key, _)| *key == gas);
+    collected && told && claim.class.iter().any(|class| matches!(*class, "distance" | "length"))
 }
 
 /// "They melt sooner": at a lower temperature.

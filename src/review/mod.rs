@@ -15,6 +15,7 @@ mod control;
 mod correction;
 mod course;
 mod dictionary;
+mod doer;
 mod doubt;
 mod figure;
 mod guide;

@@ -1,5 +1,6 @@
 //! Short cases of the reviewer, by what they show. Here stand the guides that several of them need.
 
+mod against;
 mod chains;
 mod choices;
 mod predictions;

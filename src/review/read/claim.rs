@@ -192,7 +192,8 @@ impl Reader<'_> {
         let mut class = self.class(piece, attributive, &mut about);
         // "splits more per minute": how fast it does so.
         let cuts = about.iter().any(|(key, weight)| *key == "split" && *weight >= LEANING);
-        if cuts && !attributive && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
+        let subject = self.role(Some(at + 1)) == Some(Role::Copula);
+        if cuts && (!attributive || subject) && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
             class.extend(["amount", "rate"]);
         }
         let direction = self.of_a_liquid(piece, direction, &mut about, &mut class);
@@ -204,9 +205,8 @@ impl Reader<'_> {
         let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
-        let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
-        let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
-        let beside = superlative || (turn.grammar == Grammar::Comparative && than);
+        let beside = self.sets_beside(at, turn);
+        let direction = if self.nears_an_end(at, &class) { direction.mirrored() } else { direction };
         let clause = number;
         Some(Claim {
             direction,
@@ -241,6 +241,10 @@ impl Reader<'_> {
             self.left(at).0.into_iter().for_each(|(key, weight)| add(about, &key, weight));
         }
         let carried = about.is_empty();
+        // "when it's saltier": of the salt, whatever "it" is.
+        let salt = self.dictionary.key("salt");
+        let topic =
+            if self.pieces.get(at).is_some_and(|piece| piece.keys.contains(&salt)) { About::new() } else { topic };
         let by_the_way = topic.iter().all(|(key, _)| {
             self.dictionary.class(key) == Some("rate")
                 || ["split", "react", "t:enzyme", "t:reaction-rate"].contains(&key.as_str())
@@ -315,9 +319,12 @@ impl Reader<'_> {
                 add(about, key, weight.min(if key.starts_with("t:") { 0.5 } else { LEANING }));
             }
         }
-        if self.word(Some(at + 1)) == "to" && self.verb(at + 2) {
-            let keys = self.pieces.get(at + 2).into_iter().flat_map(|piece| &piece.keys);
-            keys.for_each(|key| add(about, key, 1.0));
+        // "easier to cross", "harder for the dye to cross".
+        let hard = matches!(self.word(Some(at)), "harder" | "easier" | "easy" | "hard");
+        let reach = if hard && self.word(Some(at + 1)) == "for" { at + 6 } else { at + 2 };
+        let to = (at + 1..reach).find(|place| self.word(Some(*place)) == "to").filter(|to| self.verb(to + 1));
+        if let Some(deed) = to.and_then(|to| self.pieces.get(to + 1)) {
+            deed.keys.iter().for_each(|key| add(about, key, 1.0));
         }
         if named {
             // "The liquid holds less dye": less of what is in the liquid.

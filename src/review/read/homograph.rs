@@ -223,9 +223,26 @@ fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
             does.then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }))
         }
+        // "leaks least in the strongest bath", "shines most at the end".
+        ("most" | "least", _) if at > 0 && dictionary.is_verb(all.stems.get(at - 1)?) => {
+            let ended = own.get(at + 1).is_none_or(mark)
+                || matches!(follows, Some(Meaning::Little(Little::Preposition) | Meaning::Link(_)));
+            let direction = if word == "most" { Direction::Up } else { Direction::Down };
+            let turn = Turn { direction, grammar: Grammar::Comparative, about: "" };
+            let of = mended.get(at + 1).is_some_and(|next| next == "of");
+            (ended && !of).then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }))
+        }
+        // "the greatest absorbance", but not "the greatest rate that it can reach".
+        ("greatest", "the") if matches!(follows, None | Some(Meaning::Term(_) | Meaning::Sense(_))) => {
+            let next = mended.get(at + 1).map_or("", String::as_str);
+            let top = matches!(next, "rate" | "possible" | "speed" | "velocity" | "turnover");
+            let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
+            (!top && own.get(at + 1).is_some_and(|token| !mark(token)))
+                .then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }))
+        }
         // "harder to melt", "easier to unzip": how soon it does so.
-        ("harder" | "easier" | "easy", _) if mended.get(at + 1).is_some_and(|next| next == "to") => {
-            let verb = all.stems.get(at + 2).is_some_and(|stem| dictionary.is_verb(stem));
+        ("harder" | "easier" | "easy", _) if hard_to(all, at + 1).is_some() => {
+            let verb = hard_to(all, at + 1).unwrap_or(false);
             let alone = dictionary.longest(all.rest(at)).is_none_or(|(length, _)| length == 1);
             let direction = if word == "harder" { Direction::Down } else { Direction::Up };
             let turn = Turn { direction, grammar: Grammar::Comparative, about: "rate" };
@@ -240,6 +257,14 @@ fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         }
         _ => None,
     }
+}
+
+/// "to cross", "for the dye to cross": whether a deed is told that is hard or easy; `None` where nothing of the kind follows.
+fn hard_to(all: &Words<'_>, from: usize) -> Option<bool> {
+    let word = |at: usize| all.mended.get(at).map_or("", String::as_str);
+    let reach = if word(from) == "for" { from + 6 } else { from + 1 };
+    let to = (from..reach).find(|at| word(*at) == "to")?;
+    Some(all.stems.get(to + 1).is_some_and(|stem| all.dictionary.is_verb(stem)))
 }
 
 /// The word before; empty at the beginning.
@@ -332,6 +357,9 @@ pub(super) fn repeated(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         return None;
     }
     let bytes = own.get(at)?.bytes.start..own.get(at + 2)?.bytes.end;
+    // "harder and harder to cross": less and less of it.
+    let hard = one == "harder" && hard_to(all, at + 3) == Some(true);
+    let turn = if hard { Turn { direction: Direction::Down, about: "rate", ..turn } } else { turn };
     let keys = if turn.about.is_empty() { Vec::new() } else { vec![dictionary.key(turn.about)] };
     Some((3, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, one) }))
 }

@@ -8,6 +8,7 @@ mod case;
 mod claim;
 mod clause;
 mod deed;
+mod denial;
 mod homograph;
 mod implied;
 mod number;
@@ -50,6 +51,7 @@ impl Reading {
         let numbers = number::numbers(text);
         let mut pieces = piece::pieces(text, &sentences, &numbers, dictionary);
         let clauses = clause::clauses(&mut pieces);
+        denial::disbelieve(&clauses, &mut pieces);
         let claims = claim::claims(&pieces, &clauses, dictionary);
         Self { text: text.to_owned(), sentences, pieces, clauses, numbers, claims }
     }

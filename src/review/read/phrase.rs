@@ -35,6 +35,7 @@ impl Reader<'_> {
             || self.there_is(at);
         let is_noun = behind_noun
             && !lower.ends_with("ly")
+            && !matches!(lower, "least" | "most")
             && next == Some(Role::Preposition)
             && matches!(self.word(Some(at + 1)), "in" | "of");
         // "has no effect on the rate": what follows is what does not change.
@@ -58,6 +59,12 @@ impl Reader<'_> {
             .or_else(|| self.the_there(at).then(|| right(at + 2)).flatten())
             .or_else(|| self.that_does(at, grammar).then(|| right(at + 2)).flatten());
         if let Some(ahead) = ahead {
+            // "The dye goes down in concentration": that of the dye.
+            if self.in_a_measure(at, grammar) {
+                let (mut about, start) = self.left(at);
+                about.extend(ahead.0);
+                return (about, start..ahead.1.end, false);
+            }
             return ahead;
         }
         let passive = self.passive(at);
@@ -74,6 +81,16 @@ impl Reader<'_> {
             return (about, start..ahead.1.end, false);
         }
         ahead
+    }
+
+    /// "goes down in concentration", "falls in number" behind what does so.
+    fn in_a_measure(&self, at: usize, grammar: Grammar) -> bool {
+        let measure = |key: &String| self.dictionary.is_light(key) || self.dictionary.class(key).is_some();
+        let own = self.pieces.get(at + 2).filter(|piece| !piece.keys.is_empty() && piece.term.is_none());
+        matches!(grammar, Grammar::Intransitive | Grammar::Either)
+            && self.word(Some(at + 1)) == "in"
+            && self.role(at.checked_sub(1)) == Some(Role::Content)
+            && own.is_some_and(|piece| piece.keys.iter().all(measure))
     }
 
     /// "There's the same amount of it": of what follows.

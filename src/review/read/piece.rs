@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::alike::as_much_as;
+use super::alike::{as_much_as, however, no_more_than};
 use super::deed::parted;
 use super::homograph::{by_deed, is_background, is_manner, is_way, not_so, repeated, turned_noun};
 use super::number::Number;
@@ -157,10 +157,10 @@ fn one(all: &Words<'_>, at: usize) -> (usize, Piece) {
     if let Some(piece) = not_so(all, at) {
         return (2, piece);
     }
-    if let Some(piece) = as_much_as(all, at) {
+    if let Some(piece) = as_much_as(all, at).or_else(|| no_more_than(all, at)) {
         return (2, piece);
     }
-    if let Some(found) = parted(all, at) {
+    if let Some(found) = parted(all, at).or_else(|| however(all, at)) {
         return found;
     }
     if let Some(found) = repeated(all, at).or_else(|| by_deed(all, at)).or_else(|| turned_noun(all, at)) {

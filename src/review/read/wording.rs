@@ -80,9 +80,12 @@ impl Reader<'_> {
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
         let later = (at + 2..self.clause.pieces.end)
             .find(|place| !matches!(self.role(Some(*place)), Some(Role::Content | Role::Copula | Role::Plain)));
+        // "the palest liquid lets the least through": both are told.
+        let most = |word: &str| word.ends_with("est") || word == "the most" || word == "the least";
         let named = superlative
             && self.role(Some(at + 1)) == Some(Role::Content)
-            && matches!(self.role(later), Some(Role::Turn(_)));
+            && matches!(self.role(later), Some(Role::Turn(_)))
+            && !(self.opens(at) && most(self.word(later)));
         // "hardly any energy jumps over": what the little of it does.
         let counted = matches!(turn.grammar, Grammar::Intransitive)
             && self.role(Some(at + 1)) == Some(Role::Preposition)
@@ -286,7 +289,9 @@ impl Reader<'_> {
 
     /// "The longer they soak".
     pub(super) fn the_they(&self, at: usize) -> bool {
-        let the = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| piece.lower == "the");
+        // "the longer and stronger it glows".
+        let back = |back: usize| self.word(at.checked_sub(back));
+        let the = back(1) == "the" || back(1) == "and" && back(3) == "the" && self.verb(at + 2);
         the && self.role(Some(at + 1)) == Some(Role::Pronoun) && self.opens(at)
     }
 
@@ -362,5 +367,27 @@ impl Reader<'_> {
     pub(super) fn opens(&self, at: usize) -> bool {
         let start = self.clause.pieces.start;
         (start..at).all(|place| matches!(self.role(Some(place)), Some(Role::Article | Role::Plain | Role::Link(_))))
+    }
+
+    /// "brightest", "the most tightly closed", "more … than", "better sealed than".
+    pub(super) fn sets_beside(&self, at: usize, turn: Turn) -> bool {
+        let before = self.word(at.checked_sub(1));
+        let most = |word: &str| word == "most" || word == "least" || word.ends_with("est");
+        let superlative = self.word(Some(at)).split(' ').any(most) || matches!(before, "the most" | "most");
+        let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
+        let further = turn.grammar == Grammar::Comparative || matches!(before, "better" | "more" | "worse");
+        superlative || further && than
+    }
+
+    /// "closer to the plus end", "nearest the anode": all the further from where things set out.
+    pub(super) fn nears_an_end(&self, at: usize, class: &[&'static str]) -> bool {
+        let near = matches!(self.word(Some(at)), "nearer" | "closer" | "nearest" | "closest");
+        let behind = (at + 1..self.clause.pieces.end.min(at + 6)).map(|place| self.word(Some(place)));
+        let behind = behind.take_while(|word| !matches!(*word, "than" | "where"));
+        let end = |word: &str| {
+            let last = word.rsplit(' ').next().unwrap_or_default();
+            matches!(last, "electrode" | "anode" | "cathode" | "pole" | "end" | "front")
+        };
+        near && class.contains(&"distance") && behind.into_iter().any(end)
     }
 }

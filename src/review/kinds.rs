@@ -44,6 +44,7 @@ impl Judge<'_> {
             .or(asserted)
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole, predicted.as_ref()))
+            .or_else(|| self.still_moves(point).filter(|_| prediction == Some(Found::Agrees)))
             .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
             .or_else(|| self.opens_as_it_was().filter(|_| reversed && !anew && prediction == Some(Found::Opposed)))
             .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
@@ -215,6 +216,19 @@ impl Judge<'_> {
             }
         }
         None
+    }
+
+    /// "It stays level. By morning the fullest one has the most of it": what the changed step leads to, told after a prediction of
+    /// no change as if it still went up or down.
+    fn still_moves(&self, point: &Point) -> Option<Range<usize>> {
+        let (_, to) = self.ends(point).filter(|_| point.kind == PointKind::Reason)?;
+        let claimed = self.claimed(&to);
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let moves = |(claim, _, share): &&Directed<'_>| {
+            *share >= limit::PLAIN && sentence(claim) > Some(0) && !self.reading.supposes(claim)
+        };
+        let (claim, ..) = claimed.iter().filter(moves).find(|(claim, ..)| !self.tells_of_all(sentence(claim)))?;
+        Some(self.reading.claim_bytes(claim))
     }
 
     /// Two effects, told as acting against each other, and which of them is the larger.

@@ -116,6 +116,7 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match (if larger { (rejects, keeps) } else { (keeps, rejects) }, compared) {
             ((_, true), _) => (Status::Contradicted, both(&[], &[all])),
+            _ if proves => (Status::Contradicted, both(&[], &[all])),
             ((true, false), true) if !proves => (Status::Found, says(&[all])),
             ((false, false), true) => (Status::LookAgain, says(&[all])),
             _ => (Status::NotFound, Vec::new()),

@@ -49,6 +49,13 @@ impl Judge<'_> {
         })
     }
 
+    /// Whether a sentence speaks of all levels alike.
+    pub(super) fn tells_of_all(&self, sentence: Option<usize>) -> bool {
+        let own = self.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
+        let mut words = own.flat_map(|piece| piece.lower.split(' '));
+        words.any(|word| ALL.contains(&word) || matches!(word, "same" | "equal" | "equally" | "alike" | "as"))
+    }
+
     /// "It falls just like before, because …": one sentence that says that it does as it did, and why. A prediction told so behind
     /// a reason of its own leaves that reason as it is.
     pub(super) fn as_it_was(&self) -> Option<Range<usize>> {

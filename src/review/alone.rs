@@ -7,6 +7,16 @@ use super::meaning::{Accord, Direction, Link};
 use super::pattern::Wanted;
 use super::read::{Claim, Piece, Role};
 
+/// Keys of what shows a reading, and of nothing else.
+const SHOWS: &[&str] = &["measur", "curv", "line", "graph", "output", "meter", "needl", "read"];
+/// Words before "it" that say nothing of their own: "I predict it falls".
+const LEADS: &[&str] = &[
+    "i", "we", "would", "predict", "think", "say", "expect", "reckon", "that", "so", "now", "then", "here", "my", "be",
+];
+
+/// Weight up to which a claim only leans on a thing.
+const LEANT: f64 = 0.41;
+
 /// Kinds of quantity whose words of direction speak of nothing else at the bench.
 const OWN_KINDS: &[&str] = &["bright", "colour"];
 
@@ -95,7 +105,7 @@ impl Matcher<'_> {
         // "a dark liquid" is of its colour.
         let of_kind = |kind: &'static str| claim.class.contains(&kind) && wanted.class.contains(&kind);
         let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && of_kind(kind));
-        let first = self.reading.pieces.get(start);
+        let first = before.iter().find(|piece| !LEADS.contains(&piece.lower.as_str()));
         let opens = claim.clause == 0
             || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
                 != clause.map(|own| own.sentence);
@@ -114,6 +124,15 @@ impl Matcher<'_> {
         own || self.gets_dark(wanted, claim)
             || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
             || self.told_again(wanted, claim)
+            || self.shows(claim) && !self.beside_before(claim)
+    }
+
+    /// "The curve slopes down": what shows the reading, and nothing else.
+    fn shows(&self, claim: &Claim) -> bool {
+        let telling = claim.about.iter().filter(|(_, weight)| *weight > LEANT);
+        !claim.attributive
+            && telling.clone().count() > 0
+            && telling.into_iter().all(|(key, _)| SHOWS.contains(&key.as_str()))
     }
 
     /// "So overall it falls from 8 to 40", "By 34 it will have dropped", "But the ones at 9 would be higher": a later sentence that

@@ -35,17 +35,26 @@ impl Judge<'_> {
         let old = pair.clone().filter(|(new, _)| !new).map(|(_, place)| place);
         let new = pair.is_some_and(|(new, _)| new);
         let asserted = self.asserted(point).filter(|_| !other_way && !new);
-        let anew = reversed && self.ends(point).is_some_and(|(from, to)| self.anew((&from, &to)));
+        let ends = self.ends(point).filter(|_| reversed);
+        let anew = ends.as_ref().is_some_and(|(from, to)| self.anew((from, to), true).is_some());
+        let as_before = ends.as_ref().and_then(|(from, to)| self.anew((from, to), false));
         let swapped = reversed && self.swaps(&point.statement);
         let wrong = trap
             .filter(|_| !new)
             .or(swapped.then_some(0..self.reading.text.len()))
             .or(old)
             .or(asserted)
+            .or(as_before.filter(|_| !anew && !new && prediction == Some(Found::Agrees)))
             .or_else(|| self.governs(point, whole))
             .or_else(|| self.set_back(point, whole, predicted.as_ref()))
-            .or_else(|| self.still_moves(point).filter(|_| prediction == Some(Found::Agrees)))
-            .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
+            .or_else(|| {
+                let moves = self.still_moves(point, predicted.as_ref());
+                moves.filter(|_| matches!(prediction, Some(Found::Agrees | Found::Both)))
+            })
+            .or_else(|| {
+                let alike = || self.leaves_alike().or_else(|| self.lets_nothing_follow());
+                alike().filter(|_| reversed && prediction == Some(Found::Opposed))
+            })
             .or_else(|| self.opens_as_it_was().filter(|_| reversed && !anew && prediction == Some(Found::Opposed)))
             .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
         let told = found.named();
@@ -137,6 +146,9 @@ impl Judge<'_> {
             let how_long = own.windows(2).any(|pair| {
                 matches!(pair, [how, long] if how.lower == "how" && matches!(long.lower.as_str(), "long" | "soon" | "time"))
             });
+            // "only decides when it is done".
+            let next = self.reading.pieces.get(clause.pieces.end.saturating_sub(1)..clause.pieces.end + 2);
+            let how_long = how_long || next.unwrap_or_default().iter().any(|piece| piece.lower == "when");
             let denied = how_long || has(&|piece| piece.role == Role::Negator || piece.negated);
             let other = whole.units.iter().filter(|unit| {
                 !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits)
@@ -170,7 +182,13 @@ impl Judge<'_> {
         let keys = ["t:filtrate", "liquid"];
         let liquid = |claim: &Claim| claim.about.iter().any(|(key, _)| keys.contains(&key.as_str()));
         let (from, mut to) = (self.claimed(&from), self.claimed(&to));
-        to.retain(|(claim, ..)| liquid(claim) || !from.iter().any(|(other, ..)| self.are_opposed(claim, other)));
+        // "They have lost more of it": of what has left, and not of what there is.
+        let elsewhere = |claim: &Claim| {
+            claim.about.iter().any(|(key, weight)| *weight >= limit::HALF && self.dictionary.is_elsewhere(key))
+        };
+        to.retain(|(claim, ..)| {
+            liquid(claim) || !elsewhere(claim) && !from.iter().any(|(other, ..)| self.are_opposed(claim, other))
+        });
         let by_names = self.both_told(&from, &to).map(|(same, place)| (same == alike, place));
         let mut outcome = self.claimed(other);
         outcome.retain(|(claim, ..)| !liquid(claim));
@@ -220,14 +238,18 @@ impl Judge<'_> {
 
     /// "It stays level. By morning the fullest one has the most of it": what the changed step leads to, told after a prediction of
     /// no change as if it still went up or down.
-    fn still_moves(&self, point: &Point) -> Option<Range<usize>> {
+    fn still_moves(&self, point: &Point, predicted: Option<&Pattern>) -> Option<Range<usize>> {
         let (_, to) = self.ends(point).filter(|_| point.kind == PointKind::Reason)?;
         let claimed = self.claimed(&to);
         let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
         let moves = |(claim, _, share): &&Directed<'_>| {
             *share >= limit::PLAIN && sentence(claim) > Some(0) && !self.reading.supposes(claim)
         };
-        let (claim, ..) = claimed.iter().filter(moves).find(|(claim, ..)| !self.tells_of_all(sentence(claim)))?;
+        let apart = |claim: &Claim| {
+            sentence(claim).is_some_and(|own| !self.tells_reading(own, predicted))
+                && !self.tells_of_all(sentence(claim))
+        };
+        let (claim, ..) = claimed.iter().filter(moves).find(|(claim, ..)| apart(claim))?;
         Some(self.reading.claim_bytes(claim))
     }
 

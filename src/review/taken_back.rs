@@ -133,7 +133,28 @@ pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     if first {
         return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
     }
-    opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+    opens || still || keeps_on(own) || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+}
+
+/// "It keeps leaking out", "goes on falling": what does not stop.
+fn keeps_on(own: &[&Piece]) -> bool {
+    let word = |at: usize| own.get(at).map_or("", |piece| piece.lower.as_str());
+    let verb = |at: usize| match word(at) {
+        "keep" | "keeps" => Some(at + usize::from(word(at + 1) == "on") + 1),
+        "continue" | "continues" => Some(at + usize::from(word(at + 1) == "to") + 1),
+        "go" | "goes" | "carry" | "carries" if word(at + 1) == "on" => Some(at + 2),
+        "goes on" | "go on" | "carries on" | "carry on" | "keeps on" | "keep on" => Some(at + 1),
+        _ => None,
+    };
+    (0..own.len()).any(|at| {
+        let before = at.checked_sub(1).map_or("", word);
+        verb(at).is_some_and(|next| {
+            let first = word(next).split(' ').next().unwrap_or_default();
+            before != "to"
+                && (first.ends_with("ing")
+                    || word(at).starts_with("continue") && own.get(next).is_some_and(|piece| piece.verb))
+        })
+    })
 }
 
 /// "It is still made, but they are shut away": what goes on is answered in the same sentence.

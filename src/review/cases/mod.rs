@@ -1,6 +1,7 @@
 //! Short cases of the reviewer, by what they show. Here stand the guides that several of them need.
 
 mod chains;
+mod changed;
 mod choices;
 mod predictions;
 mod reading;

@@ -277,6 +277,7 @@ impl Reader<'_> {
             about.clear();
             about.push((self.dictionary.key("volume"), 1.0));
         }
+        self.held_by(at, carried, about);
         self.around(at, pieces, attributive && !carried, &spoken, about);
         carried
     }
@@ -305,6 +306,23 @@ impl Reader<'_> {
         self.spoken(&keys.collect())
     }
 
+    /// "A lot has come out, so there is a lot of it in this liquid": of what is there, and no longer of what came out.
+    fn held_by(&self, at: usize, carried: bool, about: &mut About) {
+        let after = at + 1 + usize::from(self.word(Some(at + 1)) == "of");
+        let of_it = carried && self.role(Some(after)) == Some(Role::Pronoun);
+        if !of_it || !matches!(self.word(Some(after + 1)), "in" | "inside" | "within") {
+            return;
+        }
+        let small =
+            |place: &usize| matches!(self.role(Some(*place)), Some(Role::Article | Role::Plain | Role::Pronoun));
+        let holder = (after + 2..self.clause.pieces.end).find(|place| !small(place));
+        let holder = holder.filter(|place| self.role(Some(*place)) == Some(Role::Content));
+        if let Some(piece) = holder.and_then(|place| self.pieces.get(place)) {
+            *about = self.spoken(about);
+            piece.keys.iter().for_each(|key| add(about, key, 1.0));
+        }
+    }
+
     /// Takes in what stands around a phrase: what "them" stands for, the verb behind it, what holds or rules it, and where it is
     /// let.
     fn around(&self, at: usize, pieces: &Range<usize>, named: bool, spoken: &About, about: &mut About) {
@@ -325,6 +343,16 @@ impl Reader<'_> {
                 self.left(holder).0.into_iter().for_each(|(key, weight)| add(about, &key, weight.min(HOLDING)));
             }
             self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
+        }
+        // "keeps more dye in".
+        let keeps = (self.clause.pieces.start..at).any(|place| {
+            let word = self.word(Some(place));
+            ["keep", "hold", "lock", "trap", "kept", "held"].iter().any(|verb| word.starts_with(verb))
+        });
+        let last =
+            (at..self.clause.pieces.end).rev().find(|place| !matches!(self.role(Some(*place)), Some(Role::Mark(_))));
+        if ahead && keeps && self.word(last) == "in" {
+            add(about, &self.dictionary.key("stay"), 1.0);
         }
         // "lets the dye out faster", "lets more of it out".
         let word = |place: usize| self.word(Some(place));

@@ -106,7 +106,9 @@ impl Judge<'_> {
         let keeps = text.affirms(&lists.agreeing) || text.denies(&lists.differing);
         let result = |number: &&Number| {
             let before = self.reading.text.get(..number.bytes.start).unwrap_or_default().trim_end();
-            before.ends_with('=')
+            // "df = 1" is no value of it.
+            let name = before.trim_end_matches(['=', ' ']).rsplit(|letter: char| !letter.is_alphabetic()).next();
+            before.ends_with('=') && !matches!(name, Some("df" | "dof" | "freedom" | "p" | "P" | "n" | "N"))
         };
         let shown = self.reading.numbers.iter().rev().find(result).map(|number| number.value);
         let larger = shown.map_or(point.statement.contains("is larger"), |value| value > CRITICAL);

@@ -124,15 +124,7 @@ impl Matcher<'_> {
         own || self.gets_dark(wanted, claim)
             || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
             || self.told_again(wanted, claim)
-            || self.shows(claim) && !self.beside_before(claim)
-    }
-
-    /// "The curve slopes down": what shows the reading, and nothing else.
-    fn shows(&self, claim: &Claim) -> bool {
-        let telling = claim.about.iter().filter(|(_, weight)| *weight > LEANT);
-        !claim.attributive
-            && telling.clone().count() > 0
-            && telling.into_iter().all(|(key, _)| SHOWS.contains(&key.as_str()))
+            || shows(claim) && !self.beside_before(claim)
     }
 
     /// "So overall it falls from 8 to 40", "By 34 it will have dropped", "But the ones at 9 would be higher": a later sentence that
@@ -177,4 +169,10 @@ impl Matcher<'_> {
             && before.iter().all(plain)
             && (levels || before.iter().any(|piece| closes(piece)))
     }
+}
+
+/// "The curve slopes down": what shows the reading, and nothing else.
+fn shows(claim: &Claim) -> bool {
+    let mut telling = claim.about.iter().filter(|(_, weight)| *weight > LEANT).peekable();
+    !claim.attributive && telling.peek().is_some() && telling.all(|(key, _)| SHOWS.contains(&key.as_str()))
 }

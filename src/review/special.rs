@@ -8,7 +8,7 @@ use super::judge::{Fared, Judge, Verdict, both, limit, says};
 use super::matching::Found;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Claim, Number, Role};
+use super::read::{Claim, Number, Piece, Role};
 use super::told::Told;
 use super::verdict::Status;
 use super::words;
@@ -213,9 +213,15 @@ impl Judge<'_> {
             sentences.into_iter().filter(|_| n >= 2).find_map(|sentence| {
                 [Accord::Agree, Accord::Oppose].into_iter().find_map(|way| {
                     let told = |wanted: &Wanted| -> Vec<&Claim> {
-                        let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
-                            let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-                            *accord == way && own == Some(sentence) && !plainer(claim, *share)
+                        let all = self.claimed(wanted);
+                        let here = |claim: &Claim| {
+                            self.reading.clauses.get(claim.clause).map(|clause| clause.sentence) == Some(sentence)
+                        };
+                        // What is told more plainly the other way is not told by a word in passing.
+                        let against = all.iter().filter(|(claim, accord, _)| *accord != way && here(claim));
+                        let against = against.map(|(.., share)| *share).fold(0.0, f64::max);
+                        let claims = all.into_iter().filter(|(claim, accord, share)| {
+                            *accord == way && here(claim) && !plainer(claim, *share) && *share + limit::HALF > against
                         });
                         claims.map(|(claim, ..)| claim).collect()
                     };
@@ -238,10 +244,19 @@ impl Judge<'_> {
         })
     }
 
+    /// "Giving it more doesn't help": more of it, and nothing comes of that.
+    fn idle(&self, claim: &Claim) -> bool {
+        let end = self.reading.clauses.get(claim.clause).map_or(0, |clause| clause.pieces.end);
+        let behind = self.reading.pieces.get(claim.pieces.end..end).unwrap_or_default();
+        let helps = |piece: &Piece| ["help", "matter", "count"].iter().any(|verb| piece.lower.starts_with(verb));
+        let denied = behind.iter().position(|piece| piece.role == Role::Negator);
+        denied.is_some_and(|denied| behind.iter().skip(denied).take(3).any(helps))
+    }
+
     /// Claims about a quantity that commit themselves to more or less of it.
     pub(super) fn claimed(&self, wanted: &Wanted) -> Vec<(&Claim, Accord, f64)> {
         let matcher = self.matcher();
-        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged);
+        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged && !self.idle(claim));
         let ways = claims.filter_map(|claim| {
             let (share, mirrored) = matcher.same_quantity(wanted, claim, false)?;
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };

@@ -75,3 +75,35 @@ fn what_has_come_out_and_what_is_there() {
         Status::Found,
     );
 }
+
+#[test]
+fn more_that_does_not_help_moves_nothing() {
+    reason("It stays the same. The dough is kneaded faster already so giving them more bread doesn't help.", false);
+}
+
+#[test]
+fn what_is_said_to_be_measured() {
+    shares("It deepens. A lot of dye leaked and that's what we measure in the end.", Status::Contradicted);
+    shares("It fades. The dye of the bath drifts into the sacs with time, so they hold more.", Status::Contradicted);
+}
+
+#[test]
+fn strands_with_a_partner_and_without() {
+    let told = |text: &str| {
+        let statement = "The enzyme that meets the starch is now that of the paired strands, which stays on the beads. The \
+                         enzyme in the assay therefore changes in the opposite direction.";
+        let points = vec![
+            point("b1", PointKind::Statement, "The glow now rises. The direction alone earns.", &["“it falls”"]),
+            point("b2", PointKind::Reversal, statement, &["More pairing still keeps enzyme out of the assay."]),
+        ];
+        last_of("Predict and justify how the glow then changes from 5 to 40.", "predict and justify", points, text)
+    };
+    assert_eq!(told("It rises. The beads hold the enzyme of the paired strands."), Status::Found);
+    for swapped in [
+        "It rises. The beads now carry the enzyme of the strands without a partner.",
+        "It rises. The beads are used. The paired strands lose their enzyme to the liquid.",
+        "It rises. The paired strands' enzyme is no longer on the beads.",
+    ] {
+        assert_eq!(told(swapped), Status::Contradicted, "{swapped}");
+    }
+}

@@ -140,3 +140,18 @@ fn a_slope_or_a_find_tells_which_way() {
     case(&rise, "From 0 to 40 we'd find a drop in brightness.", Status::Contradicted);
     case(&rise, "From 0 to 40 we'd find a rise in brightness.", Status::Found);
 }
+
+#[test]
+fn a_level_gone_to_and_a_number_that_is_none() {
+    let rise = rising();
+    case(&rise, "Going down to 40 would free no soot. The lamp gets brighter.", Status::Found);
+    case(&rise, "It goes up. 90 is lower than the heat of the flame.", Status::Found);
+    let flat = prediction("does not change", "“stays the same”", "“it rises”");
+    case(&flat, "It stays the same, so they are all equally dim.", Status::Found);
+}
+
+#[test]
+fn a_case_put_first_ends_where_you_see_what_follows() {
+    case(&rising(), "Since more soot is in them at 40 you get the weakest lamp.", Status::Contradicted);
+    case(&rising(), "It goes up. So less soot and less light stopped.", Status::Found);
+}

@@ -170,21 +170,7 @@ impl Reader<'_> {
         if turn.about == "temperature" && self.opens(at) && self.role(Some(at + 1)) != Some(Role::Preposition) {
             about = vec![(self.dictionary.key("temperature"), 1.0)];
         }
-        // "not as fast" is slower; "not faster" is only not faster.
-        let compared = matches!(self.word(at.checked_sub(1)), "as" | "so" | "that");
-        // "less slowed" is faster.
-        let lessened = turn.grammar == Grammar::Either
-            && piece.lower.ends_with("ed")
-            && matches!(self.word(at.checked_sub(1)), "less");
-        let compared = compared || lessened;
-        // "not much" is little.
-        let counted = MUCH.contains(&piece.lower.as_str());
-        let compared = compared || counted;
-        let direction = match (piece.negated || lessened, compared) {
-            (true, true) => turn.direction.mirrored(),
-            (true, false) => turn.direction.denied(),
-            (false, _) => turn.direction,
-        };
+        let direction = self.direction(at, turn);
         let spared = !attributive && self.spares(at, turn, &mut about);
         let undone = attributive && self.counts_undoing(at);
         let direction = if spared || undone { direction.mirrored() } else { direction };
@@ -224,6 +210,26 @@ impl Reader<'_> {
             relates: self.relates(at, turn),
             presence: false,
         })
+    }
+
+    /// Which way a word of direction goes, with what stands before it.
+    fn direction(&self, at: usize, turn: Turn) -> Direction {
+        let piece = self.pieces.get(at);
+        let (word, negated) = piece.map_or(("", false), |piece| (piece.lower.as_str(), piece.negated));
+        let before = self.word(at.checked_sub(1));
+        // "all equally dim".
+        if before.ends_with("equally") || before.ends_with("equal") {
+            return Direction::Same;
+        }
+        // "less slowed" is faster.
+        let lessened = turn.grammar == Grammar::Either && word.ends_with("ed") && before == "less";
+        // "not as fast" is slower; "not faster" is only not faster. "not much" is little.
+        let compared = lessened || matches!(before, "as" | "so" | "that") || MUCH.contains(&word);
+        match (negated || lessened, compared) {
+            (true, true) => turn.direction.mirrored(),
+            (true, false) => turn.direction.denied(),
+            (false, _) => turn.direction,
+        }
     }
 
     /// Takes in what stands elsewhere: the subject of a measure, what a pronoun stands for, the verb that rules the phrase.
@@ -343,6 +349,14 @@ impl Reader<'_> {
                 self.left(holder).0.into_iter().for_each(|(key, weight)| add(about, &key, weight.min(HOLDING)));
             }
             self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
+        }
+        // "less light stopped", "less light is blocked".
+        let light = self.dictionary.key("light");
+        let behind = (pieces.end..self.clause.pieces.end).find(|place| self.role(Some(*place)) != Some(Role::Copula));
+        let stopped = matches!(self.word(behind), "stopped" | "blocked" | "prevented" | "stop" | "block");
+        if named && stopped && about.iter().any(|(key, weight)| *key == light && *weight >= 1.0) {
+            about.retain(|(key, _)| self.dictionary.class(key) != Some("bright") || *key == light);
+            add(about, &self.dictionary.key("absorb"), 1.0);
         }
         // "keeps more dye in".
         let keeps = (self.clause.pieces.start..at).any(|place| {

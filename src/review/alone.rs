@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::matching::{Hit, Matcher};
-use super::meaning::{Accord, Direction, Link};
+use super::meaning::{Accord, Direction, Grammar, Link};
 use super::pattern::Wanted;
 use super::read::{Claim, Piece, Role};
 
@@ -75,7 +75,21 @@ impl Matcher<'_> {
     pub(super) fn beside_before(&self, claim: &Claim) -> bool {
         let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
         let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
-        let behind = own.iter().skip_while(|piece| piece.lower != "than");
+        // "It falls less than before" says which way all the same; so does "dimmer at 40 than in the first series".
+        let than = own.iter().take_while(|piece| !piece.lower.starts_with("than"));
+        let told = own.first().is_some_and(|piece| match piece.role {
+            Role::Turn(turn) => {
+                matches!(turn.grammar, Grammar::Intransitive | Grammar::Either)
+                    && !piece.lower.ends_with("er")
+                    && matches!(claim.direction, Direction::Up | Direction::Down)
+            }
+            _ => false,
+        });
+        if told || than.into_iter().any(|piece| matches!(piece.role, Role::Number(_))) {
+            return false;
+        }
+        // "than before" is one piece.
+        let behind = own.iter().skip_while(|piece| !piece.lower.starts_with("than"));
         let other = ["first", "before", "previous", "original", "earlier", "last"];
         behind.into_iter().any(|piece| piece.lower.split(' ').any(|word| other.contains(&word)))
     }

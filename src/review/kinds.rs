@@ -113,7 +113,10 @@ impl Judge<'_> {
             .or_else(|| self.set_back(point, whole, predicted))
             .or_else(moves)
             .or_else(alike)
-            .or_else(|| self.opens_as_it_was().filter(|_| reversed && !anew && opposed))
+            .or_else(|| {
+                let wrong = opposed || prediction == Some(Found::Both);
+                self.opens_as_it_was().filter(|_| reversed && !anew && wrong)
+            })
             .or_else(|| self.as_it_was().filter(|_| !anew && opposed))
     }
 

@@ -246,6 +246,12 @@ impl Judge<'_> {
 
     /// "Giving it more doesn't help": more of it, and nothing comes of that.
     fn idle(&self, claim: &Claim) -> bool {
+        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        let link = self.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        // "with the smallest dose": on which occasion.
+        if claim.attributive && word.ends_with("est") && link == Some(Link::If) {
+            return true;
+        }
         let end = self.reading.clauses.get(claim.clause).map_or(0, |clause| clause.pieces.end);
         let behind = self.reading.pieces.get(claim.pieces.end..end).unwrap_or_default();
         let helps = |piece: &Piece| ["help", "matter", "count"].iter().any(|verb| piece.lower.starts_with(verb));

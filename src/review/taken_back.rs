@@ -87,7 +87,10 @@ impl Judge<'_> {
                 && next.iter().any(|piece| piece.role == Role::Negator)
                 || still_but(own);
             // "It would still be a bit dimmer at 9": the prediction is taken back, and not the reason.
-            let reading = number > 0 && self.tells_reading(number, predicted);
+            // "… and it goes on coming out": so is the step that was to have stopped.
+            let step = keeps_on(own)
+                .is_some_and(|deed| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, deed))));
+            let reading = number > 0 && !step && self.tells_reading(number, predicted);
             (against(own, number == 0) && speaks && !denies && !answered && !reading).then(|| sentence.bytes.clone())
         })
     }
@@ -133,11 +136,14 @@ pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     if first {
         return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
     }
-    opens || still || keeps_on(own) || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+    opens
+        || still
+        || keeps_on(own).is_some()
+        || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
 }
 
 /// "It keeps leaking out", "goes on falling": what does not stop.
-fn keeps_on(own: &[&Piece]) -> bool {
+fn keeps_on<'a>(own: &[&'a Piece]) -> Option<&'a Piece> {
     let word = |at: usize| own.get(at).map_or("", |piece| piece.lower.as_str());
     let verb = |at: usize| match word(at) {
         "keep" | "keeps" => Some(at + usize::from(word(at + 1) == "on") + 1),
@@ -146,14 +152,11 @@ fn keeps_on(own: &[&Piece]) -> bool {
         "goes on" | "go on" | "carries on" | "carry on" | "keeps on" | "keep on" => Some(at + 1),
         _ => None,
     };
-    (0..own.len()).any(|at| {
+    (0..own.len()).find_map(|at| {
         let before = at.checked_sub(1).map_or("", word);
-        verb(at).is_some_and(|next| {
-            let first = word(next).split(' ').next().unwrap_or_default();
-            before != "to"
-                && (first.ends_with("ing")
-                    || word(at).starts_with("continue") && own.get(next).is_some_and(|piece| piece.verb))
-        })
+        let deed = *verb(at).and_then(|next| own.get(next))?;
+        let doing = deed.lower.split(' ').next().is_some_and(|first| first.ends_with("ing"));
+        (before != "to" && (doing || word(at).starts_with("continue") && deed.verb)).then_some(deed)
     })
 }
 

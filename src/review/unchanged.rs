@@ -78,8 +78,14 @@ impl Judge<'_> {
     /// Whether a sentence speaks of all levels alike.
     pub(super) fn tells_of_all(&self, sentence: Option<usize>) -> bool {
         let own = self.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
-        let mut words = own.flat_map(|piece| piece.lower.split(' '));
-        words.any(|word| ALL.contains(&word) || matches!(word, "same" | "equal" | "equally" | "alike" | "as"))
+        let words: Vec<&str> = own.flat_map(|piece| piece.lower.split(' ')).collect();
+        // "the most of all".
+        let beside =
+            |at: usize| at.checked_sub(1).and_then(|before| words.get(before)).is_some_and(|word| *word == "of");
+        words.iter().enumerate().any(|(at, word)| {
+            ALL.contains(word) && !(*word == "all" && beside(at))
+                || matches!(*word, "same" | "equal" | "equally" | "alike" | "as")
+        })
     }
 
     /// "It falls just like before, because …": one sentence that says that it does as it did, and why. A prediction told so behind

@@ -29,6 +29,7 @@ fn reason(text: &str, expected: bool) {
 #[test]
 fn what_still_moves_behind_no_change() {
     reason("The smell stays the same. By morning the oven at 40 has the most bread.", true);
+    reason("The smell stays the same. By morning the oven at 40 has the most bread of all.", true);
     reason("The smell stays the same. By morning every oven has as much bread, more than it had before.", false);
     reason("The smell stays the same. The dough keeps making more bread all night.", true);
     reason("The smell stays the same. Then at 40 the oven has more bread so the smell rises.", true);

@@ -155,3 +155,12 @@ fn a_case_put_first_ends_where_you_see_what_follows() {
     case(&rising(), "Since more soot is in them at 40 you get the weakest lamp.", Status::Contradicted);
     case(&rising(), "It goes up. So less soot and less light stopped.", Status::Found);
 }
+
+#[test]
+fn beside_the_first_series_is_not_along_this_one() {
+    let flat = prediction("does not change", "“stays the same”", "“it rises”");
+    case(&flat, "Higher than before at each dose. The lamp gets all of it.", Status::LookAgain);
+    case(&flat, "All of them come out brighter than in the first run.", Status::LookAgain);
+    case(&flat, "The brightness falls less than before.", Status::Contradicted);
+    case(&flat, "The soot is swept out, so that is what decides how the brightness changes.", Status::NotFound);
+}

@@ -176,6 +176,12 @@ impl Reader<'_> {
         let direction = if spared || undone { direction.mirrored() } else { direction };
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
+        // "The gap shrinks": of whatever it is, and not of a volume.
+        let thing = |key: &str| key.starts_with("t:") || key == "volum" || self.dictionary.class(key) == Some("volume");
+        if turn.about == "volume" && !carried && about.iter().all(|(key, weight)| *weight < 0.5 || !thing(key)) {
+            class.retain(|class| *class != "volume");
+            about.retain(|(key, _)| key != "volum");
+        }
         // "splits more per minute": how fast it does so.
         let cuts = about.iter().any(|(key, weight)| *key == "split" && *weight >= LEANING);
         if cuts && !attributive && COUNTS.contains(&piece.lower.as_str()) && self.per_time(at) {
@@ -187,7 +193,8 @@ impl Reader<'_> {
         } else {
             self.combine(at, &mut about, &mut class);
         }
-        let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
+        let aside =
+            self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at) || self.asks_how(at, direction);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
@@ -210,6 +217,12 @@ impl Reader<'_> {
             relates: self.relates(at, turn),
             presence: false,
         })
+    }
+
+    /// "That decides how it changes": not that it does.
+    fn asks_how(&self, at: usize, direction: Direction) -> bool {
+        direction == Direction::Changed
+            && (self.clause.pieces.start..at).any(|place| matches!(self.word(Some(place)), "how" | "whether"))
     }
 
     /// Which way a word of direction goes, with what stands before it.

@@ -3,9 +3,19 @@
 use std::ops::Range;
 
 use super::matching::{Hit, Matcher};
-use super::meaning::{Accord, Direction, Link};
+use super::meaning::{Accord, Direction, Grammar, Link};
 use super::pattern::Wanted;
 use super::read::{Claim, Piece, Role};
+
+/// Keys of what shows a reading, and of nothing else.
+const SHOWS: &[&str] = &["measur", "curv", "line", "graph", "output", "meter", "needl", "read"];
+/// Words before "it" that say nothing of their own: "I predict it falls".
+const LEADS: &[&str] = &[
+    "i", "we", "would", "predict", "think", "say", "expect", "reckon", "that", "so", "now", "then", "here", "my", "be",
+];
+
+/// Weight up to which a claim only leans on a thing.
+const LEANT: f64 = 0.41;
 
 /// Kinds of quantity whose words of direction speak of nothing else at the bench.
 const OWN_KINDS: &[&str] = &["bright", "colour"];
@@ -65,7 +75,21 @@ impl Matcher<'_> {
     pub(super) fn beside_before(&self, claim: &Claim) -> bool {
         let Some(clause) = self.reading.clauses.get(claim.clause) else { return false };
         let own = self.reading.pieces.get(claim.at..clause.pieces.end).unwrap_or_default();
-        let behind = own.iter().skip_while(|piece| piece.lower != "than");
+        // "It falls less than before" says which way all the same; so does "dimmer at 40 than in the first series".
+        let than = own.iter().take_while(|piece| !piece.lower.starts_with("than"));
+        let told = own.first().is_some_and(|piece| match piece.role {
+            Role::Turn(turn) => {
+                matches!(turn.grammar, Grammar::Intransitive | Grammar::Either)
+                    && !piece.lower.ends_with("er")
+                    && matches!(claim.direction, Direction::Up | Direction::Down)
+            }
+            _ => false,
+        });
+        if told || than.into_iter().any(|piece| matches!(piece.role, Role::Number(_))) {
+            return false;
+        }
+        // "than before" is one piece.
+        let behind = own.iter().skip_while(|piece| !piece.lower.starts_with("than"));
         let other = ["first", "before", "previous", "original", "earlier", "last"];
         behind.into_iter().any(|piece| piece.lower.split(' ').any(|word| other.contains(&word)))
     }
@@ -95,7 +119,7 @@ impl Matcher<'_> {
         // "a dark liquid" is of its colour.
         let of_kind = |kind: &'static str| claim.class.contains(&kind) && wanted.class.contains(&kind);
         let own = kinds.into_iter().any(|kind| OWN_KINDS.contains(&kind) && of_kind(kind));
-        let first = self.reading.pieces.get(start);
+        let first = before.iter().find(|piece| !LEADS.contains(&piece.lower.as_str()));
         let opens = claim.clause == 0
             || self.reading.clauses.get(claim.clause - 1).map(|before| before.sentence)
                 != clause.map(|own| own.sentence);
@@ -114,6 +138,7 @@ impl Matcher<'_> {
         own || self.gets_dark(wanted, claim)
             || (claim.carried && opens && first.is_some_and(|piece| piece.lower == "it"))
             || self.told_again(wanted, claim)
+            || shows(claim) && !self.beside_before(claim)
     }
 
     /// "So overall it falls from 8 to 40", "By 34 it will have dropped", "But the ones at 9 would be higher": a later sentence that
@@ -158,4 +183,10 @@ impl Matcher<'_> {
             && before.iter().all(plain)
             && (levels || before.iter().any(|piece| closes(piece)))
     }
+}
+
+/// "The curve slopes down": what shows the reading, and nothing else.
+fn shows(claim: &Claim) -> bool {
+    let mut telling = claim.about.iter().filter(|(_, weight)| *weight > LEANT).peekable();
+    !claim.attributive && telling.peek().is_some() && telling.all(|(key, _)| SHOWS.contains(&key.as_str()))
 }

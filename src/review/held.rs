@@ -42,8 +42,9 @@ const HOLDS: &[&str] = &[
     "holds", "hold", "has", "have", "contains", "contain", "carries", "carry", "keeps", "keep", "gives", "give", "is",
     "are", "got",
 ];
-/// Words between a verb and the share that it holds.
+/// Words between a verb and the share that it holds, and how many there may be.
 const BETWEEN: &[&str] = &["the", "all", "only", "just", "of", "a", "lot", "some", "that", "now", "enzyme"];
+const BACK: usize = 6;
 const LEADS: &[&str] =
     &["has", "have", "had", "is", "are", "was", "were", "still", "been", "already", "now", "all", "only", "did"];
 const DENIES: &[&str] = &["not", "never", "didn't", "hasn't", "haven't", "isn't", "aren't", "wasn't", "don't"];
@@ -106,7 +107,9 @@ const COPULAS: &[&str] = &["is", "are", "gets", "get", "been", "be", "goes", "go
 impl Judge<'_> {
     /// Whether the answer lets what is to leak out go in: "the dye of the bath moves into the sacs", "it drifts back inside".
     pub(super) fn goes_in(&self, statement: &str) -> bool {
-        let leaks = ["leaked out", "come out", "diffuse out", "diffuses out"].iter().any(|way| statement.contains(way));
+        let leaks = ["leaked out", "come out", "got out", "diffuse out", "diffuses out"]
+            .iter()
+            .any(|way| statement.contains(way));
         let vesicles = vesicles(self.reading);
         let text = words(&self.reading.text);
         let inside = |at: usize| {
@@ -139,6 +142,9 @@ impl Judge<'_> {
             return false;
         };
         let text = words(&self.reading.text);
+        if measured(&text).is_some_and(|share| share != wanted.share && !wanted.paired) {
+            return true;
+        }
         shares(&text, &vesicles).iter().any(|named| {
             let places = [held_by(&text, named, &vesicles), brought_to(&text, named, &vesicles)];
             places.into_iter().flatten().any(|place| match place {
@@ -186,17 +192,52 @@ fn shares(words: &[String], vesicles: &BTreeSet<String>) -> Vec<Named> {
         if let Some((share, to, paired)) = state(words, at + 1, vesicles).filter(|_| what || that) {
             shares.push(Named { from: if what { at } else { at - 1 }, to, share, paired });
         }
+        // "the enzyme of strands without a partner".
+        let lone = word(words, at) == "without"
+            && [at + 1, at + 2].iter().any(|at| matches!(word(words, *at), "partner" | "partners"));
+        if lone && at > 0 {
+            let to = at + 2 + usize::from(word(words, at + 1) == "a");
+            shares.push(Named { from: at - 1, to, share: Share::Gone, paired: true });
+        }
         let share = match word(words, at) {
-            "paired" => Share::Kept,
+            "paired" | "joined" => Share::Kept,
             "unpaired" | "single" => Share::Gone,
             _ => continue,
         };
-        let thing = matches!(word(words, at + 1), "strand" | "strands" | "one" | "ones" | "enzyme" | "enzymes");
+        let thing = matches!(
+            word(words, at + 1).trim_end_matches('\''),
+            "strand" | "strands" | "one" | "ones" | "enzyme" | "enzymes"
+        );
         if thing && !matches!(before, "not" | "be" | "more" | "fewer") {
             shares.push(Named { from: at, to: at + 2, share, paired: true });
         }
     }
     shares
+}
+
+/// "A lot leaked and that's what we measure": the share told right before what is said to be measured.
+fn measured(words: &[String]) -> Option<Share> {
+    let what = (1..words.len()).find(|at| {
+        let points = |at: usize| matches!(word(words, at), "that's" | "this" | "that" | "it's" | "which");
+        let led = points(at - 1) || at.checked_sub(2).is_some_and(|two| points(two) && word(words, at - 1) == "is");
+        let end = (at + 1..words.len()).find(|at| CUTS.contains(&word(words, *at))).unwrap_or(words.len());
+        let tells = words.get(at + 1..end).unwrap_or_default();
+        let tests = |word: &String| ["test", "measur", "assay"].iter().any(|begin| word.starts_with(begin));
+        word(words, *at) == "what"
+            && led
+            && tells.iter().any(tests)
+            && !tells.iter().any(|word| ELSEWHERE.contains(&word.as_str()))
+    })?;
+    let from = (0..what).rfind(|at| matches!(word(words, *at), "." | ";" | "!" | "?")).map_or(0, |cut| cut + 1);
+    let own = words.get(from..what)?;
+    let denied = own.iter().any(|word| DENIES.contains(&word.as_str()) || ELSEWHERE.contains(&word.as_str()));
+    let told = own.iter().enumerate().rev().find_map(|(at, own)| match own.as_str() {
+        "leaked" | "escaped" | "leaks" | "escapes" => Some(Share::Gone),
+        "out" if from + at > 0 => Some(Share::Gone),
+        "stayed" | "stays" | "inside" | "remains" | "remained" => Some(Share::Kept),
+        _ => None,
+    });
+    told.filter(|_| !denied)
 }
 
 /// The state told from a word on ("has stayed inside", "didn't leak"), the word behind it, and whether it is that of strands.
@@ -213,7 +254,9 @@ fn state(words: &[String], from: usize, vesicles: &BTreeSet<String>) -> Option<(
         ("stayed" | "stays" | "remained" | "remains" | "left", "in" | "inside") => (Share::Kept, 2, false),
         ("inside" | "kept", _) => (Share::Kept, 1, false),
         ("in", _) if vesicles.contains(next) || vesicles.contains(third) => (Share::Kept, 2, false),
-        ("paired", _) => (Share::Kept, 1, true),
+        ("paired" | "joined", _) => (Share::Kept, 1, true),
+        ("found" | "find" | "got" | "have" | "has" | "had", "a") if third == "partner" => (Share::Kept, 3, true),
+        ("no", "partner") => (Share::Gone, 2, true),
         ("unpaired" | "single", _) => (Share::Gone, 1, true),
         _ => return None,
     };
@@ -228,7 +271,7 @@ fn state(words: &[String], from: usize, vesicles: &BTreeSet<String>) -> Option<(
 /// What a share is said to be held by: "the liquid above holds the dye that …".
 fn held_by(words: &[String], named: &Named, vesicles: &BTreeSet<String>) -> Option<Place> {
     // What is in them: "the dye", of which kind does not matter.
-    let verb = (named.from.saturating_sub(4)..named.from)
+    let verb = (named.from.saturating_sub(BACK)..named.from)
         .rfind(|at| !BETWEEN.contains(&word(words, *at)))
         .filter(|at| HOLDS.contains(&word(words, *at)))?;
     let mut start = clause_start(words, verb);
@@ -244,8 +287,21 @@ fn held_by(words: &[String], named: &Named, vesicles: &BTreeSet<String>) -> Opti
 fn brought_to(words: &[String], named: &Named, vesicles: &BTreeSet<String>) -> Option<Place> {
     let end = (named.to..words.len()).find(|at| CUTS.contains(&word(words, *at))).unwrap_or(words.len());
     let own = words.get(named.to..end)?;
+    // "lose their enzyme to the liquid".
+    if named.paired
+        && own.first().is_some_and(|word| word.starts_with("lose"))
+        && own.iter().any(|word| word == "enzyme" || word == "enzymes")
+    {
+        return Some(Place::Liquid);
+    }
     let copula = own.iter().position(|word| COPULAS.contains(&word.as_str()))?;
     let behind = own.get(copula..)?;
+    // "The paired strands' enzyme is no longer on the beads."
+    let gone = matches!(behind, [_, no, longer, ..] if no == "no" && longer == "longer")
+        || matches!(behind, [_, not, ..] if not == "not");
+    if named.paired && gone && behind.iter().any(|word| word == "bead" || word == "beads") {
+        return Some(Place::Liquid).filter(|_| named.share == Share::Kept);
+    }
     if own.iter().any(|word| ELSEWHERE.contains(&word.as_str())) {
         return None;
     }

@@ -26,27 +26,19 @@ impl Judge<'_> {
         let text = Told::of(&self.reading.text);
         let independent = text.has(&words::lists().independent);
         let goes_on = text.has(&words::lists().goes_on) && prediction == Some(Found::Opposed);
-        // Beside a wrong prediction one claim is enough to tell that it rests on the trap.
-        let trap = self.trap(point, prediction != Some(Found::Opposed));
-        // A step that goes the other way is told with both its ends as well, so there the prediction decides.
-        let other_way = point.kind == PointKind::Reversal && prediction != Some(Found::Opposed);
         let reversed = point.kind == PointKind::Reversal;
         let pair = Some(point.kind).filter(|_| reversed).and_then(|_| self.pair(point));
         let old = pair.clone().filter(|(new, _)| !new).map(|(_, place)| place);
         let new = pair.is_some_and(|(new, _)| new);
-        let asserted = self.asserted(point).filter(|_| !other_way && !new);
-        let anew = reversed && self.ends(point).is_some_and(|(from, to)| self.anew((&from, &to)));
-        let swapped = reversed && self.swaps(&point.statement);
-        let wrong = trap
-            .filter(|_| !new)
-            .or(swapped.then_some(0..self.reading.text.len()))
-            .or(old)
-            .or(asserted)
-            .or_else(|| self.governs(point, whole))
-            .or_else(|| self.set_back(point, whole, predicted.as_ref()))
-            .or_else(|| self.leaves_alike().filter(|_| reversed && prediction == Some(Found::Opposed)))
-            .or_else(|| self.opens_as_it_was().filter(|_| reversed && !anew && prediction == Some(Found::Opposed)))
-            .or_else(|| self.as_it_was().filter(|_| !anew && prediction == Some(Found::Opposed)));
+        let ends = self.ends(point).filter(|_| reversed);
+        let anew = ends.as_ref().is_some_and(|(from, to)| self.anew((from, to), true).is_some());
+        let prior = old.or_else(|| {
+            let (from, to) = ends.as_ref().filter(|_| !anew && !new && prediction == Some(Found::Agrees))?;
+            self.anew((from, to), false)
+        });
+        let wrong = self
+            .wrong_step(point, prediction, new, prior)
+            .or_else(|| self.wrong_outcome(point, whole, (predicted.as_ref(), prediction), anew));
         let told = found.named();
         // What it says first it takes back where it then predicts the other way.
         let apart = self.turned_apart(predicted.as_ref());
@@ -84,6 +76,50 @@ impl Judge<'_> {
         }
     }
 
+    /// The changed step told wrongly: as the trap has it, with the shares swapped, or as it went before.
+    fn wrong_step(
+        &self,
+        point: &Point,
+        prediction: Option<Found>,
+        new: bool,
+        old: Option<Range<usize>>,
+    ) -> Option<Range<usize>> {
+        let reversed = point.kind == PointKind::Reversal;
+        let opposed = prediction == Some(Found::Opposed);
+        // Beside a wrong prediction one claim is enough to tell that it rests on the trap.
+        let trap = self.trap(point, !opposed).filter(|_| !new);
+        let swapped = || reversed && (self.swaps(&point.statement) || self.goes_in(&point.statement));
+        // A step that goes the other way is told with both its ends as well, so there the prediction decides.
+        let asserted = || self.asserted(point).filter(|_| (!reversed || opposed) && !new);
+        trap.or_else(|| swapped().then_some(0..self.reading.text.len())).or(old).or_else(asserted)
+    }
+
+    /// What is said to decide, to go on or to stay alike, where it does not.
+    fn wrong_outcome(
+        &self,
+        point: &Point,
+        whole: &Pattern,
+        (predicted, prediction): (Option<&Pattern>, Option<Found>),
+        anew: bool,
+    ) -> Option<Range<usize>> {
+        let reversed = point.kind == PointKind::Reversal;
+        let opposed = prediction == Some(Found::Opposed);
+        let moves = || {
+            let place = self.still_moves(point, predicted);
+            place.filter(|_| matches!(prediction, Some(Found::Agrees | Found::Both)))
+        };
+        let alike = || self.leaves_alike().or_else(|| self.lets_nothing_follow()).filter(|_| reversed && opposed);
+        self.governs(point, whole)
+            .or_else(|| self.set_back(point, whole, predicted))
+            .or_else(moves)
+            .or_else(alike)
+            .or_else(|| {
+                let wrong = opposed || prediction == Some(Found::Both);
+                self.opens_as_it_was().filter(|_| reversed && !anew && wrong)
+            })
+            .or_else(|| self.as_it_was().filter(|_| !anew && opposed))
+    }
+
     /// The reason in words of another kind, which the guide accepts as well.
     fn said_otherwise(&self, point: &Point) -> Option<Vec<Range<usize>>> {
         let sayings = point.accept.iter().filter(|text| !text.starts_with("the step from "));
@@ -109,11 +145,12 @@ impl Judge<'_> {
     fn rests_on_old_chain(&self, predicted: Option<&Pattern>, prediction: Option<Found>) -> bool {
         let Some(predicted) = predicted else { return false };
         let wrong = matches!(prediction, Some(Found::Opposed | Found::Both));
-        let readout = |claim: &Claim| {
-            predicted.wanted.iter().any(|wanted| self.matcher().same_quantity(wanted, claim, true).is_some())
+        let readout = |claim: &Claim, share: f64| {
+            let shares = predicted.wanted.iter().filter_map(|wanted| self.matcher().same_quantity(wanted, claim, true));
+            shares.into_iter().any(|(other, _)| other + limit::HALF > share)
         };
         let told = |wanted: &Wanted| {
-            self.claimed(wanted).iter().any(|(claim, _, share)| *share >= limit::PLAIN && !readout(claim))
+            self.claimed(wanted).iter().any(|(claim, _, share)| *share >= limit::PLAIN && !readout(claim, *share))
         };
         wrong && self.effects.iter().any(told)
     }
@@ -136,6 +173,9 @@ impl Judge<'_> {
             let how_long = own.windows(2).any(|pair| {
                 matches!(pair, [how, long] if how.lower == "how" && matches!(long.lower.as_str(), "long" | "soon" | "time"))
             });
+            // "only decides when it is done".
+            let next = self.reading.pieces.get(clause.pieces.end.saturating_sub(1)..clause.pieces.end + 2);
+            let how_long = how_long || next.unwrap_or_default().iter().any(|piece| piece.lower == "when");
             let denied = how_long || has(&|piece| piece.role == Role::Negator || piece.negated);
             let other = whole.units.iter().filter(|unit| {
                 !from.about.iter().any(|(key, _)| unit.keys.contains(key)) && !unit.keys.contains(&limits)
@@ -169,7 +209,13 @@ impl Judge<'_> {
         let keys = ["t:filtrate", "liquid"];
         let liquid = |claim: &Claim| claim.about.iter().any(|(key, _)| keys.contains(&key.as_str()));
         let (from, mut to) = (self.claimed(&from), self.claimed(&to));
-        to.retain(|(claim, ..)| liquid(claim) || !from.iter().any(|(other, ..)| self.are_opposed(claim, other)));
+        // "They have lost more of it": of what has left, and not of what there is.
+        let elsewhere = |claim: &Claim| {
+            claim.about.iter().any(|(key, weight)| *weight >= limit::HALF && self.dictionary.is_elsewhere(key))
+        };
+        to.retain(|(claim, ..)| {
+            liquid(claim) || !elsewhere(claim) && !from.iter().any(|(other, ..)| self.are_opposed(claim, other))
+        });
         let by_names = self.both_told(&from, &to).map(|(same, place)| (same == alike, place));
         let mut outcome = self.claimed(other);
         outcome.retain(|(claim, ..)| !liquid(claim));
@@ -215,6 +261,23 @@ impl Judge<'_> {
             }
         }
         None
+    }
+
+    /// "It stays level. By morning the fullest one has the most of it": what the changed step leads to, told after a prediction of
+    /// no change as if it still went up or down.
+    fn still_moves(&self, point: &Point, predicted: Option<&Pattern>) -> Option<Range<usize>> {
+        let (_, to) = self.ends(point).filter(|_| point.kind == PointKind::Reason)?;
+        let claimed = self.claimed(&to);
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let moves = |(claim, _, share): &&Directed<'_>| {
+            *share >= limit::PLAIN && sentence(claim) > Some(0) && !self.reading.supposes(claim)
+        };
+        let apart = |claim: &Claim| {
+            sentence(claim).is_some_and(|own| !self.tells_reading(own, predicted))
+                && !self.tells_of_all(sentence(claim))
+        };
+        let (claim, ..) = claimed.iter().filter(moves).find(|(claim, ..)| apart(claim))?;
+        Some(self.reading.claim_bytes(claim))
     }
 
     /// Two effects, told as acting against each other, and which of them is the larger.

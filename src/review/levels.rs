@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::guide::Guide;
 use super::meaning::{Direction, Grammar, Link};
-use super::read::{Claim, Reading, Role};
+use super::read::{Claim, Piece, Reading, Role};
 
 /// The first and the last level of the treatment, as the questions name them.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -84,6 +84,9 @@ impl Levels {
             reading.claims.iter().map(|claim| backwards.is_some() && sentence(claim) >= backwards).collect();
         let ends = ends.into_iter().zip(turned).map(|(end, turned)| end.or(Some(false).filter(|_| turned)));
         let ends: Vec<Option<bool>> = ends.collect();
+        let other: Vec<bool> =
+            reading.claims.iter().map(|claim| from_first && self.of_another(reading, claim)).collect();
+        reading.claims.iter_mut().zip(other).filter(|(_, other)| *other).for_each(|(claim, _)| claim.aside = true);
         for (claim, end) in reading.claims.iter_mut().zip(ends) {
             match end {
                 Some(last) if from_first => {
@@ -95,6 +98,24 @@ impl Levels {
                 }
                 None => {}
             }
+        }
+    }
+
+    /// "4.5 is lower than all of them": told of a number that is no level.
+    fn of_another(self, reading: &Reading, claim: &Claim) -> bool {
+        let start = reading.clauses.get(claim.clause).map_or(0, |clause| clause.pieces.start);
+        let before = reading.pieces.get(start..claim.at).unwrap_or_default();
+        let than = reading.pieces.get(claim.at + 1).is_some_and(|piece| piece.lower == "than");
+        let opens = |lead: &[Piece]| lead.last().is_none_or(|piece| matches!(piece.role, Role::Mark(_)));
+        match before {
+            [lead @ .., number, is] if is.role == Role::Copula && than && opens(lead) => match number.role {
+                Role::Number(number) => reading.numbers.get(number).is_some_and(|number| {
+                    let (low, high) = (self.first.min(self.last), self.first.max(self.last));
+                    number.value < low || number.value > high
+                }),
+                _ => false,
+            },
+            _ => false,
         }
     }
 

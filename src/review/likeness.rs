@@ -15,8 +15,10 @@ const IN_PASSING: f64 = 0.41;
 const COLOURED: f64 = 0.8;
 
 /// Keys of what is read, whatever it is.
-const READINGS: &[&str] =
-    &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount", "oppos"];
+const READINGS: &[&str] = &[
+    "read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount", "oppos",
+    "meter", "needl",
+];
 
 /// Keys with their weights.
 type About = [(String, f64)];

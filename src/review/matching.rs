@@ -273,10 +273,8 @@ impl Matcher<'_> {
                 !open && self.of_what_is_asked(wanted, claim)
             };
             let own: Vec<&Claim> = self.reading.claims.iter().filter(plainly).collect();
-            // "Brighter than in the first series" is what is left of a prediction only where nothing else is told.
-            let clear = hits.iter().any(|(_, accord, _)| *accord != Accord::Unclear);
-            let else_told = clear || own.iter().any(|claim| !self.beside_before(claim));
-            for claim in own.into_iter().filter(|claim| !else_told || !self.beside_before(claim)) {
+            // "Brighter than in the first series" does not say which way it goes in this one.
+            for claim in own.into_iter().filter(|claim| !self.beside_before(claim)) {
                 let lit = self.gets_lit(wanted, claim);
                 let said = if lit { claim.direction.mirrored() } else { claim.direction };
                 let accord = wanted.direction.accord(said);

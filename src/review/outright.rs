@@ -5,9 +5,10 @@ use std::ops::Range;
 
 use super::judge::Judge;
 use super::matching::{Found, Match};
-use super::meaning::{Accord, Direction};
+use super::meaning::{Accord, Direction, Link};
 use super::pattern::Pattern;
 use super::read::{Piece, Role};
+use super::unchanged::levels_alike;
 use super::words::lists;
 
 /// How far apart two readings may lie and still count as one.
@@ -61,7 +62,35 @@ impl Judge<'_> {
             *last = if accord == Accord::Agree { Found::Agrees } else { Found::Opposed };
             if accord == Accord::Agree { &mut found.says } else { &mut found.denies }.push(place);
         }
+        let none = self.none_anywhere(pattern).filter(|_| pattern.direction_alone);
+        if let (Some(wanted), Some(place), Some(last)) = (wanted, none, found.turns.last_mut())
+            && matches!(last, Found::Missing | Found::Unclear)
+        {
+            let agrees = wanted == Direction::Same;
+            *last = if agrees { Found::Agrees } else { Found::Opposed };
+            if agrees { &mut found.says } else { &mut found.denies }.push(place);
+        }
         found
+    }
+
+    /// "There will be none at any dose", "no gas in any of them": an answer that opens by saying that all levels read nothing.
+    pub(super) fn none_anywhere(&self, pattern: &Pattern) -> Option<Range<usize>> {
+        let wanted = pattern.wanted.last()?;
+        let own = self.reading.clauses.iter().take_while(|clause| clause.sentence == 0);
+        let mut own = own.take_while(|clause| !matches!(clause.link, Some(Link::Because | Link::So)));
+        own.find_map(|clause| {
+            let pieces = self.reading.within(clause);
+            let none = pieces.iter().position(|piece| matches!(piece.lower.as_str(), "no" | "none" | "nothing"))?;
+            let mut named = pieces.iter().skip(none + 1).take_while(|piece| piece.role != Role::Preposition);
+            let strange = named.any(|piece| {
+                let known = |key: &String| wanted.about.iter().any(|(known, _)| known == key);
+                piece.role == Role::Content && !piece.keys.iter().any(|key| known(key) || self.dictionary.is_light(key))
+            });
+            let place = pieces.first()?.bytes.start..pieces.last()?.bytes.end;
+            let text = self.reading.slice(&place).to_lowercase();
+            let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+            (levels_alike(&words) > 0 && !strange).then_some(place)
+        })
     }
 
     /// What a sentence tells of the change from the first level to the last, by a reading at each ("0.4 at 5 and 0.1 at 60"), or

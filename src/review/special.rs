@@ -8,7 +8,7 @@ use super::judge::{Fared, Judge, Verdict, both, limit, says};
 use super::matching::Found;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Claim, Number, Role};
+use super::read::{Claim, Number, Piece, Role};
 use super::told::Told;
 use super::verdict::Status;
 use super::words;
@@ -106,7 +106,9 @@ impl Judge<'_> {
         let keeps = text.affirms(&lists.agreeing) || text.denies(&lists.differing);
         let result = |number: &&Number| {
             let before = self.reading.text.get(..number.bytes.start).unwrap_or_default().trim_end();
-            before.ends_with('=')
+            // "df = 1" is no value of it.
+            let name = before.trim_end_matches(['=', ' ']).rsplit(|letter: char| !letter.is_alphabetic()).next();
+            before.ends_with('=') && !matches!(name, Some("df" | "dof" | "freedom" | "p" | "P" | "n" | "N"))
         };
         let shown = self.reading.numbers.iter().rev().find(result).map(|number| number.value);
         let larger = shown.map_or(point.statement.contains("is larger"), |value| value > CRITICAL);
@@ -116,6 +118,7 @@ impl Judge<'_> {
         let all = 0..self.reading.text.len();
         match (if larger { (rejects, keeps) } else { (keeps, rejects) }, compared) {
             ((_, true), _) => (Status::Contradicted, both(&[], &[all])),
+            _ if proves => (Status::Contradicted, both(&[], &[all])),
             ((true, false), true) if !proves => (Status::Found, says(&[all])),
             ((false, false), true) => (Status::LookAgain, says(&[all])),
             _ => (Status::NotFound, Vec::new()),
@@ -210,9 +213,15 @@ impl Judge<'_> {
             sentences.into_iter().filter(|_| n >= 2).find_map(|sentence| {
                 [Accord::Agree, Accord::Oppose].into_iter().find_map(|way| {
                     let told = |wanted: &Wanted| -> Vec<&Claim> {
-                        let claims = self.claimed(wanted).into_iter().filter(|(claim, accord, share)| {
-                            let own = self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
-                            *accord == way && own == Some(sentence) && !plainer(claim, *share)
+                        let all = self.claimed(wanted);
+                        let here = |claim: &Claim| {
+                            self.reading.clauses.get(claim.clause).map(|clause| clause.sentence) == Some(sentence)
+                        };
+                        // What is told more plainly the other way is not told by a word in passing.
+                        let against = all.iter().filter(|(claim, accord, _)| *accord != way && here(claim));
+                        let against = against.map(|(.., share)| *share).fold(0.0, f64::max);
+                        let claims = all.into_iter().filter(|(claim, accord, share)| {
+                            *accord == way && here(claim) && !plainer(claim, *share) && *share + limit::HALF > against
                         });
                         claims.map(|(claim, ..)| claim).collect()
                     };
@@ -235,10 +244,25 @@ impl Judge<'_> {
         })
     }
 
+    /// "Giving it more doesn't help": more of it, and nothing comes of that.
+    fn idle(&self, claim: &Claim) -> bool {
+        let word = self.reading.pieces.get(claim.at).map_or("", |piece| piece.lower.as_str());
+        let link = self.reading.clauses.get(claim.clause).and_then(|clause| clause.link);
+        // "with the smallest dose": on which occasion.
+        if claim.attributive && word.ends_with("est") && link == Some(Link::If) {
+            return true;
+        }
+        let end = self.reading.clauses.get(claim.clause).map_or(0, |clause| clause.pieces.end);
+        let behind = self.reading.pieces.get(claim.pieces.end..end).unwrap_or_default();
+        let helps = |piece: &Piece| ["help", "matter", "count"].iter().any(|verb| piece.lower.starts_with(verb));
+        let denied = behind.iter().position(|piece| piece.role == Role::Negator);
+        denied.is_some_and(|denied| behind.iter().skip(denied).take(3).any(helps))
+    }
+
     /// Claims about a quantity that commit themselves to more or less of it.
     pub(super) fn claimed(&self, wanted: &Wanted) -> Vec<(&Claim, Accord, f64)> {
         let matcher = self.matcher();
-        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged);
+        let claims = self.reading.claims.iter().filter(|claim| !claim.aside && !claim.hedged && !self.idle(claim));
         let ways = claims.filter_map(|claim| {
             let (share, mirrored) = matcher.same_quantity(wanted, claim, false)?;
             let said = if mirrored { claim.direction.mirrored() } else { claim.direction };

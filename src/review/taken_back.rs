@@ -87,7 +87,10 @@ impl Judge<'_> {
                 && next.iter().any(|piece| piece.role == Role::Negator)
                 || still_but(own);
             // "It would still be a bit dimmer at 9": the prediction is taken back, and not the reason.
-            let reading = number > 0 && self.tells_reading(number, predicted);
+            // "… and it goes on coming out": so is the step that was to have stopped.
+            let step = keeps_on(own)
+                .is_some_and(|deed| units.iter().any(|unit| unit.keys.first().is_some_and(|key| heavy(key, deed))));
+            let reading = number > 0 && !step && self.tells_reading(number, predicted);
             (against(own, number == 0) && speaks && !denies && !answered && !reading).then(|| sentence.bytes.clone())
         })
     }
@@ -133,7 +136,28 @@ pub(super) fn against(own: &[&Piece], first: bool) -> bool {
     if first {
         return still && own.iter().any(|piece| moves(piece)) && !own.iter().any(|piece| piece.role == Role::Negator);
     }
-    opens || still || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+    opens
+        || still
+        || keeps_on(own).is_some()
+        || own.iter().any(|piece| matches!(piece.lower.as_str(), "though" | "spite"))
+}
+
+/// "It keeps leaking out", "goes on falling": what does not stop.
+fn keeps_on<'a>(own: &[&'a Piece]) -> Option<&'a Piece> {
+    let word = |at: usize| own.get(at).map_or("", |piece| piece.lower.as_str());
+    let verb = |at: usize| match word(at) {
+        "keep" | "keeps" => Some(at + usize::from(word(at + 1) == "on") + 1),
+        "continue" | "continues" => Some(at + usize::from(word(at + 1) == "to") + 1),
+        "go" | "goes" | "carry" | "carries" if word(at + 1) == "on" => Some(at + 2),
+        "goes on" | "go on" | "carries on" | "carry on" | "keeps on" | "keep on" => Some(at + 1),
+        _ => None,
+    };
+    (0..own.len()).find_map(|at| {
+        let before = at.checked_sub(1).map_or("", word);
+        let deed = *verb(at).and_then(|next| own.get(next))?;
+        let doing = deed.lower.split(' ').next().is_some_and(|first| first.ends_with("ing"));
+        (before != "to" && (doing || word(at).starts_with("continue") && deed.verb)).then_some(deed)
+    })
 }
 
 /// "It is still made, but they are shut away": what goes on is answered in the same sentence.

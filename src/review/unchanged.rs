@@ -5,7 +5,8 @@ use std::ops::Range;
 use super::judge::Judge;
 use super::meaning::{Accord, Direction, Link};
 use super::pattern::{Pattern, Wanted};
-use super::read::{Claim, Clause, Role};
+use super::read::{Claim, Clause, Piece, Role};
+use super::special::join;
 use super::told::Told;
 use super::words;
 
@@ -29,14 +30,16 @@ impl Judge<'_> {
         let mut reasons = reasons.filter(|(_, clause)| clause.sentence != opening || given(clause.pieces.end));
         reasons.find_map(|(number, clause)| {
             let pieces = self.reading.within(clause);
-            let start = pieces.first()?.bytes.start..pieces.last()?.bytes.end;
+            // "… every time.": a last clause of nothing but that.
+            let last = self.reading.clauses.get(number + 1).filter(|next| next.sentence == clause.sentence);
+            let last = last
+                .map(|next| self.reading.within(next))
+                .filter(|next| next.iter().all(|piece| matches!(piece.role, Role::Mark(_))));
+            let end = last.and_then(|next| next.last()).map_or(pieces.last()?.bytes.end, |piece| piece.bytes.end);
+            let start = pieces.first()?.bytes.start..end;
             let text = self.reading.slice(&start).to_lowercase();
             let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-            // "any more" counts nothing.
-            let follows = |at: usize| words.get(at + 1).copied().unwrap_or_default();
-            let counts =
-                |(at, word): &(usize, &&str)| ALL.contains(word) && (**word != "any" || follows(*at) != "more");
-            let all = words.iter().enumerate().filter(counts).count();
+            let all = levels_alike(&words) + usize::from(self.at_both_levels(pieces));
             // "so none of it is in the liquid at any temperature".
             let none = words.iter().any(|word| matches!(*word, "no" | "none" | "nothing"));
             let same = self.reading.claims.iter().any(|claim| {
@@ -46,6 +49,42 @@ impl Judge<'_> {
             // "because the same dose is put in every tube": what is kept alike.
             let kept = clause.link == Some(Link::Because) && words.contains(&"same") && !words.contains(&"whatever");
             (all >= 2 || all >= 1 && (same && !kept || none)).then_some(start)
+        })
+    }
+
+    /// "5 min or 40 min": both levels named, which are all that is asked about.
+    fn at_both_levels(&self, pieces: &[Piece]) -> bool {
+        let Some((first, last)) = self.levels else { return false };
+        let is = |level: f64| {
+            pieces.iter().any(|piece| match piece.role {
+                Role::Number(number) => {
+                    self.reading.numbers.get(number).is_some_and(|number| number.value.total_cmp(&level).is_eq())
+                }
+                _ => false,
+            })
+        };
+        is(first) && is(last)
+    }
+
+    /// "No change, it has no say in the rate": a prediction of no change, and a reason that the step that is to go the other way
+    /// does nothing.
+    pub(super) fn lets_nothing_follow(&self) -> Option<Range<usize>> {
+        let alike =
+            self.reading.claims.iter().any(|claim| claim.direction == Direction::Same && !claim.hedged && !claim.aside);
+        let all = 0..self.reading.text.len();
+        (alike && Told::of(&self.reading.text).has(&words::lists().indifferent)).then_some(all)
+    }
+
+    /// Whether a sentence speaks of all levels alike.
+    pub(super) fn tells_of_all(&self, sentence: Option<usize>) -> bool {
+        let own = self.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
+        let words: Vec<&str> = own.flat_map(|piece| piece.lower.split(' ')).collect();
+        // "the most of all".
+        let beside =
+            |at: usize| at.checked_sub(1).and_then(|before| words.get(before)).is_some_and(|word| *word == "of");
+        words.iter().enumerate().any(|(at, word)| {
+            ALL.contains(word) && !(*word == "all" && beside(at))
+                || matches!(*word, "same" | "equal" | "equally" | "alike" | "as")
         })
     }
 
@@ -107,15 +146,16 @@ impl Judge<'_> {
         self.reading.claims.iter().filter(own).map(accord).collect()
     }
 
-    /// Whether one sentence tells both ends of the changed step as they go now.
-    pub(super) fn anew(&self, (from, to): (&Wanted, &Wanted)) -> bool {
+    /// Where one sentence tells both ends of the changed step as they go now, or (`now` false) as they went before.
+    pub(super) fn anew(&self, (from, to): (&Wanted, &Wanted), now: bool) -> Option<Range<usize>> {
         let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
         let effects = self.claimed(to);
-        self.claimed(from).iter().any(|(cause, first, _)| {
-            effects.iter().any(|(effect, second, _)| {
+        self.claimed(from).iter().find_map(|(cause, first, _)| {
+            let (effect, ..) = effects.iter().find(|(effect, second, _)| {
                 let apart = sentence(cause) == sentence(effect) && cause.at != effect.at;
-                apart && self.told_anew((from, to), (*first, *second)) == Some(true)
-            })
+                apart && self.told_anew((from, to), (*first, *second)) == Some(now)
+            })?;
+            join(&[self.reading.claim_bytes(cause), self.reading.claim_bytes(effect)])
         })
     }
 
@@ -127,4 +167,18 @@ impl Judge<'_> {
         let (cause, effect) = self.relations.iter().find(known)?;
         Some((accords.0 == accords.1) != (cause.direction == effect.direction))
     }
+}
+
+/// How many words speak of all levels: "any more" and "at all" speak of none.
+pub(super) fn levels_alike(words: &[&str]) -> usize {
+    let word = |at: Option<usize>| at.and_then(|at| words.get(at)).copied().unwrap_or_default();
+    let counts = |(at, own): &(usize, &&str)| {
+        let (before, next) = (word(at.checked_sub(1)), word(Some(at + 1)));
+        let little = matches!(
+            next,
+            "" | "in" | "from" | "to" | "by" | "of" | "on" | "for" | "because" | "since" | "as" | "so" | "and"
+        );
+        ALL.contains(own) && (**own != "any" || next != "more") && (**own != "all" || before != "at" || !little)
+    };
+    words.iter().enumerate().filter(counts).count()
 }

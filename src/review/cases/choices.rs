@@ -98,9 +98,22 @@ fn chi_square_decides_by_the_value_that_the_answer_has() {
         "χ² = 1.2, below 3.84, so we fail to reject the claim.",
         "χ² = 9.5, above 3.84: significant and unlikely to be by chance.",
         "χ² = 9.5, above 3.84, so the claim that the shares are the same is rejected.",
+        "χ² = 4 + 5.5 = 9.5. This is above 3.84 (df = 1), so I reject the claim.",
     ] {
         case(&claim, right, Status::Found);
     }
     case(&claim, "χ² = 1.2, below 3.84, so there is a significant difference.", Status::Contradicted);
-    case(&claim, "χ² = 1.2, below 3.84, so the claim is accepted and proved for certain.", Status::NotFound);
+    case(&claim, "χ² = 9.5, above 3.84, so it is just chance and the claim can stand.", Status::Contradicted);
+    case(&claim, "χ² = 1.2, below 3.84, so the claim is accepted and proved for certain.", Status::Contradicted);
+}
+
+#[test]
+fn an_effect_that_has_dropped_out_balances_nothing() {
+    let told = |text: &str| {
+        let balance = vec![point("p", PointKind::Balance, "Both act, against each other; the second is larger.", &[])];
+        last_of("Explain how the size changes.", "explain", balance, text)
+    };
+    assert_eq!(told("They act against each other and the second is larger."), Status::Found);
+    assert_eq!(told("The first effect drops out, so the second wins over it."), Status::Contradicted);
+    assert_eq!(told("The first no longer matters, and the second is larger."), Status::Contradicted);
 }

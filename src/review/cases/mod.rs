@@ -2,6 +2,7 @@
 
 mod against;
 mod chains;
+mod changed;
 mod choices;
 mod predictions;
 mod reading;

@@ -112,3 +112,55 @@ fn the_first_time_is_another_case() {
     case(&rise, "In the first batch it got dimmer. Here the lamp gets brighter.", Status::Found);
     case(&rise, "You'd think it would fall but no. The brightness rises.", Status::Found);
 }
+
+#[test]
+fn what_shows_the_reading_tells_the_prediction() {
+    let rise = rising();
+    let told = "More soot is swept out, so the lamp is brighter.";
+    case(&rise, told, Status::Found);
+    case(&rise, &format!("{told} So the curve would slope down from left to right."), Status::Contradicted);
+    case(&rise, "The meter will sink from 0 to 40, as more light is lost.", Status::Contradicted);
+    case(&rise, "The soot is swept out by then. I predict it goes up with the time.", Status::Found);
+    case(&rise, "The curve will be higher than in the first series.", Status::LookAgain);
+}
+
+#[test]
+fn nothing_anywhere_is_no_change() {
+    let rise = rising();
+    case(&rise, "There will be none at any dose, because the lamp is gone.", Status::Contradicted);
+    case(&rise, "No brightness in any of the jars as the lamp is gone.", Status::Contradicted);
+    case(&rise, "No soot is left in any jar.", Status::NotFound);
+    case(&rise, "No further soot gets in and it does not matter any more.", Status::NotFound);
+}
+
+#[test]
+fn a_slope_or_a_find_tells_which_way() {
+    let rise = rising();
+    case(&rise, "The brightness slopes down from 0 to 40.", Status::Contradicted);
+    case(&rise, "From 0 to 40 we'd find a drop in brightness.", Status::Contradicted);
+    case(&rise, "From 0 to 40 we'd find a rise in brightness.", Status::Found);
+}
+
+#[test]
+fn a_level_gone_to_and_a_number_that_is_none() {
+    let rise = rising();
+    case(&rise, "Going down to 40 would free no soot. The lamp gets brighter.", Status::Found);
+    case(&rise, "It goes up. 90 is lower than the heat of the flame.", Status::Found);
+    let flat = prediction("does not change", "“stays the same”", "“it rises”");
+    case(&flat, "It stays the same, so they are all equally dim.", Status::Found);
+}
+
+#[test]
+fn a_case_put_first_ends_where_you_see_what_follows() {
+    case(&rising(), "Since more soot is in them at 40 you get the weakest lamp.", Status::Contradicted);
+    case(&rising(), "It goes up. So less soot and less light stopped.", Status::Found);
+}
+
+#[test]
+fn beside_the_first_series_is_not_along_this_one() {
+    let flat = prediction("does not change", "“stays the same”", "“it rises”");
+    case(&flat, "Higher than before at each dose. The lamp gets all of it.", Status::LookAgain);
+    case(&flat, "All of them come out brighter than in the first run.", Status::LookAgain);
+    case(&flat, "The brightness falls less than before.", Status::Contradicted);
+    case(&flat, "The soot is swept out, so that is what decides how the brightness changes.", Status::NotFound);
+}

@@ -238,3 +238,17 @@ fn the_shares_of_a_changed_experiment_may_be_swapped() {
         assert_eq!(reversal(out, text), Status::Found, "{text}");
     }
 }
+
+#[test]
+fn nothing_at_all_levels_or_no_say_denies_a_step_that_turns_round() {
+    reason("It stays the same, since malt of this kind doesn't care about the heat.", true);
+    reason("No change, because the active sites have no say in it.", true);
+    reason("It won't change. You boil all of it, so 60 or 90 gives the same number of active sites.", true);
+    reason("No change. There are no active sites left at all.", false);
+}
+
+#[test]
+fn the_old_step_beside_the_right_prediction() {
+    reason("The sweetness falls. The higher the temperature, the higher the rate at which starch is split.", true);
+    reason("The sweetness falls. The higher the temperature, the lower the rate at which starch is split.", false);
+}

@@ -282,3 +282,15 @@ fn the_guide_knows_where_the_treatment_ends() {
     case(&told, "A larger dose splits it faster, and 80 is where it is split fastest.", Status::Found);
     case(&told, "A larger dose splits it faster, and 5 is where it is split fastest.", Status::Contradicted);
 }
+
+#[test]
+fn what_shrinks_need_not_be_a_volume() {
+    let gap = reviewer(
+        "Describe how the gap between the plates depends on the load.",
+        "describe",
+        "A larger load squeezes the plates, so the gap between the plates falls.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    );
+    case(&gap, "With a larger load the gap between the plates shrinks.", Status::Found);
+}

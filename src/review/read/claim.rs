@@ -170,26 +170,18 @@ impl Reader<'_> {
         if turn.about == "temperature" && self.opens(at) && self.role(Some(at + 1)) != Some(Role::Preposition) {
             about = vec![(self.dictionary.key("temperature"), 1.0)];
         }
-        // "not as fast" is slower; "not faster" is only not faster.
-        let compared = matches!(self.word(at.checked_sub(1)), "as" | "so" | "that");
-        // "less slowed" is faster.
-        let lessened = turn.grammar == Grammar::Either
-            && piece.lower.ends_with("ed")
-            && matches!(self.word(at.checked_sub(1)), "less");
-        let compared = compared || lessened;
-        // "not much" is little.
-        let counted = MUCH.contains(&piece.lower.as_str());
-        let compared = compared || counted;
-        let direction = match (piece.negated || lessened, compared) {
-            (true, true) => turn.direction.mirrored(),
-            (true, false) => turn.direction.denied(),
-            (false, _) => turn.direction,
-        };
+        let direction = self.direction(at, turn);
         let spared = !attributive && self.spares(at, turn, &mut about);
         let undone = attributive && self.counts_undoing(at);
         let direction = if spared || undone { direction.mirrored() } else { direction };
         let carried = self.complete(at, &pieces, attributive, &mut about, topic);
         let mut class = self.class(piece, attributive, &mut about);
+        // "The gap shrinks": of whatever it is, and not of a volume.
+        let thing = |key: &str| key.starts_with("t:") || key == "volum" || self.dictionary.class(key) == Some("volume");
+        if turn.about == "volume" && !carried && about.iter().all(|(key, weight)| *weight < 0.5 || !thing(key)) {
+            class.retain(|class| *class != "volume");
+            about.retain(|(key, _)| key != "volum");
+        }
         // "splits more per minute": how fast it does so.
         let cuts = about.iter().any(|(key, weight)| *key == "split" && *weight >= LEANING);
         let subject = self.role(Some(at + 1)) == Some(Role::Copula);
@@ -202,7 +194,8 @@ impl Reader<'_> {
         } else {
             self.combine(at, &mut about, &mut class);
         }
-        let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
+        let aside =
+            self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at) || self.asks_how(at, direction);
         let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let beside = self.sets_beside(at, turn);
@@ -224,6 +217,32 @@ impl Reader<'_> {
             relates: self.relates(at, turn),
             presence: false,
         })
+    }
+
+    /// "That decides how it changes": not that it does.
+    fn asks_how(&self, at: usize, direction: Direction) -> bool {
+        direction == Direction::Changed
+            && (self.clause.pieces.start..at).any(|place| matches!(self.word(Some(place)), "how" | "whether"))
+    }
+
+    /// Which way a word of direction goes, with what stands before it.
+    fn direction(&self, at: usize, turn: Turn) -> Direction {
+        let piece = self.pieces.get(at);
+        let (word, negated) = piece.map_or(("", false), |piece| (piece.lower.as_str(), piece.negated));
+        let before = self.word(at.checked_sub(1));
+        // "all equally dim".
+        if before.ends_with("equally") || before.ends_with("equal") {
+            return Direction::Same;
+        }
+        // "less slowed" is faster.
+        let lessened = turn.grammar == Grammar::Either && word.ends_with("ed") && before == "less";
+        // "not as fast" is slower; "not faster" is only not faster. "not much" is little.
+        let compared = lessened || matches!(before, "as" | "so" | "that") || MUCH.contains(&word);
+        match (negated || lessened, compared) {
+            (true, true) => turn.direction.mirrored(),
+            (true, false) => turn.direction.denied(),
+            (false, _) => turn.direction,
+        }
     }
 
     /// Takes in what stands elsewhere: the subject of a measure, what a pronoun stands for, the verb that rules the phrase.
@@ -281,6 +300,7 @@ impl Reader<'_> {
             about.clear();
             about.push((self.dictionary.key("volume"), 1.0));
         }
+        self.held_by(at, carried, about);
         self.around(at, pieces, attributive && !carried, &spoken, about);
         carried
     }
@@ -309,6 +329,23 @@ impl Reader<'_> {
         self.spoken(&keys.collect())
     }
 
+    /// "A lot has come out, so there is a lot of it in this liquid": of what is there, and no longer of what came out.
+    fn held_by(&self, at: usize, carried: bool, about: &mut About) {
+        let after = at + 1 + usize::from(self.word(Some(at + 1)) == "of");
+        let of_it = carried && self.role(Some(after)) == Some(Role::Pronoun);
+        if !of_it || !matches!(self.word(Some(after + 1)), "in" | "inside" | "within") {
+            return;
+        }
+        let small =
+            |place: &usize| matches!(self.role(Some(*place)), Some(Role::Article | Role::Plain | Role::Pronoun));
+        let holder = (after + 2..self.clause.pieces.end).find(|place| !small(place));
+        let holder = holder.filter(|place| self.role(Some(*place)) == Some(Role::Content));
+        if let Some(piece) = holder.and_then(|place| self.pieces.get(place)) {
+            *about = self.spoken(about);
+            piece.keys.iter().for_each(|key| add(about, key, 1.0));
+        }
+    }
+
     /// Takes in what stands around a phrase: what "them" stands for, the verb behind it, what holds or rules it, and where it is
     /// let.
     fn around(&self, at: usize, pieces: &Range<usize>, named: bool, spoken: &About, about: &mut About) {
@@ -332,6 +369,24 @@ impl Reader<'_> {
                 self.left(holder).0.into_iter().for_each(|(key, weight)| add(about, &key, weight.min(HOLDING)));
             }
             self.ruling(at, pieces.end).iter().for_each(|key| add(about, key, RULING));
+        }
+        // "less light stopped", "less light is blocked".
+        let light = self.dictionary.key("light");
+        let behind = (pieces.end..self.clause.pieces.end).find(|place| self.role(Some(*place)) != Some(Role::Copula));
+        let stopped = matches!(self.word(behind), "stopped" | "blocked" | "prevented" | "stop" | "block");
+        if named && stopped && about.iter().any(|(key, weight)| *key == light && *weight >= 1.0) {
+            about.retain(|(key, _)| self.dictionary.class(key) != Some("bright") || *key == light);
+            add(about, &self.dictionary.key("absorb"), 1.0);
+        }
+        // "keeps more dye in".
+        let keeps = (self.clause.pieces.start..at).any(|place| {
+            let word = self.word(Some(place));
+            ["keep", "hold", "lock", "trap", "kept", "held"].iter().any(|verb| word.starts_with(verb))
+        });
+        let last =
+            (at..self.clause.pieces.end).rev().find(|place| !matches!(self.role(Some(*place)), Some(Role::Mark(_))));
+        if ahead && keeps && self.word(last) == "in" {
+            add(about, &self.dictionary.key("stay"), 1.0);
         }
         // "lets the dye out faster", "lets more of it out".
         let word = |place: usize| self.word(Some(place));

@@ -180,6 +180,11 @@ fn begins(pieces: &[Piece], start: usize, at: usize) -> bool {
     let role = |at: usize| pieces.get(at).map(|piece| piece.role);
     match role(at) {
         Some(Role::Article | Role::Pronoun) => true,
+        // "With less of it at 40 | you'd see …".
+        Some(Role::Plain) if pieces.get(at).is_some_and(|piece| matches!(piece.lower.as_str(), "you" | "we")) => {
+            let before = at.checked_sub(1).and_then(role);
+            at > start + 1 && matches!(before, Some(Role::Number(_) | Role::Turn(_)))
+        }
         // "When it's warm | everything moves more."
         Some(Role::Content) if pieces.get(at).is_some_and(|piece| piece.lower == "everything") => true,
         Some(Role::Turn(turn)) => turn.grammar == Grammar::Comparative && role(at + 1) != Some(Role::Preposition),

@@ -196,6 +196,13 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             let bytes = bytes.start..own.get(at + 1)?.bytes.end;
             Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }))
         }
+        // "you'd find a drop": seen, and not come upon.
+        "find" | "found" | "finds"
+            if matches!(next, "a" | "an" | "no")
+                && turn_at(all, at + 2).is_some_and(|turn| turn.grammar != Grammar::Comparative) =>
+        {
+            Some((1, Piece { bytes, role: Role::Plain, ..empty(sentence, word) }))
+        }
         "heat" if matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") => {
             let keys = vec![dictionary.key("temperature")];
             Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))

@@ -92,6 +92,7 @@ impl Reader<'_> {
             && before == Some(Role::Content)
             && self.counted(at);
         ones || size
+            || self.going_to(at)
             || self.measures(at)
             || named
             || counted
@@ -103,6 +104,15 @@ impl Reader<'_> {
             || manner
             || gathers
             || self.kept_alike(at, turn)
+    }
+
+    /// "Going down to 60 would …": to which level.
+    fn going_to(&self, at: usize) -> bool {
+        let gerund = ["going ", "moving ", "rising", "falling", "dropping", "climbing"];
+        gerund.iter().any(|word| self.word(Some(at)).starts_with(word))
+            && self.opens(at)
+            && matches!(self.word(Some(at + 1)), "to" | "from")
+            && matches!(self.role(Some(at + 2)), Some(Role::Number(_)))
     }
 
     /// "with the most made": of which; "the most dilute": how far, of the word behind.

@@ -68,6 +68,8 @@ pub(super) struct Lists {
     pub(super) goes_on: Words,
     /// Words by which it says of a reading that it does as it did.
     pub(super) as_it_was: Words,
+    /// That a thing does nothing to another.
+    pub(super) indifferent: Words,
     /// The same where an answer opens with it.
     pub(super) same_again: Words,
     /// Words by which an answer takes back what it has just said: wherever they stand, and first in a sentence.
@@ -194,6 +196,7 @@ impl Lists {
             "corrects-first" => &mut self.corrects_first,
             "goes-on" => &mut self.goes_on,
             "as-it-was" => &mut self.as_it_was,
+            "indifferent" => &mut self.indifferent,
             "same-again" => &mut self.same_again,
             "unsettled" => &mut self.unsettled,
             "supports" => &mut self.supports,

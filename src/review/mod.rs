@@ -17,6 +17,7 @@ mod course;
 mod dictionary;
 mod doubt;
 mod figure;
+mod given;
 mod guide;
 mod habit;
 mod held;

@@ -246,3 +246,38 @@ fn a_sentence_that_opens_with_a_case_tells_of_that_case() {
     );
     case(&chain, &format!("{right} They all lose the same amount of it."), Status::Contradicted);
 }
+
+#[test]
+fn what_the_guide_says_is_alike_denies_nothing() {
+    let bath = reviewer(
+        "Explain how a change in the fraction that has leaked out changes the colour of the bath.",
+        "explain",
+        "More dye has come out into the same volume of bath, so its concentration in the bath rises; the bath holds more dye, so \
+         its colour is deeper.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &bath,
+        "More dye is out. The volume of the bath is the same, so the concentration of dye is higher and the colour is deeper.",
+        Status::Found,
+    );
+    case(
+        &bath,
+        "More dye has leaked. Its concentration in the bath is the same, so the colour stays the same.",
+        Status::Contradicted,
+    );
+    let rate = reviewer(
+        "Explain how a change in the dose changes the rate at which the substrate is split.",
+        "explain",
+        "More enzyme can reach a higher maximum rate; at the same substrate concentration the same share of the sites is busy, so \
+         the substrate is split faster.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &rate,
+        "More enzyme means the maximum rate is higher and at equal substrate the substrate is split faster.",
+        Status::Found,
+    );
+}

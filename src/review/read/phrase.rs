@@ -68,7 +68,9 @@ impl Reader<'_> {
         // "becomes more permeable", "makes it less permeable": what becomes so is spoken of as well.
         let quality = ahead.0.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
         let has = matches!(self.word(at.checked_sub(1)), "have" | "has" | "had") || self.gets(at);
-        if grammar == Grammar::Comparative && (passive && !has || quality) {
+        // "was short of charge to pull the same tag": of that alone.
+        let the_same = lower == "same" && last == Some(Role::Article) && self.verb(at.saturating_sub(2));
+        if grammar == Grammar::Comparative && (passive && !has || quality) && !the_same {
             let (mut about, start) = self.left(at);
             about.extend(ahead.0);
             return (about, start..ahead.1.end, false);
@@ -376,6 +378,9 @@ pub(crate) fn says_which(pieces: &[Piece], at: usize) -> bool {
     let before = at.checked_sub(1).map_or("", word);
     // "more little flashes".
     let tiny = matches!(before, "more" | "fewer") && matches!(word(at), "little" | "tiny" | "big");
-    tiny || matches!(before, "the" | "more" | "less")
-        && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
+    // "pull the same big tag".
+    let sized = matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low" | "big" | "little" | "tiny");
+    tiny || before == "same" && sized
+        || matches!(before, "the" | "more" | "less")
+            && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
 }

@@ -72,13 +72,25 @@ pub(super) fn likeness(
                 && dictionary.opposites(key).next().is_some()
                 && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
         });
+    // Light that is taken up is not light that arrives.
+    let taken = {
+        let (light, absorb, pass) = (dictionary.key("light"), dictionary.key("absorb"), dictionary.key("pass"));
+        let has = |about: &About, key: &String, least: f64| {
+            about.iter().any(|(known, weight)| known == key && *weight >= least)
+        };
+        let both = has(about, &light, 1.0) && has(about, &absorb, 0.5);
+        both && has(&wanted.about, &light, 1.0)
+            && !has(&wanted.about, &absorb, 0.1)
+            && !has(&wanted.about, &pass, 0.1)
+            && !wanted.class.contains(&"colour")
+    };
     // A rate, a length, a brightness is not told by naming the thing alone.
     let untold = !claim.about.is_empty()
         && claim.class.is_empty()
         && wanted.class.iter().any(|class| words::lists().telling.contains(class))
         && !alone;
     let share = f64::min((recall * precision).sqrt() + kind, 1.0)
-        * if stranger { 0.4 } else { 1.0 }
+        * if stranger || taken { 0.4 } else { 1.0 }
         * if untold { 0.45 } else { 1.0 }
         * if short_of_greatest(wanted, about, dictionary) { BELOW_GREATEST } else { 1.0 }
         * if mirrored { 0.85 } else { 1.0 }

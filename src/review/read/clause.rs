@@ -71,7 +71,15 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         .collect();
     for (number, clause) in clauses.iter_mut().enumerate() {
         let before = number.checked_sub(1).and_then(|before| denied.get(before)).copied().unwrap_or(false);
-        negate(clause, pieces, before && clause.link == Some(Link::So));
+        let joins = clause.pieces.start.checked_sub(1).and_then(|place| pieces.get(place));
+        // "They are blocked, so it is slower": what follows is no more denied.
+        let follows = joins.is_some_and(|piece| {
+            matches!(
+                piece.lower.as_str(),
+                "so" | "therefore" | "thus" | "hence" | "consequently" | "so that" | "and so"
+            )
+        });
+        negate(clause, pieces, before && clause.link == Some(Link::So) && !follows);
     }
     let mut open = false;
     for clause in &mut clauses {
@@ -247,7 +255,8 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
             }
             // "When it is warmer | the lipids move more".
             Role::Turn(turn) => match turn.grammar {
-                Grammar::Comparative | Grammar::Predicate => verb,
+                // "there is not a lot of": of what follows.
+                Grammar::Comparative | Grammar::Predicate => verb && !piece.lower.ends_with(" of"),
                 // "As the reaction speeds up | the glow …", but not "as we increase the salt".
                 Grammar::Intransitive | Grammar::Either => {
                     let subject = before.iter().rev().nth(1).map(|piece| piece.role);

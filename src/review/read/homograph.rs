@@ -126,6 +126,28 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         {
             Some((1, content(dictionary.key("block"), true)))
         }
+        // "doesn't pull it as hard", but "hardly".
+        Some((1, Meaning::Negator)) if word == "hard" => {
+            let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "strength" };
+            let keys = vec![dictionary.key("strength")];
+            let bytes = own.get(at)?.bytes.clone();
+            Some((1, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, word) }))
+        }
+        // "less light stopped".
+        Some((1, Meaning::Negator))
+            if words::lists().hindering.contains(rest.first()?)
+                && word.ends_with("ed")
+                && at.checked_sub(2).and_then(|place| mended.get(place)).is_some_and(|word| counts(word)) =>
+        {
+            Some((1, content(dictionary.key("block"), true)))
+        }
+        // "heat parts more of the pairs".
+        _ if matches!(word.as_str(), "part" | "parts" | "parted")
+            && (counts(next) || matches!(next, "the" | "them" | "most" | "all"))
+            && !matches!(back, "a" | "the" | "larger" | "smaller" | "bigger" | "that" | "big" | "large" | "small") =>
+        {
+            Some((1, content(dictionary.key("apart"), true)))
+        }
         // "fewer sites blocked, so …": what has been done to them.
         Some((1, Meaning::Negator)) if word == "blocked" && next != "from" && !next.ends_with("ing") => {
             Some((1, content(dictionary.key("block"), true)))
@@ -148,6 +170,10 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         }
         _ => None,
     }
+}
+
+fn counts(word: &str) -> bool {
+    matches!(word, "more" | "less" | "fewer" | "much")
 }
 
 /// Words that only their place makes something else: "most loops", "No, it stays", "comes out lowest", "takes less heat", "in
@@ -223,6 +249,14 @@ fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "" };
             does.then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, "most of") }))
         }
+        // "the more there are the easier it gets through".
+        ("harder" | "easier", "the") if mended.get(at + 1).is_some_and(|next| next != "to") => {
+            let direction = if word == "harder" { Direction::Down } else { Direction::Up };
+            let turn = Turn { direction, grammar: Grammar::Comparative, about: "rate" };
+            let keys = vec![dictionary.key("rate")];
+            let alone = dictionary.longest(all.rest(at)).is_none_or(|(length, _)| length == 1);
+            alone.then(|| (1, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, word) }))
+        }
         // "harder to melt", "easier to unzip": how soon it does so.
         ("harder" | "easier" | "easy", _) if mended.get(at + 1).is_some_and(|next| next == "to") => {
             let verb = all.stems.get(at + 2).is_some_and(|stem| dictionary.is_verb(stem));
@@ -296,7 +330,16 @@ pub(super) fn is_background(at: usize, words: &[String]) -> bool {
     let next = words.get(at + 1).map_or("", String::as_str);
     match back(0) {
         // "half-saturated".
-        "half" => matches!(next, "saturated" | "full" | "empty" | "life"),
+        "half" => {
+            // "the enzyme half comes off": a part.
+            let part = matches!(back(2), "the" | "this" | "that" | "other") && next.ends_with('s') && next != "as";
+            part || matches!(next, "saturated" | "full" | "empty" | "life")
+        }
+        // "Later nearly all are full": when.
+        "later" => {
+            let opens = at == 0 || matches!(back(1), "." | ";" | "," | "and" | "but" | ":");
+            opens && next.chars().all(char::is_alphabetic) && !next.is_empty()
+        }
         // "the two halves come apart", "lost as heat".
         "halves" => matches!(before, "the" | "two" | "both" | "these" | "its" | "their" | "of"),
         "heat" => matches!(back(1), "as" | "into" | "of" | "out" | "without" | "as much" | "much" | "body" | "waste"),

@@ -31,7 +31,10 @@ impl Reader<'_> {
             let found = (about, at..end.max(at + 1), true);
             (!found.0.is_empty()).then_some(found)
         };
-        let behind_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
+        // "The dye goes down in concentration": a verb, whatever stands before it.
+        let does = grammar == Grammar::Intransitive && last == Some(Role::Content) && lower.contains(' ');
+        let behind_noun = !does
+            && matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
             || self.there_is(at);
         let is_noun = behind_noun
             && !lower.ends_with("ly")
@@ -320,6 +323,8 @@ impl Reader<'_> {
                 // "soak up as much light"; "opens the stems of more loops".
                 Role::Link(_) if matches!(piece.lower.as_str(), "as" | "so") => {}
                 Role::Content if !piece.verb && self.is_of(place + 1) => {}
+                // "opens the short stems of more loops".
+                Role::Turn(_) if self.describes(place) => {}
                 // "A higher melting point keeps | more of them shut": a thing, whatever verb it is made of.
                 Role::Content if piece.term.is_some() => break,
                 // "The liquid holds less": what is in it, not what stays in it.

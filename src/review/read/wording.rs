@@ -54,6 +54,12 @@ impl Reader<'_> {
         // "longer heating": a thing done for longer, not a change of its own.
         let done = piece.lower.ends_with("ing")
             && matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
+        // "a lot of surface for the little volume": what it is set against.
+        let ratio = self.dictionary.key("surface to volume ratio");
+        let against = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| {
+            let last = piece.lower.rsplit(' ').next().unwrap_or_default();
+            piece.keys.contains(&ratio) && matches!(last, "the" | "its" | "their" | "for" | "each" | "every")
+        });
         // "falls faster than": one claim, made by the verb.
         let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
         let manner = turn.about == "rate" && moving;
@@ -99,6 +105,7 @@ impl Reader<'_> {
             || done
             || manner
             || gathers
+            || against
             || self.kept_alike(at, turn)
     }
 

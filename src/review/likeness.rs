@@ -14,6 +14,9 @@ const IN_PASSING: f64 = 0.41;
 /// How plainly the colour of a liquid tells how much dye is in it.
 const COLOURED: f64 = 0.8;
 
+/// The same, where how much light it takes up is asked about as well.
+const BY_COLOUR: f64 = 0.9;
+
 /// Keys of what is read, whatever it is.
 const READINGS: &[&str] =
     &["read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount", "oppos"];
@@ -109,7 +112,8 @@ fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, diction
         && claim.class == ["length"]
         && all(&|key| dictionary.class(key).is_some());
     match () {
-        () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
+        () if coloured(wanted, claim, dictionary) => Some((BY_COLOUR, false)),
+        () if concentrated(wanted, claim, dictionary) => Some((COLOURED, false)),
         () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
         () if lasts(wanted, claim, dictionary) => Some((COLOURED, true)),
         () if sized(wanted, claim) => Some((COLOURED, false)),
@@ -180,6 +184,29 @@ fn coloured(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
         && liquid(&wanted.about)
         && liquid(&claim.about)
         && !claim.about.iter().any(|(key, weight)| (*key == "light" && *weight >= 0.5) || *weight >= 2.0)
+}
+
+/// "The liquid is less concentrated", "a higher conc outside": of what is dissolved in it, whatever that is.
+fn concentrated(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let concentration = dictionary.key("concentration");
+    let has = |about: &About| about.iter().any(|(known, _)| *known == concentration);
+    let outside = dictionary.key("outside");
+    let liquid = |key: &str| words::lists().liquids.contains(&key) || key == "t:filtrate" || key == outside;
+    let of_liquid = |about: &About| about.iter().any(|(key, weight)| *weight >= 0.25 && liquid(key));
+    let only = claim.about.iter().all(|(key, weight)| *weight < 1.0 || liquid(key) || dictionary.is_light(key));
+    let within = claim.about.iter().any(|(key, weight)| *weight >= 1.0 && liquid(key));
+    let named =
+        wanted.about.iter().any(|(key, weight)| *weight >= 2.0 && !claim.about.iter().any(|(one, _)| one == key));
+    let amount = |class: &[&str]| class.iter().all(|class| *class == "amount");
+    has(&wanted.about)
+        && has(&claim.about)
+        && of_liquid(&wanted.about)
+        && within
+        && only
+        && !named
+        && !claim.carried
+        && amount(&wanted.class)
+        && amount(&claim.class)
 }
 
 /// "More negative" is less of a potential or a charge, where the other side does not tell it so.

@@ -202,7 +202,7 @@ impl Reader<'_> {
             self.combine(at, &mut about, &mut class);
         }
         let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
-        let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
+        let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge) && !self.within_a_name(place);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
         let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
@@ -377,6 +377,21 @@ impl Reader<'_> {
 }
 
 impl Reader<'_> {
+    /// "the top speed it could reach | is lower": which speed, and no hedge.
+    fn within_a_name(&self, at: usize) -> bool {
+        let verb = matches!(
+            self.word(Some(at + 1)),
+            "do" | "go" | "manage" | "reach" | "run" | "work" | "have" | "achieve" | "get to"
+        );
+        let finite = match self.role(Some(at + 2)) {
+            Some(Role::Copula) => true,
+            Some(Role::Turn(turn)) => turn.grammar == Grammar::Intransitive,
+            _ => false,
+        };
+        let subject = matches!(self.role(at.checked_sub(1)), Some(Role::Pronoun | Role::Content));
+        self.word(Some(at)) == "could" && subject && verb && finite
+    }
+
     /// "… each second", "… per minute" behind a word of direction.
     fn per_time(&self, at: usize) -> bool {
         let unit = self.dictionary.key("minute");

@@ -273,7 +273,7 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
 
 /// "The more dye": half of a comparison.
 pub(super) fn starts_with_the(pieces: &[Piece]) -> bool {
-    matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
+    matches!(pieces, [the, more, ..] if matches!(the.lower.as_str(), "the" | "teh" | "tha") && matches!(more.role, Role::Turn(_)))
 }
 
 /// "SA/V = 3/r": what a thing is reckoned from.

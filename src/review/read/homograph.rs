@@ -222,6 +222,16 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             let bytes = bytes.start..own.get(at + 1)?.bytes.end;
             Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }))
         }
+        // "doesn't reach so far".
+        "far"
+            if matches!(back, "so" | "as" | "that" | "very")
+                && mended.get(at.saturating_sub(5)..at).unwrap_or_default().iter().any(|word| {
+                    word == "not" || word == "never" || word.ends_with("n't") || word == "doesnt" || word == "dont"
+                }) =>
+        {
+            let keys = vec![dictionary.key("distance")];
+            Some((1, Piece { bytes, role: comparative(Direction::Up, "distance"), keys, ..empty(sentence, word) }))
+        }
         "heat" if matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") => {
             let keys = vec![dictionary.key("temperature")];
             Some((1, Piece { bytes, role: Role::Content, keys, ..empty(sentence, word) }))
@@ -315,8 +325,10 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
     let particle = !note
         && clause.iter().any(|word| {
             let stem = dictionary.stems.of(word);
+            // "Mean length down".
+            let verb = dictionary.is_verb(&stem) && word != "mean";
             matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
-                || dictionary.is_verb(&stem)
+                || verb
                 || PARTICLED.contains(&stem.as_str())
                 || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
         });

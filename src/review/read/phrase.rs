@@ -135,6 +135,13 @@ impl Reader<'_> {
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
             Grammar::Comparative => match next {
                 Some(Role::Content) => true,
+                // "only a small bit of gas".
+                Some(Role::Plain)
+                    if matches!(lower, "small" | "smaller" | "tiny" | "little" | "big" | "bigger")
+                        && matches!(self.word(Some(at + 1)), "bit of" | "bits of") =>
+                {
+                    true
+                }
                 Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing") || self.describes(at + 1),
                 Some(Role::Article | Role::Pronoun) if lower.ends_with(" of") => true,
                 Some(Role::Article) => {

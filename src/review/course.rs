@@ -234,6 +234,8 @@ impl Course {
             if let Some(first) = shares.first_mut() {
                 *first = Some((PLAINLY, mirrored));
             }
+        } else if matcher.goes_along(claim) {
+            shares.fill(None);
         }
         if let Some(last) = self.nodes.last().filter(|last| !last.cause)
             && read_off(claim, matcher)

@@ -19,7 +19,7 @@ pub(super) fn alike(points: &[Vec<Pattern>], matcher: &Matcher<'_>) -> Vec<Vec<S
     texts.flat_map(|reading| marked(&reading, &matcher.dictionary.key("mass"))).collect()
 }
 
-fn marked(reading: &Reading, mass: &String) -> Vec<Vec<String>> {
+fn marked(reading: &Reading, mass: &str) -> Vec<Vec<String>> {
     let mut found = Vec::new();
     for (at, piece) in reading.pieces.iter().enumerate() {
         let total = piece.lower.starts_with("total");
@@ -37,7 +37,7 @@ fn marked(reading: &Reading, mass: &String) -> Vec<Vec<String>> {
             _ => one.lower == "of",
         });
         let keys = |one: &Piece| {
-            let weighed = matches!(one.role, Role::Turn(_)).then(|| mass.clone());
+            let weighed = matches!(one.role, Role::Turn(_)).then(|| mass.to_owned());
             one.keys.iter().cloned().chain(weighed).collect::<Vec<String>>()
         };
         let keys: Vec<String> = behind.flat_map(keys).collect();
@@ -78,9 +78,9 @@ impl Course {
         given.iter().any(|keys| {
             let all = heavy.iter().all(|key| keys.contains(key))
                 && beside.iter().all(|key| keys.contains(key) || elsewhere(key));
-            let mut measured = measures.iter().filter(|key| keys.contains(key)).peekable();
-            let meant = measured.peek().is_some();
-            all && measured.all(told) && (meant || !own)
+            let mut wanted = measures.iter().filter(|key| keys.contains(key)).peekable();
+            let meant = wanted.peek().is_some();
+            all && wanted.all(told) && (meant || !own)
         })
     }
 }

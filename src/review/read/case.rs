@@ -68,22 +68,7 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
     let cleft = clause.link == Some(Link::Which)
         && matches!(opening, [it, be, ..] if it.lower == "it" && be.role == Role::Copula)
         && !opening.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Negator));
-    // "It is the last step that is gone, the one where more of it makes it dimmer."
-    let names_step = |number: usize| {
-        let start = clauses.get(number).map_or(0, |one| one.pieces.start);
-        let word = |back: usize| {
-            let place = start.checked_sub(back);
-            place.and_then(|place| pieces.get(place)).map_or("", |piece| piece.lower.as_str())
-        };
-        matches!(word(1), "where" | "which" | "that") && matches!(word(2), "one" | "step" | "part" | "bit" | "link")
-    };
-    let mut own_clause = claim.clause;
-    while own_clause > 0 && clauses.get(own_clause).is_some_and(|one| one.link == Some(Link::So)) {
-        own_clause -= 1;
-    }
-    let step = names_step(own_clause)
-        && clauses.get(own_clause).is_some_and(|one| one.sentence == clause.sentence)
-        && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "step" | "link" | "part" | "bit"));
+    let step = of_a_step(claim, clause, &sentence, clauses, pieces);
     // "If it could be reached more would dim it, but it cannot."
     let unreal = clauses.iter().skip(claim.clause + 1).take_while(|one| one.sentence == clause.sentence).any(|one| {
         let later = pieces.get(one.pieces.clone()).unwrap_or_default();
@@ -165,6 +150,26 @@ fn slackens(claim: &Claim, sentence: &[&Piece], pieces: &[Piece]) -> bool {
         && then
         && rises
         && matches!(own.lower.as_str(), "less" | "less and less" | "slower" | "more slowly" | "slowly")
+}
+
+/// Whether a claim only says which step is meant.
+fn of_a_step(claim: &Claim, clause: &Clause, sentence: &[&Piece], clauses: &[Clause], pieces: &[Piece]) -> bool {
+    // "It is the last step that is gone, the one where more of it makes it dimmer."
+    let names_step = |number: usize| {
+        let start = clauses.get(number).map_or(0, |one| one.pieces.start);
+        let word = |back: usize| {
+            let place = start.checked_sub(back);
+            place.and_then(|place| pieces.get(place)).map_or("", |piece| piece.lower.as_str())
+        };
+        matches!(word(1), "where" | "which" | "that") && matches!(word(2), "one" | "step" | "part" | "bit" | "link")
+    };
+    let mut own_clause = claim.clause;
+    while own_clause > 0 && clauses.get(own_clause).is_some_and(|one| one.link == Some(Link::So)) {
+        own_clause -= 1;
+    }
+    names_step(own_clause)
+        && clauses.get(own_clause).is_some_and(|one| one.sentence == clause.sentence)
+        && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "step" | "link" | "part" | "bit"))
 }
 
 /// "In the first series", "in series one", "the first time".

@@ -173,7 +173,7 @@ impl Reader<'_> {
         // "not as fast" is slower; "not faster" is only not faster.
         let compared = matches!(self.word(at.checked_sub(1)), "as" | "so" | "that");
         // "less slowed" is faster.
-        let lessened = turn.grammar == Grammar::Either
+        let lessened = matches!(turn.grammar, Grammar::Either | Grammar::Intransitive)
             && piece.lower.ends_with("ed")
             && matches!(self.word(at.checked_sub(1)), "less");
         let compared = compared || lessened;
@@ -202,7 +202,7 @@ impl Reader<'_> {
             self.combine(at, &mut about, &mut class);
         }
         let aside = self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at);
-        let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge) && !self.within_a_name(place);
+        let is_hedge = |place: usize| self.hedges(place);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let superlative = piece.lower.split(' ').any(|word| word == "most" || word == "least" || word.ends_with("est"));
         let than = (at..self.clause.pieces.end).any(|place| self.word(Some(place)) == "than");
@@ -377,6 +377,15 @@ impl Reader<'_> {
 }
 
 impl Reader<'_> {
+    /// Whether a word leaves open what is claimed.
+    fn hedges(&self, at: usize) -> bool {
+        // "flat at roughly 40": how near the number is.
+        let nearly =
+            matches!(self.word(Some(at)), "roughly" | "about" | "around" | "approximately" | "approx" | "near")
+                && matches!(self.role(Some(at + 1)), Some(Role::Number(_)));
+        self.role(Some(at)) == Some(Role::Hedge) && !self.within_a_name(at) && !nearly
+    }
+
     /// "the top speed it could reach | is lower": which speed, and no hedge.
     fn within_a_name(&self, at: usize) -> bool {
         let verb = matches!(

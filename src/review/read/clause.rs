@@ -61,6 +61,23 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         }
     }
     push(&mut clauses, sentence, start..pieces.len(), link);
+    deny(&mut clauses, pieces);
+    let mut open = false;
+    for clause in &mut clauses {
+        clause.hedged = open && clause.link == Some(Link::So);
+        let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
+        let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
+        let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
+        // "A smaller share could | make the rate lower".
+        let leads_on = own.last().is_some_and(|piece| piece.role == Role::Hedge);
+        // "could mean more pairs or fewer": both are left open.
+        open = leads_on || !says && (hedge || clause.hedged);
+    }
+    clauses
+}
+
+/// Marks what is negated, clause by clause.
+fn deny(clauses: &mut [Clause], pieces: &mut [Piece]) {
     // "It hadn't | made much": the verb that joins stands under the negation.
     let denied: Vec<bool> = clauses
         .iter()
@@ -81,18 +98,6 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         });
         negate(clause, pieces, before && clause.link == Some(Link::So) && !follows);
     }
-    let mut open = false;
-    for clause in &mut clauses {
-        clause.hedged = open && clause.link == Some(Link::So);
-        let own = pieces.get(clause.pieces.clone()).unwrap_or_default();
-        let hedge = own.iter().any(|piece| piece.role == Role::Hedge);
-        let says = own.iter().any(|piece| matches!(piece.role, Role::Turn(_)));
-        // "A smaller share could | make the rate lower".
-        let leads_on = own.last().is_some_and(|piece| piece.role == Role::Hedge);
-        // "could mean more pairs or fewer": both are left open.
-        open = leads_on || !says && (hedge || clause.hedged);
-    }
-    clauses
 }
 
 fn push(clauses: &mut Vec<Clause>, sentence: usize, pieces: Range<usize>, link: Option<Link>) {
@@ -129,6 +134,7 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
             matches!(lower, "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often")
                 // "doesn't get chewed up so quick", but not "…, so quicker".
                 || matches!(lower, "quick" | "quickly" | "rapidly" | "slow" | "slowly" | "bright" | "brightly")
+                || matches!(lower, "tight" | "tightly" | "close" | "closely" | "strong" | "easy")
         })
         && said.iter().any(|piece| piece.role == Role::Negator);
     match link {

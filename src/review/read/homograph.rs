@@ -72,7 +72,7 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
-    if let Some(found) = in_its_place(all, at).or_else(|| by_what_follows(all, at)) {
+    if let Some(found) = in_its_place(all, at).or_else(|| by_what_follows(all, at)).or_else(|| by_degree(all, at)) {
         return Some(found);
     }
     let direction = match word.as_str() {
@@ -126,28 +126,6 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         {
             Some((1, content(dictionary.key("block"), true)))
         }
-        // "doesn't pull it as hard", but "hardly".
-        Some((1, Meaning::Negator)) if word == "hard" => {
-            let turn = Turn { direction: Direction::Up, grammar: Grammar::Comparative, about: "strength" };
-            let keys = vec![dictionary.key("strength")];
-            let bytes = own.get(at)?.bytes.clone();
-            Some((1, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, word) }))
-        }
-        // "less light stopped".
-        Some((1, Meaning::Negator))
-            if words::lists().hindering.contains(rest.first()?)
-                && word.ends_with("ed")
-                && at.checked_sub(2).and_then(|place| mended.get(place)).is_some_and(|word| counts(word)) =>
-        {
-            Some((1, content(dictionary.key("block"), true)))
-        }
-        // "heat parts more of the pairs".
-        _ if matches!(word.as_str(), "part" | "parts" | "parted")
-            && (counts(next) || matches!(next, "the" | "them" | "most" | "all"))
-            && !matches!(back, "a" | "the" | "larger" | "smaller" | "bigger" | "that" | "big" | "large" | "small") =>
-        {
-            Some((1, content(dictionary.key("apart"), true)))
-        }
         // "fewer sites blocked, so …": what has been done to them.
         Some((1, Meaning::Negator)) if word == "blocked" && next != "from" && !next.ends_with("ing") => {
             Some((1, content(dictionary.key("block"), true)))
@@ -170,6 +148,65 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         }
         _ => None,
     }
+}
+
+/// The same by the words around: "as hard", "less light stopped", "parts more of them", "not so far".
+fn by_degree(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = before(all, at);
+    let bytes = own.get(at)?.bytes.clone();
+    let content = |key: String| Piece {
+        bytes: bytes.clone(),
+        role: Role::Content,
+        keys: vec![key],
+        verb: true,
+        acts: true,
+        ..empty(sentence, word)
+    };
+    let turn = |about: &'static str| Piece {
+        bytes: bytes.clone(),
+        role: Role::Turn(Turn { direction: Direction::Up, grammar: Grammar::Comparative, about }),
+        keys: vec![dictionary.key(about)],
+        ..empty(sentence, word)
+    };
+    let negator = matches!(dictionary.longest(rest), Some((1, Meaning::Negator)));
+    let since = mended.get(at.saturating_sub(5)..at).unwrap_or_default();
+    match word.as_str() {
+        // "doesn't pull it as hard", but "hardly".
+        "hard" if negator => Some((1, turn("strength"))),
+        // "doesn't reach so far".
+        "far" if matches!(back, "so" | "as" | "that" | "very") && since.iter().any(|word| denies(word)) => {
+            Some((1, turn("distance")))
+        }
+        // "heat parts more of the pairs".
+        "part" | "parts" | "parted"
+            if (counts(next)
+                || matches!(next, "the" | "them" | "most" | "all" | "many")
+                || next == "a" && mended.get(at + 2).is_some_and(|word| word == "lot"))
+                && !matches!(
+                    back,
+                    "a" | "the" | "larger" | "smaller" | "bigger" | "that" | "big" | "large" | "small"
+                ) =>
+        {
+            Some((1, content(dictionary.key("apart"))))
+        }
+        // "less light stopped".
+        _ if negator
+            && words::lists().hindering.contains(rest.first()?)
+            && word.ends_with("ed")
+            && at.checked_sub(2).and_then(|place| mended.get(place)).is_some_and(|word| counts(word)) =>
+        {
+            Some((1, content(dictionary.key("block"))))
+        }
+        _ => None,
+    }
+}
+
+fn denies(word: &str) -> bool {
+    matches!(word, "not" | "never" | "doesnt" | "dont") || word.ends_with("n't")
 }
 
 fn counts(word: &str) -> bool {
@@ -221,16 +258,6 @@ fn in_its_place(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         "come" | "comes" | "came" | "coming" if next == "out" && turns => {
             let bytes = bytes.start..own.get(at + 1)?.bytes.end;
             Some((2, Piece { bytes, role: Role::Copula, ..empty(sentence, "comes out") }))
-        }
-        // "doesn't reach so far".
-        "far"
-            if matches!(back, "so" | "as" | "that" | "very")
-                && mended.get(at.saturating_sub(5)..at).unwrap_or_default().iter().any(|word| {
-                    word == "not" || word == "never" || word.ends_with("n't") || word == "doesnt" || word == "dont"
-                }) =>
-        {
-            let keys = vec![dictionary.key("distance")];
-            Some((1, Piece { bytes, role: comparative(Direction::Up, "distance"), keys, ..empty(sentence, word) }))
         }
         "heat" if matches!(back, "less" | "more" | "little" | "extra" | "enough" | "fewer") => {
             let keys = vec![dictionary.key("temperature")];

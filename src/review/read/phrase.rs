@@ -135,6 +135,13 @@ impl Reader<'_> {
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
             Grammar::Comparative => match next {
                 Some(Role::Content) => true,
+                // "less stuff is split".
+                Some(Role::Plain)
+                    if matches!(self.word(Some(at + 1)), "stuff" | "things")
+                        && matches!(lower, "more" | "less" | "fewer" | "little" | "much" | "easier" | "harder") =>
+                {
+                    true
+                }
                 // "only a small bit of gas".
                 Some(Role::Plain)
                     if matches!(lower, "small" | "smaller" | "tiny" | "little" | "big" | "bigger")

@@ -118,7 +118,11 @@ impl Course {
             known.is_some_and(|(plain, turned)| plain >= best - AS_PLAIN && turned != *mirrored)
                 && matcher.are_opposite(&own.wanted, &other.wanted)
         };
-        let left = own.wanted.about.iter().any(|(key, _)| matcher.dictionary.is_elsewhere(key));
+        let apart = matcher.dictionary.key("apart");
+        let left = own.wanted.about.iter().any(|(key, _)| {
+            // So is "more of them have parted" of how many are paired.
+            matcher.dictionary.is_elsewhere(key) || *key == apart
+        });
         left && !(*mirrored && own.cause) && *share >= PLAINLY && self.nodes.iter().zip(shares).any(opposite)
     }
 

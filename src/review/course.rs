@@ -116,7 +116,7 @@ impl Course {
             _ => {}
         }
         let mut course = Self { nodes, plain: vec![0.0; matcher.reading.claims.len()], ..Self::default() };
-        course.assign(matcher);
+        course.assign(&super::given::alike(points, matcher), matcher);
         if course.steps_apart() {
             course.pass_over(matcher);
         }
@@ -141,7 +141,7 @@ impl Course {
     }
 
     /// Gives each claim to the quantities that it speaks of most plainly.
-    fn assign(&mut self, matcher: &Matcher<'_>) {
+    fn assign(&mut self, given: &[Vec<String>], matcher: &Matcher<'_>) {
         // "Rises with …" tells of one step which it is.
         let single = !self.steps_apart();
         let told = |claim: &Claim| !claim.aside || claim.presence;
@@ -155,6 +155,9 @@ impl Course {
             let before = number.checked_sub(1).and_then(|before| matcher.reading.claims.get(before));
             let before = before.filter(|before| rather || !single && amounts_alike(claim, before, matcher));
             let meant = before.map(|before| Claim { about: before.about.clone(), ..claim.clone() });
+            if self.is_given(claim, given, matcher) {
+                continue;
+            }
             let mut shares = self.shares(meant.as_ref().unwrap_or(claim), matcher);
             if single {
                 extreme(claim, &mut shares);
@@ -237,6 +240,8 @@ impl Course {
             if let Some(first) = shares.first_mut() {
                 *first = Some((PLAINLY, mirrored));
             }
+        } else if matcher.goes_along(claim) {
+            shares.fill(None);
         }
         if let Some(last) = self.nodes.last().filter(|last| !last.cause)
             && read_off(claim, matcher)

@@ -14,6 +14,9 @@ const IN_PASSING: f64 = 0.41;
 /// How plainly the colour of a liquid tells how much dye is in it.
 const COLOURED: f64 = 0.8;
 
+/// The same, where how much light it takes up is asked about as well.
+const BY_COLOUR: f64 = 0.9;
+
 /// Keys of what is read, whatever it is.
 const READINGS: &[&str] = &[
     "read", "measur", "result", "valu", "curv", "line", "graph", "output", "number", "data", "amount", "oppos",
@@ -74,13 +77,25 @@ pub(super) fn likeness(
                 && dictionary.opposites(key).next().is_some()
                 && !wanted.about.iter().any(|(known, _)| known == key || dictionary.opposed(known, key))
         });
+    // Light that is taken up is not light that arrives.
+    let taken = {
+        let (light, absorb, pass) = (dictionary.key("light"), dictionary.key("absorb"), dictionary.key("pass"));
+        let has = |about: &About, key: &String, least: f64| {
+            about.iter().any(|(known, weight)| known == key && *weight >= least)
+        };
+        let both = has(about, &light, 1.0) && has(about, &absorb, 0.5);
+        both && has(&wanted.about, &light, 1.0)
+            && !has(&wanted.about, &absorb, 0.1)
+            && !has(&wanted.about, &pass, 0.1)
+            && !wanted.class.contains(&"colour")
+    };
     // A rate, a length, a brightness is not told by naming the thing alone.
     let untold = !claim.about.is_empty()
         && claim.class.is_empty()
         && wanted.class.iter().any(|class| words::lists().telling.contains(class))
         && !alone;
     let share = f64::min((recall * precision).sqrt() + kind, 1.0)
-        * if stranger { 0.4 } else { 1.0 }
+        * if stranger || taken { 0.4 } else { 1.0 }
         * if untold { 0.45 } else { 1.0 }
         * if short_of_greatest(wanted, about, dictionary) { BELOW_GREATEST } else { 1.0 }
         * if mirrored { 0.85 } else { 1.0 }
@@ -99,7 +114,8 @@ fn otherwise(wanted: &Wanted, claim: &Claim, about: &About, alone: bool, diction
         && claim.class == ["length"]
         && all(&|key| dictionary.class(key).is_some());
     match () {
-        () if coloured(wanted, claim, dictionary) => Some((COLOURED, false)),
+        () if coloured(wanted, claim, dictionary) => Some((BY_COLOUR, false)),
+        () if concentrated(wanted, claim, dictionary) => Some((COLOURED, false)),
         () if melts(wanted, claim, dictionary) => Some((COLOURED, true)),
         () if lasts(wanted, claim, dictionary) => Some((COLOURED, true)),
         () if sized(wanted, claim) || leaky(wanted, claim, dictionary) || pushed(wanted, claim, dictionary) => {
@@ -189,6 +205,29 @@ fn coloured(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
         && liquid(&wanted.about)
         && liquid(&claim.about)
         && !claim.about.iter().any(|(key, weight)| (*key == "light" && *weight >= 0.5) || *weight >= 2.0)
+}
+
+/// "The liquid is less concentrated", "a higher conc outside": of what is dissolved in it, whatever that is.
+fn concentrated(wanted: &Wanted, claim: &Claim, dictionary: &Dictionary) -> bool {
+    let concentration = dictionary.key("concentration");
+    let has = |about: &About| about.iter().any(|(known, _)| *known == concentration);
+    let outside = dictionary.key("outside");
+    let liquid = |key: &str| words::lists().liquids.contains(&key) || key == "t:filtrate" || key == outside;
+    let of_liquid = |about: &About| about.iter().any(|(key, weight)| *weight >= 0.25 && liquid(key));
+    let only = claim.about.iter().all(|(key, weight)| *weight < 1.0 || liquid(key) || dictionary.is_light(key));
+    let within = claim.about.iter().any(|(key, weight)| *weight >= 1.0 && liquid(key));
+    let named =
+        wanted.about.iter().any(|(key, weight)| *weight >= 2.0 && !claim.about.iter().any(|(one, _)| one == key));
+    let amount = |class: &[&str]| class.iter().all(|class| *class == "amount");
+    has(&wanted.about)
+        && has(&claim.about)
+        && of_liquid(&wanted.about)
+        && within
+        && only
+        && !named
+        && !claim.carried
+        && amount(&wanted.class)
+        && amount(&claim.class)
 }
 
 /// "More negative" is less of a potential or a charge, where the other side does not tell it so.

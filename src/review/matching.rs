@@ -248,7 +248,11 @@ impl Matcher<'_> {
                 continue;
             }
             // "…, with the most made": of nothing that is asked about.
-            if alone && claim.about.is_empty() && !self.reading.opens_sentence(claim) {
+            if alone && self.goes_along(claim) && self.reading.goes_on(claim) {
+                continue;
+            }
+            let apart = alone && claim.about.is_empty() && !self.reading.opens_sentence(claim);
+            if apart && !self.instead(claim) {
                 continue;
             }
             let known = self.same_quantity(wanted, claim, alone).or_else(|| {
@@ -283,6 +287,36 @@ impl Matcher<'_> {
         }
         hits.retain(|(share, ..)| *share >= best - 0.3);
         hits
+    }
+
+    /// "Going down from 9 to 5, …", "From 9 down to 5 …": along the levels, and not what becomes of anything.
+    pub(super) fn goes_along(&self, claim: &Claim) -> bool {
+        let piece = |place: Option<usize>| place.and_then(|place| self.reading.pieces.get(place));
+        let own = piece(Some(claim.at)).map_or("", |piece| piece.lower.as_str());
+        let number = |place: Option<usize>| piece(place).is_some_and(|piece| matches!(piece.role, Role::Number(_)));
+        let led = piece(Some(claim.at + 1)).is_some_and(|piece| matches!(piece.lower.as_str(), "from" | "to"));
+        let going = matches!(own, "going down" | "going up" | "moving up" | "moving down" | "coming down")
+            && led
+            && number(Some(claim.at + 2));
+        let between = matches!(own, "down to" | "up to" | "down" | "up") && number(claim.at.checked_sub(1));
+        claim.carried && self.reading.opens_sentence(claim) && (going || between)
+    }
+
+    /// "It doesn't fall any more, it climbs": said of the same thing in place of what is denied.
+    fn instead(&self, claim: &Claim) -> bool {
+        let sentence = |claim: &Claim| self.reading.clauses.get(claim.clause).map(|clause| clause.sentence);
+        let mut earlier =
+            self.reading.claims.iter().filter(|one| one.at < claim.at && sentence(one) == sentence(claim));
+        let Some(before) = earlier.next_back() else { return false };
+        let denied = matches!(
+            (before.direction, claim.direction),
+            (Direction::NotDown, Direction::Up) | (Direction::NotUp, Direction::Down)
+        );
+        let it = claim.at.checked_sub(1).and_then(|place| self.reading.pieces.get(place));
+        denied
+            && before.about.is_empty()
+            && self.reading.opens_sentence(before)
+            && it.is_some_and(|piece| piece.role == Role::Pronoun || piece.lower.starts_with("it"))
     }
 
     /// Whether two quantities of the guide are one.

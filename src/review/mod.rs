@@ -18,6 +18,7 @@ mod dictionary;
 mod doer;
 mod doubt;
 mod figure;
+mod given;
 mod guide;
 mod habit;
 mod held;

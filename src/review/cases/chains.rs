@@ -246,3 +246,105 @@ fn a_sentence_that_opens_with_a_case_tells_of_that_case() {
     );
     case(&chain, &format!("{right} They all lose the same amount of it."), Status::Contradicted);
 }
+
+#[test]
+fn what_the_guide_says_is_alike_denies_nothing() {
+    let bath = reviewer(
+        "Explain how a change in the fraction that has leaked out changes the colour of the bath.",
+        "explain",
+        "More dye has come out into the same volume of bath, so its concentration in the bath rises; the bath holds more dye, so \
+         its colour is deeper.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &bath,
+        "More dye is out. The volume of the bath is the same, so the concentration of dye is higher and the colour is deeper.",
+        Status::Found,
+    );
+    case(
+        &bath,
+        "More dye has leaked. Its concentration in the bath is the same, so the colour stays the same.",
+        Status::Contradicted,
+    );
+    let rate = reviewer(
+        "Explain how a change in the dose changes the rate at which the substrate is split.",
+        "explain",
+        "More enzyme can reach a higher maximum rate; at the same substrate concentration the same share of the sites is busy, so \
+         the substrate is split faster.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &rate,
+        "More enzyme means the maximum rate is higher and at equal substrate the substrate is split faster.",
+        Status::Found,
+    );
+}
+
+#[test]
+fn what_is_told_beside_the_chain_denies_nothing() {
+    let heat = reviewer(
+        "Explain how warming the buffer changes the amount of enzyme on the beads.",
+        "explain",
+        "Heat motion parts more of the strands at a higher temperature, so a smaller share of them is paired; fewer of the strands \
+         are paired, so less enzyme stays on the beads.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &heat,
+        "At low temperatures nearly all the strands are paired, so more enzyme stays on the beads. Go up and it is the other way about.",
+        Status::Found,
+    );
+    case(&heat, "When it is warmer more of the strands come apart, so less enzyme stays on the beads.", Status::Found);
+    case(
+        &heat,
+        "When it is warmer more of the strands pair up, so more enzyme stays on the beads.",
+        Status::Contradicted,
+    );
+    let leak = dye_in_time();
+    case(
+        &leak,
+        "Over a longer time more dye moves out to where there is less of it, so its concentration in the liquid rises.",
+        Status::Found,
+    );
+    case(&leak, "It rises steeply at first and then less and less.", Status::Found);
+    case(&leak, "It rises at first; later nearly all of it is out.", Status::Found);
+    case(&leak, "It rises at first and then it falls.", Status::Contradicted);
+}
+
+#[test]
+fn a_denial_ends_where_so_begins() {
+    let site = reviewer(
+        "Explain how less inhibitor changes the rate.",
+        "explain",
+        "Less inhibitor blocks fewer of the active sites, so the substrate is split faster.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(&site, "With less inhibitor fewer active sites are blocked so the substrate is split faster.", Status::Found);
+    case(&site, "With less inhibitor fewer sites get blockd so the substrate is split faster.", Status::Found);
+    case(
+        &site,
+        "With less inhibitor fewer active sites are blocked so the substrate is split slower.",
+        Status::Contradicted,
+    );
+}
+
+#[test]
+fn light_that_is_taken_up_does_not_arrive() {
+    let shade = reviewer(
+        "Explain how a change in the dye in the liquid changes the rate of the leaves.",
+        "explain",
+        "The liquid holds less dye, which takes up less of the light; the leaves behind it receive more light; more light makes the \
+         leaves work faster.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &shade,
+        "A liquid with more dye swallows much of the light, so the leaves get less light and work slowly.",
+        Status::Found,
+    );
+}

@@ -147,3 +147,31 @@ fn what_is_made_goes_by_what_it_does() {
     let reading = Reading::of("It steals the energy.", &dictionary);
     assert!(reading.pieces.iter().all(|piece| piece.term.is_none()), "what it does is not what it is");
 }
+
+#[test]
+fn levels_and_pictures_claim_nothing() {
+    let dye = dye_in_time();
+    case(&dye, "Going down from 60 to 10 there is less time, so the concentration of dye is lower.", Status::Found);
+    case(&dye, "From 60 down to 10 the time is shorter, so the concentration of dye is lower.", Status::Found);
+    let gates = reviewer(
+        "Describe how the number of gates affects the permeability of the wall.",
+        "describe",
+        "More gates each offer a way through, so the wall becomes more permeable.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    );
+    case(
+        &gates,
+        "Each gate is like a little door, so the more gates there are the easier stuff gets through.",
+        Status::Found,
+    );
+    case(&gates, "With fewer gates less stuff gets through the wall.", Status::Found);
+    let rising = rising();
+    case(&rising, "It doesn't fall any more, it climbs.", Status::Found);
+    case(&rising, "It doesn't rise any more, it falls.", Status::Contradicted);
+    let flat = prediction("does not change; it stays near 40", "“stays the same”", "“it rises”");
+    case(&flat, "Flat at roughly 40.", Status::Found);
+    assert_eq!(ways("The dye is less dimmed."), [Direction::Up]);
+    assert_eq!(ways("Most strands stay long."), [Direction::Up]);
+    assert_eq!(ways("They aren't packed so tightly."), [Direction::Up]);
+}

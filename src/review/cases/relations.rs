@@ -294,3 +294,57 @@ fn what_shrinks_need_not_be_a_volume() {
     );
     case(&gap, "With a larger load the gap between the plates shrinks.", Status::Found);
 }
+
+#[test]
+fn a_concentration_is_told_of_the_liquid_alone() {
+    let bath = reviewer(
+        "Explain how a change in the fraction that has leaked out changes the absorbance of the liquid.",
+        "explain",
+        "More inhibitor has come out into the bath, so its concentration in the liquid outside rises; the liquid takes up more of the \
+         light, so its absorbance rises.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(&bath, "More inhibitor leaks out, so a higher conc outside. The absorbance is higher.", Status::Found);
+    case(
+        &bath,
+        "More inhibitor leaks out, so the liquid outside is more concentrated. The absorbance is higher.",
+        Status::Found,
+    );
+    case(
+        &bath,
+        "More inhibitor leaks out, so the liquid outside is less concentrated. The absorbance is lower.",
+        Status::Contradicted,
+    );
+}
+
+#[test]
+fn a_clause_that_says_which_is_no_hedge() {
+    let top = reviewer(
+        "Explain how more enzyme changes the rate.",
+        "explain",
+        "More enzyme gives a higher maximum rate; with a higher maximum rate the substrate is split faster.",
+        &["the same argued from the opposite change"],
+        &[],
+    );
+    case(
+        &top,
+        "With more enzyme the top speed it could reach is higher and the substrate is split faster.",
+        Status::Found,
+    );
+    let open = "With more enzyme the top speed could be higher and the substrate could be split faster.";
+    case(&top, open, Status::LookAgain);
+}
+
+#[test]
+fn how_far_it_does_not_get() {
+    let run = reviewer(
+        "Describe how the speed of the strands affects the distance that they run.",
+        "describe",
+        "Slower strands get less far in the same time, so the distance is shorter.",
+        &["the direction alone, for this change or the opposite one"],
+        &[],
+    );
+    case(&run, "If the strands go slower they don't reach so far.", Status::Found);
+    case(&run, "If the strands go faster they don't reach so far.", Status::Contradicted);
+}

@@ -68,22 +68,7 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
     let cleft = clause.link == Some(Link::Which)
         && matches!(opening, [it, be, ..] if it.lower == "it" && be.role == Role::Copula)
         && !opening.iter().any(|piece| matches!(piece.role, Role::Turn(_) | Role::Negator));
-    // "It is the last step that is gone, the one where more of it makes it dimmer."
-    let names_step = |number: usize| {
-        let start = clauses.get(number).map_or(0, |one| one.pieces.start);
-        let word = |back: usize| {
-            let place = start.checked_sub(back);
-            place.and_then(|place| pieces.get(place)).map_or("", |piece| piece.lower.as_str())
-        };
-        matches!(word(1), "where" | "which" | "that") && matches!(word(2), "one" | "step" | "part" | "bit" | "link")
-    };
-    let mut own_clause = claim.clause;
-    while own_clause > 0 && clauses.get(own_clause).is_some_and(|one| one.link == Some(Link::So)) {
-        own_clause -= 1;
-    }
-    let step = names_step(own_clause)
-        && clauses.get(own_clause).is_some_and(|one| one.sentence == clause.sentence)
-        && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "step" | "link" | "part" | "bit"));
+    let step = of_a_step(claim, clause, &sentence, clauses, pieces);
     // "If it could be reached more would dim it, but it cannot."
     let unreal = clauses.iter().skip(claim.clause + 1).take_while(|one| one.sentence == clause.sentence).any(|one| {
         let later = pieces.get(one.pieces.clone()).unwrap_or_default();
@@ -97,7 +82,94 @@ pub(super) fn of_another_case(claim: &Claim, pieces: &[Piece], clauses: &[Clause
             matches!(word(0), "goes" | "go") && word(1) == "the" && word(2) == "other" && word(3) == "way"
         });
     let all = sentence.iter().any(|piece| matches!(piece.lower.as_str(), "all" | "every" | "everything" | "each"));
-    (before && !turned) || then || step || unreal || cleft || up_to_here(claim, &sentence, pieces) || (turns_all && all)
+    let beside =
+        reverses(claim, clauses, pieces) || where_to(claim, clause, pieces) || slackens(claim, &sentence, pieces);
+    (before && !turned)
+        || beside
+        || then
+        || step
+        || unreal
+        || cleft
+        || up_to_here(claim, &sentence, pieces)
+        || (turns_all && all)
+}
+
+/// "Go up in size and it is the other way about", "More of it is the reverse": the opposite case, of which nothing else is told.
+fn reverses(claim: &Claim, clauses: &[Clause], pieces: &[Piece]) -> bool {
+    let Some(clause) = clauses.get(claim.clause) else { return false };
+    let own: Vec<&str> = pieces
+        .iter()
+        .filter(|piece| piece.sentence == clause.sentence && !matches!(piece.role, Role::Mark(_)))
+        .map(|piece| piece.lower.as_str())
+        .collect();
+    let text = own.join(" ");
+    let text = text.trim_end_matches(" of that").trim_end_matches(" of this");
+    let ends = [
+        " is the reverse",
+        " is the opposite",
+        " is the contrary",
+        " it's the reverse",
+        " it's the opposite",
+        " it's the contrary",
+        " the other way about",
+        " the other way round",
+        " the other way around",
+        " the opposite way",
+        " goes the other way",
+        " vice versa",
+    ];
+    // Where more is told of it, it is a case of its own.
+    let last = !pieces.iter().any(|piece| piece.sentence > clause.sentence && matches!(piece.role, Role::Turn(_)));
+    let turns = pieces.iter().filter(|piece| piece.sentence == clause.sentence);
+    let alone = turns.filter(|piece| matches!(piece.role, Role::Turn(_))).count() <= 1;
+    alone && last && ends.iter().any(|end| text.ends_with(end))
+}
+
+/// "out to where there is less of it": a place, and not what becomes of it.
+fn where_to(claim: &Claim, clause: &Clause, pieces: &[Piece]) -> bool {
+    let word = |back: usize| {
+        let place = clause.pieces.start.checked_sub(back);
+        place.and_then(|place| pieces.get(place)).map_or("", |piece| piece.lower.as_str())
+    };
+    !claim.class.contains(&"potential")
+        && word(1) == "where"
+        && matches!(word(2), "to" | "towards" | "toward" | "from" | "place" | "side")
+}
+
+/// "It rises steeply at first and then less and less": no fall.
+fn slackens(claim: &Claim, sentence: &[&Piece], pieces: &[Piece]) -> bool {
+    let Some(own) = pieces.get(claim.at) else { return false };
+    let before: Vec<&&Piece> = sentence.iter().filter(|piece| piece.bytes.end <= own.bytes.start).collect();
+    let first = before.iter().any(|piece| {
+        matches!(piece.lower.as_str(), "first" | "at first" | "to begin with" | "initially" | "steeply" | "early on")
+    });
+    let then = before.iter().rev().take(2).any(|piece| matches!(piece.lower.as_str(), "then" | "and then"));
+    let rises = before.iter().any(|piece| matches!(piece.role, Role::Turn(turn) if turn.direction == Direction::Up));
+    claim.carried
+        && first
+        && then
+        && rises
+        && matches!(own.lower.as_str(), "less" | "less and less" | "slower" | "more slowly" | "slowly")
+}
+
+/// Whether a claim only says which step is meant.
+fn of_a_step(claim: &Claim, clause: &Clause, sentence: &[&Piece], clauses: &[Clause], pieces: &[Piece]) -> bool {
+    // "It is the last step that is gone, the one where more of it makes it dimmer."
+    let names_step = |number: usize| {
+        let start = clauses.get(number).map_or(0, |one| one.pieces.start);
+        let word = |back: usize| {
+            let place = start.checked_sub(back);
+            place.and_then(|place| pieces.get(place)).map_or("", |piece| piece.lower.as_str())
+        };
+        matches!(word(1), "where" | "which" | "that") && matches!(word(2), "one" | "step" | "part" | "bit" | "link")
+    };
+    let mut own_clause = claim.clause;
+    while own_clause > 0 && clauses.get(own_clause).is_some_and(|one| one.link == Some(Link::So)) {
+        own_clause -= 1;
+    }
+    names_step(own_clause)
+        && clauses.get(own_clause).is_some_and(|one| one.sentence == clause.sentence)
+        && sentence.iter().any(|piece| matches!(piece.lower.as_str(), "step" | "link" | "part" | "bit"))
 }
 
 /// "In the first series", "in series one", "the first time".

@@ -196,7 +196,7 @@ impl Reader<'_> {
         }
         let aside =
             self.clause.aside_from.is_some_and(|from| from < at) || self.reversed(at) || self.asks_how(at, direction);
-        let is_hedge = |place: usize| self.role(Some(place)) == Some(Role::Hedge);
+        let is_hedge = |place: usize| self.hedges(place);
         let hedged = self.clause.hedged || self.clause.pieces.clone().any(is_hedge);
         let beside = self.sets_beside(at, turn);
         let direction = if self.nears_an_end(at, &class) { direction.mirrored() } else { direction };
@@ -235,7 +235,8 @@ impl Reader<'_> {
             return Direction::Same;
         }
         // "less slowed" is faster.
-        let lessened = turn.grammar == Grammar::Either && word.ends_with("ed") && before == "less";
+        let grown = matches!(turn.grammar, Grammar::Either | Grammar::Intransitive);
+        let lessened = grown && word.ends_with("ed") && before == "less";
         // "not as fast" is slower; "not faster" is only not faster. "not much" is little.
         let compared = lessened || matches!(before, "as" | "so" | "that") || MUCH.contains(&word);
         match (negated || lessened, compared) {
@@ -439,6 +440,30 @@ impl Reader<'_> {
 }
 
 impl Reader<'_> {
+    /// Whether a word leaves open what is claimed.
+    fn hedges(&self, at: usize) -> bool {
+        // "flat at roughly 40": how near the number is.
+        let nearly =
+            matches!(self.word(Some(at)), "roughly" | "about" | "around" | "approximately" | "approx" | "near")
+                && matches!(self.role(Some(at + 1)), Some(Role::Number(_)));
+        self.role(Some(at)) == Some(Role::Hedge) && !self.within_a_name(at) && !nearly
+    }
+
+    /// "the top speed it could reach | is lower": which speed, and no hedge.
+    fn within_a_name(&self, at: usize) -> bool {
+        let verb = matches!(
+            self.word(Some(at + 1)),
+            "do" | "go" | "manage" | "reach" | "run" | "work" | "have" | "achieve" | "get to"
+        );
+        let finite = match self.role(Some(at + 2)) {
+            Some(Role::Copula) => true,
+            Some(Role::Turn(turn)) => turn.grammar == Grammar::Intransitive,
+            _ => false,
+        };
+        let subject = matches!(self.role(at.checked_sub(1)), Some(Role::Pronoun | Role::Content));
+        self.word(Some(at)) == "could" && subject && verb && finite
+    }
+
     /// "… each second", "… per minute" behind a word of direction.
     fn per_time(&self, at: usize) -> bool {
         let unit = self.dictionary.key("minute");

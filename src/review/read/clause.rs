@@ -61,18 +61,7 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         }
     }
     push(&mut clauses, sentence, start..pieces.len(), link);
-    // "It hadn't | made much": the verb that joins stands under the negation.
-    let denied: Vec<bool> = clauses
-        .iter()
-        .map(|clause| {
-            let last = clause.pieces.end.checked_sub(1).and_then(|last| pieces.get(last));
-            last.is_some_and(|piece| piece.role == Role::Negator)
-        })
-        .collect();
-    for (number, clause) in clauses.iter_mut().enumerate() {
-        let before = number.checked_sub(1).and_then(|before| denied.get(before)).copied().unwrap_or(false);
-        negate(clause, pieces, before && clause.link == Some(Link::So));
-    }
+    deny(&mut clauses, pieces);
     let mut open = false;
     for clause in &mut clauses {
         clause.hedged = open && clause.link == Some(Link::So);
@@ -85,6 +74,30 @@ pub(crate) fn clauses(pieces: &mut [Piece]) -> Vec<Clause> {
         open = leads_on || !says && (hedge || clause.hedged);
     }
     clauses
+}
+
+/// Marks what is negated, clause by clause.
+fn deny(clauses: &mut [Clause], pieces: &mut [Piece]) {
+    // "It hadn't | made much": the verb that joins stands under the negation.
+    let denied: Vec<bool> = clauses
+        .iter()
+        .map(|clause| {
+            let last = clause.pieces.end.checked_sub(1).and_then(|last| pieces.get(last));
+            last.is_some_and(|piece| piece.role == Role::Negator)
+        })
+        .collect();
+    for (number, clause) in clauses.iter_mut().enumerate() {
+        let before = number.checked_sub(1).and_then(|before| denied.get(before)).copied().unwrap_or(false);
+        let joins = clause.pieces.start.checked_sub(1).and_then(|place| pieces.get(place));
+        // "They are blocked, so it is slower": what follows is no more denied.
+        let follows = joins.is_some_and(|piece| {
+            matches!(
+                piece.lower.as_str(),
+                "so" | "therefore" | "thus" | "hence" | "consequently" | "so that" | "and so"
+            )
+        });
+        negate(clause, pieces, before && clause.link == Some(Link::So) && !follows);
+    }
 }
 
 fn push(clauses: &mut Vec<Clause>, sentence: usize, pieces: Range<usize>, link: Option<Link>) {
@@ -121,6 +134,7 @@ fn cuts(link: Link, pieces: &[Piece], start: usize, at: usize) -> bool {
             matches!(lower, "much" | "many" | "far" | "fast" | "easily" | "strongly" | "often")
                 // "doesn't get chewed up so quick", but not "…, so quicker".
                 || matches!(lower, "quick" | "quickly" | "rapidly" | "slow" | "slowly" | "bright" | "brightly")
+                || matches!(lower, "tight" | "tightly" | "close" | "closely" | "strong" | "easy")
         })
         && said.iter().any(|piece| piece.role == Role::Negator);
     match link {
@@ -252,7 +266,8 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
             }
             // "When it is warmer | the lipids move more".
             Role::Turn(turn) => match turn.grammar {
-                Grammar::Comparative | Grammar::Predicate => verb,
+                // "there is not a lot of": of what follows.
+                Grammar::Comparative | Grammar::Predicate => verb && !piece.lower.ends_with(" of"),
                 // "As the reaction speeds up | the glow …", but not "as we increase the salt".
                 Grammar::Intransitive | Grammar::Either => {
                     let subject = before.iter().rev().nth(1).map(|piece| piece.role);
@@ -269,7 +284,7 @@ fn fronted(pieces: &[Piece], start: usize, at: usize, link: Option<Link>) -> boo
 
 /// "The more dye": half of a comparison.
 pub(super) fn starts_with_the(pieces: &[Piece]) -> bool {
-    matches!(pieces, [the, more, ..] if the.lower == "the" && matches!(more.role, Role::Turn(_)))
+    matches!(pieces, [the, more, ..] if matches!(the.lower.as_str(), "the" | "teh" | "tha") && matches!(more.role, Role::Turn(_)))
 }
 
 /// "SA/V = 3/r": what a thing is reckoned from.

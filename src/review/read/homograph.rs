@@ -72,7 +72,7 @@ pub(super) fn turned_noun(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> 
         let bytes = own.get(at)?.bytes.clone();
         return Some((1, Piece { bytes, role: Role::Copula, ..empty(sentence, word) }));
     }
-    if let Some(found) = in_its_place(all, at).or_else(|| by_what_follows(all, at)) {
+    if let Some(found) = in_its_place(all, at).or_else(|| by_what_follows(all, at)).or_else(|| by_degree(all, at)) {
         return Some(found);
     }
     let direction = match word.as_str() {
@@ -148,6 +148,69 @@ fn by_meaning(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
         }
         _ => None,
     }
+}
+
+/// The same by the words around: "as hard", "less light stopped", "parts more of them", "not so far".
+fn by_degree(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
+    let Words { own, mended, sentence, dictionary, .. } = *all;
+    let rest = all.rest(at);
+    let word = mended.get(at)?;
+    let next = mended.get(at + 1).map_or("", String::as_str);
+    let back = before(all, at);
+    let bytes = own.get(at)?.bytes.clone();
+    let content = |key: String| Piece {
+        bytes: bytes.clone(),
+        role: Role::Content,
+        keys: vec![key],
+        verb: true,
+        acts: true,
+        ..empty(sentence, word)
+    };
+    let turn = |about: &'static str| Piece {
+        bytes: bytes.clone(),
+        role: Role::Turn(Turn { direction: Direction::Up, grammar: Grammar::Comparative, about }),
+        keys: vec![dictionary.key(about)],
+        ..empty(sentence, word)
+    };
+    let negator = matches!(dictionary.longest(rest), Some((1, Meaning::Negator)));
+    let since = mended.get(at.saturating_sub(5)..at).unwrap_or_default();
+    match word.as_str() {
+        // "doesn't pull it as hard", but "hardly".
+        "hard" if negator => Some((1, turn("strength"))),
+        // "doesn't reach so far".
+        "far" if matches!(back, "so" | "as" | "that" | "very") && since.iter().any(|word| denies(word)) => {
+            Some((1, turn("distance")))
+        }
+        // "heat parts more of the pairs".
+        "part" | "parts" | "parted"
+            if (counts(next)
+                || matches!(next, "the" | "them" | "most" | "all" | "many")
+                || next == "a" && mended.get(at + 2).is_some_and(|word| word == "lot"))
+                && !matches!(
+                    back,
+                    "a" | "the" | "larger" | "smaller" | "bigger" | "that" | "big" | "large" | "small"
+                ) =>
+        {
+            Some((1, content(dictionary.key("apart"))))
+        }
+        // "less light stopped".
+        _ if negator
+            && words::lists().hindering.contains(rest.first()?)
+            && word.ends_with("ed")
+            && at.checked_sub(2).and_then(|place| mended.get(place)).is_some_and(|word| counts(word)) =>
+        {
+            Some((1, content(dictionary.key("block"))))
+        }
+        _ => None,
+    }
+}
+
+fn denies(word: &str) -> bool {
+    matches!(word, "not" | "never" | "doesnt" | "dont") || word.ends_with("n't")
+}
+
+fn counts(word: &str) -> bool {
+    matches!(word, "more" | "less" | "fewer" | "much")
 }
 
 /// Words that only their place makes something else: "most loops", "No, it stays", "comes out lowest", "takes less heat", "in
@@ -247,6 +310,14 @@ fn by_what_follows(all: &Words<'_>, at: usize) -> Option<(usize, Piece)> {
             (!top && own.get(at + 1).is_some_and(|token| !mark(token)))
                 .then(|| (1, Piece { bytes, role: Role::Turn(turn), ..empty(sentence, word) }))
         }
+        // "the more there are the easier it gets through".
+        ("harder" | "easier", "the") if mended.get(at + 1).is_some_and(|next| next != "to") => {
+            let direction = if word == "harder" { Direction::Down } else { Direction::Up };
+            let turn = Turn { direction, grammar: Grammar::Comparative, about: "rate" };
+            let keys = vec![dictionary.key("rate")];
+            let alone = dictionary.longest(all.rest(at)).is_none_or(|(length, _)| length == 1);
+            alone.then(|| (1, Piece { bytes, role: Role::Turn(turn), keys, ..empty(sentence, word) }))
+        }
         // "harder to melt", "easier to unzip": how soon it does so.
         ("harder" | "easier" | "easy", _) if hard_to(all, at + 1).is_some() => {
             let verb = hard_to(all, at + 1).unwrap_or(false);
@@ -313,8 +384,10 @@ fn ends_so(all: &Words<'_>, at: usize) -> bool {
     let particle = !note
         && clause.iter().any(|word| {
             let stem = dictionary.stems.of(word);
+            // "Mean length down".
+            let verb = dictionary.is_verb(&stem) && word != "mean";
             matches!(stem.as_str(), "time" | "min" | "minut" | "hour")
-                || dictionary.is_verb(&stem)
+                || verb
                 || PARTICLED.contains(&stem.as_str())
                 || matches!(dictionary.longest(&[stem.as_str()]), Some((_, Meaning::Turn(_))))
         });
@@ -328,12 +401,28 @@ pub(super) fn is_background(at: usize, words: &[String]) -> bool {
     let next = words.get(at + 1).map_or("", String::as_str);
     match back(0) {
         // "half-saturated".
-        "half" => matches!(next, "saturated" | "full" | "empty" | "life"),
+        "half" => {
+            // "the enzyme half comes off": a part.
+            let part = matches!(back(2), "the" | "this" | "that" | "other") && next.ends_with('s') && next != "as";
+            part || matches!(next, "saturated" | "full" | "empty" | "life")
+        }
+        // "Later nearly all are full": when.
+        "later" => {
+            let opens = at == 0 || matches!(back(1), "." | ";" | "," | "and" | "but" | ":");
+            opens && next.chars().all(char::is_alphabetic) && !next.is_empty()
+        }
         // "the two halves come apart", "lost as heat".
         "halves" => matches!(before, "the" | "two" | "both" | "these" | "its" | "their" | "of"),
         "heat" => matches!(back(1), "as" | "into" | "of" | "out" | "without" | "as much" | "much" | "body" | "waste"),
         "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
         // "At the same rate whatever …" denies; "in the same time" says what is kept alike.
+        // "mass of DNA", but "masses of it".
+        "mass" => back(1) == "the",
+        // "at equal substrate".
+        "equal" | "identical" => {
+            let behind = words.get(at + 1).is_some_and(|next| next.chars().all(char::is_alphabetic));
+            behind && ["at", "of", "for", "from", "into", "with", "over", "to"].contains(&back(1)) && next != "in"
+        }
         "same" => {
             let rest = words.get(at + 1..).unwrap_or_default();
             let denies = rest.iter().any(|word| matches!(word.as_str(), "whatever" | "however" | "regardless"));

@@ -169,7 +169,7 @@ pub(super) fn told_behind(claims: &mut [Claim], pieces: &[Piece], clauses: &[Cla
         let reader = Reader { pieces, clause: next, dictionary };
         let behind = match word {
             "that" | "which" | "who" => {
-                let be = next.pieces.clone().skip(1).rfind(|place| role(*place) == Some(Role::Copula));
+                let be = next.pieces.clone().rfind(|place| role(*place) == Some(Role::Copula));
                 let verb = pieces.get(next.pieces.start).is_some_and(|piece| piece.verb);
                 let from = be.map(|be| be + 1).or(Some(next.pieces.start).filter(|_| verb));
                 from.filter(|_| !turns).map(|from| reader.right(from).0)

@@ -31,7 +31,10 @@ impl Reader<'_> {
             let found = (about, at..end.max(at + 1), true);
             (!found.0.is_empty()).then_some(found)
         };
-        let behind_noun = matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
+        // "The dye goes down in concentration": a verb, whatever stands before it.
+        let does = grammar == Grammar::Intransitive && last == Some(Role::Content) && lower.contains(' ');
+        let behind_noun = !does
+            && matches!(last, Some(Role::Article | Role::Negator | Role::Content | Role::Turn(_)) | None)
             || self.there_is(at);
         let is_noun = behind_noun
             && !lower.ends_with("ly")
@@ -75,7 +78,9 @@ impl Reader<'_> {
         // "becomes more permeable", "makes it less permeable": what becomes so is spoken of as well.
         let quality = ahead.0.first().is_some_and(|(key, _)| self.dictionary.is_adjective(key));
         let has = matches!(self.word(at.checked_sub(1)), "have" | "has" | "had") || self.gets(at);
-        if grammar == Grammar::Comparative && (passive && !has || quality) {
+        // "was short of charge to pull the same tag": of that alone.
+        let the_same = lower == "same" && last == Some(Role::Article) && self.verb(at.saturating_sub(2));
+        if grammar == Grammar::Comparative && (passive && !has || quality) && !the_same {
             let (mut about, start) = self.left(at);
             about.extend(ahead.0);
             return (about, start..ahead.1.end, false);
@@ -147,6 +152,20 @@ impl Reader<'_> {
             Grammar::Either => takes_object && !(passive && lower.ends_with("ed")),
             Grammar::Comparative => match next {
                 Some(Role::Content) => true,
+                // "less stuff is split".
+                Some(Role::Plain)
+                    if matches!(self.word(Some(at + 1)), "stuff" | "things")
+                        && matches!(lower, "more" | "less" | "fewer" | "little" | "much" | "easier" | "harder") =>
+                {
+                    true
+                }
+                // "only a small bit of gas".
+                Some(Role::Plain)
+                    if matches!(lower, "small" | "smaller" | "tiny" | "little" | "big" | "bigger")
+                        && matches!(self.word(Some(at + 1)), "bit of" | "bits of") =>
+                {
+                    true
+                }
                 Some(Role::Turn(_)) => self.word(Some(at + 1)).ends_with("ing") || self.describes(at + 1),
                 Some(Role::Article | Role::Pronoun) if lower.ends_with(" of") => true,
                 Some(Role::Article) => {
@@ -335,6 +354,8 @@ impl Reader<'_> {
                 // "soak up as much light"; "opens the stems of more loops".
                 Role::Link(_) if matches!(piece.lower.as_str(), "as" | "so") => {}
                 Role::Content if !piece.verb && self.is_of(place + 1) => {}
+                // "opens the short stems of more loops".
+                Role::Turn(_) if self.describes(place) => {}
                 // "A higher melting point keeps | more of them shut": a thing, whatever verb it is made of.
                 Role::Content if piece.term.is_some() => break,
                 // "The liquid holds less": what is in it, not what stays in it.
@@ -393,6 +414,9 @@ pub(crate) fn says_which(pieces: &[Piece], at: usize) -> bool {
     let before = at.checked_sub(1).map_or("", word);
     // "more little flashes".
     let tiny = matches!(before, "more" | "fewer") && matches!(word(at), "little" | "tiny" | "big");
-    tiny || matches!(before, "the" | "more" | "less")
-        && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
+    // "pull the same big tag".
+    let sized = matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low" | "big" | "little" | "tiny");
+    tiny || before == "same" && sized
+        || matches!(before, "the" | "more" | "less")
+            && matches!(word(at), "short" | "long" | "small" | "large" | "high" | "low")
 }

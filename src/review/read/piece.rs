@@ -139,7 +139,9 @@ pub(super) fn empty(sentence: usize, lower: &str) -> Piece {
 fn meant(all: &Words<'_>, at: usize) -> Option<(usize, Meaning)> {
     let Words { mended, dictionary, .. } = *all;
     let rest = all.rest(at);
-    let found = dictionary.longest(rest).filter(|(length, _)| *length > 1 || !is_background(at, mended));
+    let starts_mass = mended.get(at).is_some_and(|word| word == "mass");
+    let found =
+        dictionary.longest(rest).filter(|(length, _)| *length > 1 && !starts_mass || !is_background(at, mended));
     let found = found.filter(|found| !is_way(all, at, *found));
     let found = found.filter(|found| !before_turn(dictionary, rest, *found));
     let found = found.map(|found| of_one_thing(dictionary, rest, found));

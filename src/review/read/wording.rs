@@ -61,7 +61,10 @@ impl Reader<'_> {
         let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
         // "less slowed": one claim, made by the verb.
         let lessens = piece.lower == "less"
-            && matches!(self.role(Some(at + 1)), Some(Role::Turn(Turn { grammar: Grammar::Either, .. })))
+            && matches!(
+                self.role(Some(at + 1)),
+                Some(Role::Turn(Turn { grammar: Grammar::Either | Grammar::Intransitive, .. }))
+            )
             && self.word(Some(at + 1)).ends_with("ed");
         // "less charge builds up": one claim, made by the first word.
         // "picks up more protons": what it does to something else.
@@ -103,6 +106,7 @@ impl Reader<'_> {
             || done
             || manner
             || gathers
+            || self.only_describes(at)
             || self.kept_alike(at, turn)
     }
 
@@ -113,6 +117,34 @@ impl Reader<'_> {
             && self.opens(at)
             && matches!(self.word(Some(at + 1)), "to" | "from")
             && matches!(self.role(Some(at + 2)), Some(Role::Number(_)))
+    }
+
+    /// Whether a word tells of something else than a change: a picture, which ones, what a ratio is set against.
+    fn only_describes(&self, at: usize) -> bool {
+        let Some(piece) = self.pieces.get(at) else { return true };
+        let before = self.role(at.checked_sub(1));
+        // "a lot of surface for the little volume": what it is set against.
+        let ratio = self.dictionary.key("surface to volume ratio");
+        let against = at.checked_sub(1).and_then(|place| self.pieces.get(place)).is_some_and(|piece| {
+            let last = piece.lower.rsplit(' ').next().unwrap_or_default();
+            piece.keys.contains(&ratio) && matches!(last, "the" | "its" | "their" | "for" | "each" | "every")
+        });
+        // "most of them stay long": told by the word behind.
+        let state = (at + 1..self.clause.pieces.end)
+            .find(|place| !matches!(self.role(Some(*place)), Some(Role::Content | Role::Article | Role::Preposition)))
+            .filter(|place| self.role(Some(*place)) == Some(Role::Copula));
+        let most = matches!(piece.lower.as_str(), "most" | "most of")
+            && state.is_some_and(|copula| {
+                matches!(self.role(Some(copula + 1)), Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })))
+            });
+        // "the tiny 0.3 ones".
+        let numbered = matches!(self.role(Some(at + 1)), Some(Role::Number(_)))
+            && matches!(self.word(Some(at + 2)), "ones" | "one")
+            && before == Some(Role::Article);
+        // "is like a little gate": a picture. "all equally dim": what they are alike in.
+        let picture = before == Some(Role::Article) && self.word(at.checked_sub(2)) == "like";
+        let alike = self.word(at.checked_sub(1)).ends_with("equally");
+        against || most || numbered || picture || alike
     }
 
     /// "with the most made": of which; "the most dilute": how far, of the word behind.

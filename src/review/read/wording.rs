@@ -32,8 +32,23 @@ impl Reader<'_> {
 
     /// Whether a word of direction claims nothing here.
     pub(super) fn claims_nothing(&self, at: usize, turn: Turn) -> bool {
+        // "has a big effect on": not which way.
+        let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
+        // "toward lower potential": where, not which way.
+        let toward = matches!(self.word(at.checked_sub(1)), "toward" | "towards");
+        size || toward
+            || self.going_to(at)
+            || self.measures(at)
+            || self.names_which(at, turn)
+            || self.told_by_another(at, turn)
+            || self.only_describes(at)
+            || self.kept_alike(at, turn)
+    }
+
+    /// Whether a word of direction says which things are meant, and nothing of them.
+    fn names_which(&self, at: usize, turn: Turn) -> bool {
         let Some(piece) = self.pieces.get(at) else { return true };
-        let before = self.role(at.checked_sub(1));
+        let back = self.word(at.checked_sub(1));
         // "the large ones" names things and says nothing of them.
         let warm = turn.about == "temperature"
             && (self.clause.pieces.start..at).all(|place| {
@@ -41,43 +56,12 @@ impl Reader<'_> {
             });
         let first = self.opens(at) && self.clause.link.is_none() && turn.about.is_empty();
         // "It will be the dimmest one" tells of it as "the dimmest" does.
-        let being = self.word(at.checked_sub(1)) == "the"
-            && piece.lower.ends_with("est")
-            && self.role(at.checked_sub(2)) == Some(Role::Copula);
+        let being = back == "the" && piece.lower.ends_with("est") && self.role(at.checked_sub(2)) == Some(Role::Copula);
         let ones = matches!(self.word(Some(at + 1)), "ones" | "one")
             && !(warm || first || being)
             && (turn.about.is_empty() || !self.opens(at));
-        // "as long as before" says what is kept alike; "toward lower potential" where, not which way.
-        let as_before =
-            self.word(at.checked_sub(1)) == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
-        let toward = matches!(self.word(at.checked_sub(1)), "toward" | "towards");
-        // "longer heating": a thing done for longer, not a change of its own.
-        let done = piece.lower.ends_with("ing")
-            && matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
-        // "falls faster than": one claim, made by the verb.
-        let moving = matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })));
-        let manner = turn.about == "rate" && moving;
-        // "has a big effect on": not which way.
-        let size = matches!(self.word(Some(at + 1)), "effect" | "influence" | "impact" | "effects" | "role");
-        // "less slowed": one claim, made by the verb.
-        let lessens = piece.lower == "less"
-            && matches!(
-                self.role(Some(at + 1)),
-                Some(Role::Turn(Turn { grammar: Grammar::Either | Grammar::Intransitive, .. }))
-            )
-            && self.word(Some(at + 1)).ends_with("ed");
-        // "less charge builds up": one claim, made by the first word.
-        // "picks up more protons": what it does to something else.
-        let object = matches!(piece.lower.as_str(), "pick up" | "picks up" | "picked up")
-            && matches!(self.role(Some(at + 1)), Some(Role::Article | Role::Content | Role::Turn(_)));
-        let gathers = object
-            || matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
-                && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
         // "more short RNA": which one, and more of it.
-        let which = matches!(self.word(at.checked_sub(1)), "more" | "less" | "fewer") && self.describes(at);
-        // "Tubes with lots of it and tubes with little shine alike": which tubes.
-        let which = which || self.marks_out(at, turn);
-        let which = which || piece.lower == "the most" && self.most_of_which(at) || self.small_ones(at);
+        let described = matches!(back, "more" | "less" | "fewer") && self.describes(at);
         // "the highest possible rate is halved": which rate.
         let superlative =
             turn.grammar == Grammar::Comparative && (piece.lower.ends_with("est") || piece.lower == "maximal");
@@ -92,22 +76,37 @@ impl Reader<'_> {
         // "hardly any energy jumps over": what the little of it does.
         let counted = matches!(turn.grammar, Grammar::Intransitive)
             && self.role(Some(at + 1)) == Some(Role::Preposition)
-            && before == Some(Role::Content)
+            && self.role(at.checked_sub(1)) == Some(Role::Content)
             && self.counted(at);
-        ones || size
-            || self.going_to(at)
-            || self.measures(at)
-            || named
-            || counted
-            || which
-            || lessens
-            || as_before
-            || toward
-            || done
-            || manner
-            || gathers
-            || self.only_describes(at)
-            || self.kept_alike(at, turn)
+        // "Tubes with lots of it and tubes with little shine alike": which tubes.
+        let marked = self.marks_out(at, turn) || piece.lower == "the most" && self.most_of_which(at);
+        ones || described || named || counted || marked || self.small_ones(at)
+    }
+
+    /// Whether another word makes the claim, and this one only goes with it.
+    fn told_by_another(&self, at: usize, turn: Turn) -> bool {
+        let Some(piece) = self.pieces.get(at) else { return true };
+        let (before, back) = (self.role(at.checked_sub(1)), self.word(at.checked_sub(1)));
+        let next = self.role(Some(at + 1));
+        // "as long as before" says what is kept alike.
+        let as_before = back == "as" && self.word(Some(at + 1)).starts_with("as") && !piece.negated;
+        // "longer heating": a thing done for longer, not a change of its own.
+        let done = piece.lower.ends_with("ing")
+            && matches!(before, Some(Role::Turn(Turn { grammar: Grammar::Comparative, .. })));
+        // "falls faster than": one claim, made by the verb.
+        let moves = |role: Option<Role>| {
+            matches!(role, Some(Role::Turn(Turn { grammar: Grammar::Intransitive | Grammar::Either, .. })))
+        };
+        let manner = turn.about == "rate" && moves(before);
+        // "less slowed": one claim, made by the verb.
+        let lessens = piece.lower == "less" && moves(next) && self.word(Some(at + 1)).ends_with("ed");
+        // "picks up more protons": what it does to something else.
+        let object = matches!(piece.lower.as_str(), "pick up" | "picks up" | "picked up")
+            && matches!(next, Some(Role::Article | Role::Content | Role::Turn(_)));
+        // "less charge builds up": one claim, made by the first word.
+        let gathers = matches!(piece.lower.as_str(), "build up" | "builds up" | "built up" | "building up")
+            && (self.clause.pieces.start..at).any(|place| matches!(self.role(Some(place)), Some(Role::Turn(_))));
+        as_before || done || manner || lessens || object || gathers
     }
 
     /// "Going down to 60 would …": to which level.

@@ -219,10 +219,12 @@ impl Reader<'_> {
         })
     }
 
-    /// "That decides how it changes": not that it does.
+    /// "That decides how it changes": not that it does. "How changing one thing changes another" tells a relation.
     fn asks_how(&self, at: usize, direction: Direction) -> bool {
-        direction == Direction::Changed
-            && (self.clause.pieces.start..at).any(|place| matches!(self.word(Some(place)), "how" | "whether"))
+        let asks = |place: usize| {
+            matches!(self.word(Some(place)), "how" | "whether") && !self.word(Some(place + 1)).ends_with("ing")
+        };
+        direction == Direction::Changed && (self.clause.pieces.start..at).any(asks)
     }
 
     /// Which way a word of direction goes, with what stands before it.

@@ -23,7 +23,9 @@ impl Judge<'_> {
     /// "…; if the reading can change, the dye becomes brighter there."
     fn control_astray(&self, point: &Point) -> Option<Verdict> {
         let (control, outcome) = point.statement.rsplit_once("the reading can change, ")?;
-        let added = self.pattern(control.split_once(" to which ").map_or("", |(_, added)| added));
+        let ways = [" to which ", " also contains ", " received "];
+        let added = ways.iter().find_map(|way| control.split_once(way)).map_or("", |(_, added)| added);
+        let added = self.pattern(added);
         // Another treatment than the guide's may drive the reading the other way; none may leave it as it is.
         let names_added = self.reading.pieces.iter().any(|piece| {
             let known = |key: &String| !self.dictionary.is_light(key) && piece.keys.contains(key);

@@ -20,7 +20,9 @@ impl Judge<'_> {
             let guide = self.dictionary.of_guide(text);
             let told: Vec<&Piece> = guide.pieces.iter().filter(|piece| piece.role == Role::Content).collect();
             let [who, deed, _] = told.as_slice() else { return None };
-            (deed.verb && !who.verb).then(|| self.said_of_another(who, deed)).flatten()
+            // "The light is absorbed by the dye": who does so stands last.
+            let passive = guide.pieces.iter().any(|piece| piece.role == Role::Copula);
+            (deed.verb && !who.verb && !passive).then(|| self.said_of_another(who, deed)).flatten()
         })
     }
 
@@ -32,6 +34,11 @@ impl Judge<'_> {
         };
         pieces.windows(2).enumerate().find_map(|(at, pair)| {
             let [thing, is] = pair else { return None };
+            if let Some(told) = self.singled_out(at).filter(|told| deed.keys.iter().any(|key| told.keys.contains(key)))
+            {
+                let other = !shares(thing, who) && !shares(thing, deed) && self.is_of_the_guide(thing);
+                return other.then_some(thing.bytes.start..told.bytes.end);
+            }
             let claims = thing.role == Role::Content && !thing.verb && !thing.negated && is.role == Role::Copula;
             let article = at.checked_sub(1).and_then(|before| pieces.get(before)).map(|piece| piece.role);
             let claims = claims && article == Some(Role::Article);
@@ -43,6 +50,17 @@ impl Judge<'_> {
                 told.sentence == thing.sentence && !told.negated && deed.keys.iter().any(|key| told.keys.contains(key));
             does.then_some(thing.bytes.start..told.bytes.end)
         })
+    }
+
+    /// What a thing that is singled out does: "it's the substrate that dims it".
+    fn singled_out(&self, at: usize) -> Option<&Piece> {
+        let [article, thing, that, told] = self.reading.pieces.get(at.checked_sub(1)?..at + 3)? else { return None };
+        let before = self.reading.text.get(..article.bytes.start)?.trim_end().to_lowercase().replace('’', "'");
+        let opens = ["it's", "it is", "its"]
+            .iter()
+            .any(|lead| before.strip_suffix(lead).is_some_and(|rest| !rest.ends_with(char::is_alphanumeric)));
+        let does = matches!(that.lower.as_str(), "that" | "which") && !told.negated && told.sentence == thing.sentence;
+        (opens && article.role == Role::Article && !thing.verb && does).then_some(told)
     }
 
     /// Whether the question or one of its points names a thing.

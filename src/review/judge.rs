@@ -187,7 +187,7 @@ impl Judge<'_> {
         let statement = point.statement.as_str();
         match () {
             () if point.kind.is_reason() => self.reason(point, &whole),
-            () if point.kind == PointKind::Balance => self.balance(),
+            () if point.kind == PointKind::Balance => self.balance(point),
             () if point.kind == PointKind::SecondEffect => self.second_effect(point),
             () if statement.starts_with("The data ") => self.settled(point),
             () if statement.starts_with("χ²") => self.tested(point),

@@ -1,4 +1,4 @@
-//! Points of special kinds: the reason of a twist, the balance of two effects, a thing to be named, a link.
+//! Points of special kinds: the reason of a twist, a thing to be named, a link.
 
 use std::ops::Range;
 
@@ -278,20 +278,6 @@ impl Judge<'_> {
         };
         let (claim, ..) = claimed.iter().filter(moves).find(|(claim, ..)| apart(claim))?;
         Some(self.reading.claim_bytes(claim))
-    }
-
-    /// Two effects, told as acting against each other, and which of them is the larger.
-    pub(super) fn balance(&self) -> Verdict {
-        let text = Told::of(&self.reading.text);
-        let lists = words::lists();
-        let (against, larger, denied) = (text.has(&lists.against), text.has(&lists.larger), text.has(&lists.one_way));
-        let whole = 0..self.reading.text.len();
-        match (against, larger, denied) {
-            (_, _, true) => (Status::Contradicted, both(&[], &[whole])),
-            (true, true, false) => (Status::Found, says(&[whole])),
-            (true, false, false) => (Status::LookAgain, says(&[whole])),
-            (false, ..) => (Status::NotFound, Vec::new()),
-        }
     }
 
     /// A thing that is to be named: by the head of its phrase, and by its number where it has one.

@@ -8,6 +8,7 @@
 mod alone;
 mod asked;
 mod astray;
+mod balance;
 #[cfg(test)]
 mod cases;
 mod chain;

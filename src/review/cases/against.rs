@@ -241,4 +241,10 @@ fn what_another_thing_does() {
         Status::Contradicted,
     );
     case(&quench, "More product is made, so the dye is dimmer. The substrate is not what quenches it.", Status::Found);
+    case(&quench, "More product is made, so the dye is dimmer. It's the product that quenches it.", Status::Found);
+    case(
+        &quench,
+        "More product is made, so the dye is dimmer. It's the substrate that quenches it.",
+        Status::Contradicted,
+    );
 }

@@ -117,3 +117,28 @@ fn an_effect_that_has_dropped_out_balances_nothing() {
     assert_eq!(told("The first effect drops out, so the second wins over it."), Status::Contradicted);
     assert_eq!(told("The first no longer matters, and the second is larger."), Status::Contradicted);
 }
+
+#[test]
+fn which_of_two_effects_wins() {
+    let told = |text: &str| {
+        let statement =
+            "The first effect still makes the lamp brighter; the two oppose each other, and the second is larger.";
+        let balance = vec![point("p", PointKind::Balance, statement, &["“the first effect has stopped”"])];
+        last_of("Explain how the brightness of the lamp changes.", "explain", balance, text)
+    };
+    assert_eq!(
+        told("A larger flame makes the lamp brighter. But soot works against that and is stronger."),
+        Status::Found
+    );
+    assert_eq!(
+        told("Soot works against the flame. A larger flame makes the lamp brighter and wins."),
+        Status::Contradicted
+    );
+    let both_ways = "A larger flame makes the lamp brighter. Against that soot makes the lamp dimmer.";
+    assert_eq!(told(&format!("{both_ways} The second is the stronger of the two.")), Status::Found);
+    assert_eq!(told(&format!("{both_ways} The first is the stronger of the two.")), Status::Contradicted);
+    assert_eq!(told("Both things make the lamp dimmer."), Status::Contradicted);
+    assert_eq!(told("There is soot too, so the two add up."), Status::Contradicted);
+    assert_eq!(told("Soot makes the lamp dimmer and nothing works against it."), Status::Contradicted);
+    assert_eq!(told("More soot counts more than the flame, so it is dimmer."), Status::Found);
+}

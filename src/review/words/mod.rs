@@ -79,6 +79,9 @@ pub(super) struct Lists {
     pub(super) against: Words,
     pub(super) larger: Words,
     pub(super) one_way: Words,
+    /// Words by which one of two effects wins, and those that only grant it something.
+    pub(super) wins: Words,
+    pub(super) grants: Words,
     /// Verdicts on data: it is left open, the claim holds, it does not, there is no difference; what verdicts rest on.
     pub(super) unsettled: Words,
     pub(super) supports: Words,
@@ -216,6 +219,8 @@ impl Lists {
             "against" => &mut self.against,
             "larger" => &mut self.larger,
             "one-way" => &mut self.one_way,
+            "wins" => &mut self.wins,
+            "grants" => &mut self.grants,
             "abbreviation" => &mut self.abbreviations,
             _ => return None,
         })

@@ -100,7 +100,7 @@ fn what_is_not_believed_is_denied() {
     assert_eq!(ways("I wouldn't say that the dye rises."), [Direction::NotUp]);
     assert_eq!(ways("It isn't true that the light falls."), [Direction::NotDown]);
     assert_eq!(ways("It isn't true that more dye makes the light fall."), [Direction::Up, Direction::NotDown]);
-    assert_eq!(ways("It isn't true that the light falls, it is the other way round."), [Direction::Down]);
+    assert!(ways("It isn't true that the light falls, it is the other way round.").is_empty());
 }
 
 #[test]

@@ -123,20 +123,20 @@ struct Reached {
 }
 
 const TUNE: &[Reached] = &[
-    Reached { batch: 1, precision: 0.93, recall: 0.88, caught: 0.85 },
-    Reached { batch: 2, precision: 0.93, recall: 0.84, caught: 0.865 },
-    Reached { batch: 3, precision: 0.945, recall: 0.885, caught: 0.91 },
-    Reached { batch: 4, precision: 0.935, recall: 0.895, caught: 0.92 },
-    Reached { batch: 5, precision: 0.92, recall: 0.89, caught: 0.915 },
-    Reached { batch: 6, precision: 0.92, recall: 0.855, caught: 0.9 },
-    Reached { batch: 7, precision: 0.9, recall: 0.8, caught: 0.8 },
+    Reached { batch: 1, precision: 0.935, recall: 0.885, caught: 0.89 },
+    Reached { batch: 2, precision: 0.93, recall: 0.865, caught: 0.915 },
+    Reached { batch: 3, precision: 0.945, recall: 0.89, caught: 0.915 },
+    Reached { batch: 4, precision: 0.94, recall: 0.895, caught: 0.935 },
+    Reached { batch: 5, precision: 0.925, recall: 0.895, caught: 0.925 },
+    Reached { batch: 6, precision: 0.925, recall: 0.86, caught: 0.91 },
+    Reached { batch: 7, precision: 0.91, recall: 0.835, caught: 0.81 },
 ];
 /// The first three batches were opened, and are tuned on since then.
 const HELD: &[Reached] = &[
-    Reached { batch: 4, precision: 0.925, recall: 0.83, caught: 0.87 },
-    Reached { batch: 5, precision: 0.94, recall: 0.845, caught: 0.875 },
-    Reached { batch: 6, precision: 0.93, recall: 0.845, caught: 0.84 },
-    Reached { batch: 7, precision: 0.91, recall: 0.83, caught: 0.84 },
+    Reached { batch: 4, precision: 0.925, recall: 0.84, caught: 0.895 },
+    Reached { batch: 5, precision: 0.945, recall: 0.855, caught: 0.9 },
+    Reached { batch: 6, precision: 0.935, recall: 0.85, caught: 0.88 },
+    Reached { batch: 7, precision: 0.918, recall: 0.835, caught: 0.865 },
 ];
 
 fn holds(half: &str, judged: &Judged, reached: &[Reached]) {
@@ -166,12 +166,12 @@ fn figures_of_the_half_that_was_tuned_on() {
 #[test]
 fn figures_of_the_half_that_was_never_looked_at() {
     holds("held", &NEVER_LOOKED_AT, HELD);
-    lower_ends("held", &[&NEVER_LOOKED_AT], [0.92, 0.83, 0.85]);
+    lower_ends("held", &[&NEVER_LOOKED_AT], [0.922, 0.837, 0.86]);
 }
 
 #[test]
 fn figures_of_the_whole_set() {
-    lower_ends("all", &[&TUNED_ON, &NEVER_LOOKED_AT], [0.925, 0.85, 0.865]);
+    lower_ends("all", &[&TUNED_ON, &NEVER_LOOKED_AT], [0.925, 0.855, 0.878]);
 }
 
 /// The lower ends of the intervals for which limits are set, beside what was reached.
@@ -200,7 +200,7 @@ fn figures_of_hard_answers() {
     judged.batches[0].show("hard", STATUSES);
     let share = |(hits, all): (u32, u32)| f64::from(hits) / f64::from(all.max(1));
     let caught = share(judged.batches[0].recall("contradicted"));
-    assert!(caught >= 0.79, "contradictions caught {caught}");
+    assert!(caught >= 0.82, "contradictions caught {caught}");
     let precision = share(judged.batches[0].precision("found"));
-    assert!(precision >= 0.83, "precision of found {precision}");
+    assert!(precision >= 0.845, "precision of found {precision}");
 }

@@ -114,7 +114,9 @@ impl Judge<'_> {
         let text = words(&self.reading.text);
         let inside = |at: usize| {
             let behind = [at + 1, at + 2, at + 3].map(|at| word(&text, at));
-            let vesicle = behind.iter().position(|word| vesicles.contains(*word));
+            // "into solution, the sacs …": not into them.
+            let behind = behind.iter().take_while(|word| !CUTS.contains(word));
+            let vesicle = behind.into_iter().position(|word| vesicles.contains(*word));
             // "into the sac membranes": not into the sacs.
             let of_them = vesicle.is_some_and(|place| !WALLS.contains(&word(&text, at + 2 + place)));
             let back = at.checked_sub(1).is_some_and(|before| word(&text, before) == "back");

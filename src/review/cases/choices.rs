@@ -116,6 +116,8 @@ fn an_effect_that_has_dropped_out_balances_nothing() {
     assert_eq!(told("They act against each other and the second is larger."), Status::Found);
     assert_eq!(told("The first effect drops out, so the second wins over it."), Status::Contradicted);
     assert_eq!(told("The first no longer matters, and the second is larger."), Status::Contradicted);
+    assert_eq!(told("Both play a role, against each other, and the second is larger."), Status::Found);
+    assert_eq!(told("The first doesn't play a role any more, so the second is larger."), Status::Contradicted);
 }
 
 #[test]

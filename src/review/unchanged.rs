@@ -75,7 +75,7 @@ impl Judge<'_> {
         (alike && Told::of(&self.reading.text).has(&words::lists().indifferent)).then_some(all)
     }
 
-    /// Whether a sentence speaks of all levels alike.
+    /// Whether a sentence may speak of all levels alike: any "as" will do, since it only holds back a blame.
     pub(super) fn tells_of_all(&self, sentence: Option<usize>) -> bool {
         let own = self.reading.pieces.iter().filter(|piece| Some(piece.sentence) == sentence);
         let words: Vec<&str> = own.flat_map(|piece| piece.lower.split(' ')).collect();

@@ -415,14 +415,14 @@ pub(super) fn is_background(at: usize, words: &[String]) -> bool {
         "halves" => matches!(before, "the" | "two" | "both" | "these" | "its" | "their" | "of"),
         "heat" => matches!(back(1), "as" | "into" | "of" | "out" | "without" | "as much" | "much" | "body" | "waste"),
         "further" => ["each", "a", "every", "no", "any"].contains(&back(1)),
-        // "At the same rate whatever …" denies; "in the same time" says what is kept alike.
-        // "mass of DNA", but "masses of it".
+        // "the mass of DNA", but "masses of it".
         "mass" => back(1) == "the",
         // "at equal substrate".
         "equal" | "identical" => {
             let behind = words.get(at + 1).is_some_and(|next| next.chars().all(char::is_alphabetic));
             behind && ["at", "of", "for", "from", "into", "with", "over", "to"].contains(&back(1)) && next != "in"
         }
+        // "At the same rate whatever …" denies; "in the same time" says what is kept alike.
         "same" => {
             let rest = words.get(at + 1..).unwrap_or_default();
             let denies = rest.iter().any(|word| matches!(word.as_str(), "whatever" | "however" | "regardless"));

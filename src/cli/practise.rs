@@ -117,9 +117,10 @@ pub fn run(arguments: &Arguments, world: &mut World<'_>) -> Result<Exit, Failure
     if let Some(folder) = &arguments.page {
         return write_pages(arguments, folder, world);
     }
-    let mut store = attempts::open(arguments.data.as_deref())?;
     let generator = Generator::new(files::graph(arguments.concepts.as_deref(), world)?);
-    let (attempt, scenario) = chosen(arguments, &generator, &mut store, world)?;
+    let asked = Asked::of(arguments, &generator, world)?;
+    let mut store = attempts::open(arguments.data.as_deref())?;
+    let (attempt, scenario) = chosen(arguments, asked, &generator, &mut store, world)?;
     let lexicon = guide::lexicon(generator.graph(), &scenario.front);
     let reads = review::Reviewer::new(&guide::of_scenario(&scenario), &lexicon);
     let reviewer: Reviewer<'_> = &|_, part, answer| advice::advice(&reads, part, answer);
@@ -176,38 +177,61 @@ fn resume(arguments: &Arguments) -> String {
     format!("toehold practise --resume{options}")
 }
 
+/// What is to be practised. It is looked at before attempts are opened: a wish that cannot be met leaves no file of them behind.
+enum Asked {
+    LeftLast,
+    File(Box<Scenario>),
+    Fresh(Wish),
+}
+
+impl Asked {
+    fn of(arguments: &Arguments, generator: &Generator, world: &mut World<'_>) -> Result<Self, Failure> {
+        match arguments.file.as_slice() {
+            [file, _, ..] => Err(Failure::new(format!("`{}` is not the only file named", file.display()))
+                .hint("practise one scenario at a time, or make pages of all with --page DIR")),
+            [file] => {
+                let scenario = from_file(generator, file, arguments.concepts.as_deref(), world)?;
+                Ok(Self::File(Box::new(scenario)))
+            }
+            [] if arguments.resume => {
+                attempts::look(arguments.data.as_deref())?.ok_or_else(nothing_left)?;
+                Ok(Self::LeftLast)
+            }
+            [] => wish(arguments, generator).map(Self::Fresh),
+        }
+    }
+}
+
+fn nothing_left() -> Failure {
+    Failure::new("there is no attempt to go on with")
+        .hint("`toehold practise` begins a new one; where a code was given, give --student CODE")
+}
+
 /// The attempt to go on with, or a new one, and its scenario.
 fn chosen(
     arguments: &Arguments,
+    asked: Asked,
     generator: &Generator,
     store: &mut Store,
     world: &mut World<'_>,
 ) -> Result<(Attempt, Scenario), Failure> {
     let student = arguments.student.as_ref();
-    if arguments.resume {
-        let Some(open) = store.unfinished(student, None)? else {
-            return Err(Failure::new("there is no attempt to go on with")
-                .hint("`toehold practise` begins a new one; where a code was given, give --student CODE"));
-        };
-        let scenario = remembered(generator, &open)?;
-        writeln!(world.err, "going on with “{}”, attempt {}", attempts::plain(&open.scenario.title), open.id)?;
-        return Ok((open, scenario));
-    }
-    let scenario = match arguments.file.as_slice() {
-        [file, _, ..] => {
-            return Err(Failure::new(format!("`{}` is not the only file named", file.display()))
-                .hint("practise one scenario at a time, or make pages of all with --page DIR"));
+    let scenario = match asked {
+        Asked::LeftLast => {
+            let open = store.unfinished(student, None)?.ok_or_else(nothing_left)?;
+            let scenario = remembered(generator, &open)?;
+            writeln!(world.err, "going on with “{}”, attempt {}", attempts::plain(&open.scenario.title), open.id)?;
+            return Ok((open, scenario));
         }
-        [file] => {
-            let scenario = from_file(generator, file, arguments.concepts.as_deref(), world)?;
+        Asked::File(scenario) => {
             let open = store.unfinished(student, Some(scenario.seed))?;
             if let Some(open) = open.filter(|open| open.scenario.id.as_str() == scenario.id) {
                 writeln!(world.err, "going on with attempt {}", open.id)?;
-                return Ok((open, scenario));
+                return Ok((open, *scenario));
             }
-            scenario
+            *scenario
         }
-        [] => drawn(arguments, generator, store, world)?,
+        Asked::Fresh(wish) => drawn(arguments, wish, generator, store, world)?,
     };
     let attempt = begun(arguments, store, &scenario, world)?;
     Ok((attempt, scenario))
@@ -264,12 +288,12 @@ fn from_file(
 /// A new scenario that this student has not practised.
 fn drawn(
     arguments: &Arguments,
+    asked: Wish,
     generator: &Generator,
     store: &Store,
     world: &mut World<'_>,
 ) -> Result<Scenario, Failure> {
     let graph = generator.graph();
-    let asked = wish(arguments, generator)?;
     let wish = Wish { form: asked.form.or(Some(Form::Short)), ..asked };
     let before = store.attempts(arguments.student.as_ref())?;
     let seed = Seed(arguments.seed.unwrap_or_else(|| world.clock_seed() % MOST));

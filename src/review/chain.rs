@@ -4,27 +4,36 @@ use std::ops::Range;
 
 use similar::DiffOp;
 
+use super::figure::Figures;
 use super::guide::{PointKind, Question};
 use super::judge::Judge;
 use super::matching::{Found, Matcher};
 use super::pattern::Pattern;
-use super::verdict::{Step, StepState};
+use super::verdict::{PointReview, Status, Step, StepState};
 
 /// The guide's steps and what became of each. A step is one clause of a statement that says which way a quantity goes or
-/// how one thing brings about the next.
-pub(super) fn chain(question: &Question, judge: &Judge<'_>) -> Vec<Step> {
+/// how one thing brings about the next; numbers are none.
+pub(super) fn chain(question: &Question, judge: &Judge<'_>, points: &[PointReview]) -> Vec<Step> {
     let mut steps: Vec<(String, String)> = Vec::new();
+    let mut places: Vec<Option<usize>> = Vec::new();
     for point in &question.points {
-        if point.kind == PointKind::Link || point.statement.starts_with("Setup") {
+        let reckoned = Figures::of(point, question, |text: &str| judge.dictionary.of_guide(text)).is_some();
+        if point.kind == PointKind::Link || reckoned {
             continue;
         }
-        let clauses = point.statement.trim_end_matches('.').split(';');
-        steps.extend(clauses.map(|clause| (clause.trim().to_owned(), point.id.clone())));
+        let clauses: Vec<&str> = point.statement.trim_end_matches('.').split(';').map(str::trim).collect();
+        // What is found is not missing, in whatever words it is told.
+        let found = points.iter().find(|one| one.id == point.id && one.status == Status::Found);
+        let elsewhere = found.filter(|_| clauses.len() == 1).and_then(|one| one.evidence.last());
+        let elsewhere = elsewhere.and_then(|one| judge.reading.text.char_indices().nth(one.start)).map(|(at, _)| at);
+        for clause in clauses {
+            places.push(place(clause, judge).or(elsewhere));
+            steps.push((clause.to_owned(), point.id.clone()));
+        }
     }
     if steps.len() < 2 {
         return Vec::new();
     }
-    let places: Vec<Option<usize>> = steps.iter().map(|(text, _)| place(text, judge)).collect();
     let number = |step: usize| u32::try_from(step).unwrap_or(u32::MAX);
     let guide: Vec<u32> = (0..steps.len()).map(number).collect();
     let mut told: Vec<(usize, usize)> =

@@ -3,7 +3,7 @@
 mod terms;
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, LazyLock, Mutex, MutexGuard, PoisonError};
 
 use rust_stemmers::{Algorithm, Stemmer};
 
@@ -40,9 +40,33 @@ impl Stems {
 /// Phrases by their first stem, the longest first.
 type Phrases = BTreeMap<String, Vec<(Vec<String>, Meaning)>>;
 
+/// What was looked up before. A copy of a dictionary begins anew.
+#[derive(Default)]
+struct Memory {
+    /// The guide's own texts as read: each is looked at again for every answer.
+    read: Mutex<BTreeMap<String, Arc<Reading>>>,
+    /// Keys of the words that the rules ask for.
+    keys: Mutex<BTreeMap<String, String>>,
+}
+
+impl Clone for Memory {
+    fn clone(&self) -> Self {
+        Self::default()
+    }
+}
+
+/// A thread that panicked leaves nothing half written.
+fn unlocked<T>(memory: &Mutex<T>) -> MutexGuard<'_, T> {
+    memory.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// The reader's own words, without a lexicon: made once.
+static OWN: LazyLock<Dictionary> = LazyLock::new(Dictionary::own);
+
 /// Everything that is looked up while reading.
+#[derive(Clone)]
 pub(crate) struct Dictionary {
-    pub(crate) stems: Stems,
+    pub(crate) stems: Arc<Stems>,
     phrases: Phrases,
     senses: BTreeMap<String, Vec<String>>,
     light: BTreeSet<String>,
@@ -51,6 +75,8 @@ pub(crate) struct Dictionary {
     states: BTreeSet<String>,
     elsewhere: BTreeSet<String>,
     adjectives: BTreeSet<String>,
+    of_trade: BTreeSet<String>,
+    comparing: BTreeSet<String>,
     classes: BTreeMap<String, &'static str>,
     opposites: BTreeMap<String, BTreeSet<String>>,
     terms: Vec<TermEntry>,
@@ -65,8 +91,7 @@ pub(crate) struct Dictionary {
     targets: BTreeSet<String>,
     /// The same by how they sound.
     sounds: spelling::Sounds,
-    /// The guide's own texts as read: each is looked at again for every answer.
-    read: Mutex<BTreeMap<String, Arc<Reading>>>,
+    memory: Memory,
 }
 
 /// Regular forms of a verb.
@@ -77,6 +102,7 @@ fn forms(word: &str) -> [String; 3] {
 }
 
 /// A term as compiled.
+#[derive(Clone)]
 pub(crate) struct TermEntry {
     pub(crate) id: String,
     pub(crate) quantity: bool,
@@ -85,10 +111,9 @@ pub(crate) struct TermEntry {
 }
 
 impl Dictionary {
-    /// Compiles the words; `texts` are those of the guide, to whose words slips of the pen are mended.
-    pub(crate) fn new(lexicon: &Lexicon, texts: &[&str]) -> Self {
+    fn own() -> Self {
         let mut dictionary = Self {
-            stems: Stems::new(),
+            stems: Arc::new(Stems::new()),
             phrases: Phrases::new(),
             senses: BTreeMap::new(),
             light: BTreeSet::new(),
@@ -97,21 +122,29 @@ impl Dictionary {
             states: BTreeSet::new(),
             elsewhere: BTreeSet::new(),
             adjectives: BTreeSet::new(),
+            of_trade: BTreeSet::new(),
+            comparing: BTreeSet::new(),
             classes: BTreeMap::new(),
             opposites: BTreeMap::new(),
             terms: Vec::new(),
             stand_for: BTreeMap::new(),
             known: BTreeSet::new(),
             known_stems: BTreeSet::new(),
-            left_outside: ["left outside", "left in the"]
-                .iter()
-                .any(|left| texts.iter().any(|text| text.contains(left))),
+            left_outside: false,
             targets: BTreeSet::new(),
             sounds: spelling::Sounds::new(),
-            read: Mutex::default(),
+            memory: Memory::default(),
         };
         dictionary.own_words();
         dictionary.senses();
+        dictionary
+    }
+
+    /// Compiles the words; `texts` are those of the guide, to whose words slips of the pen are mended.
+    pub(crate) fn new(lexicon: &Lexicon, texts: &[&str]) -> Self {
+        let mut dictionary = OWN.clone();
+        dictionary.left_outside =
+            ["left outside", "left in the"].iter().any(|left| texts.iter().any(|text| text.contains(left)));
         dictionary.lexicon(lexicon);
         for list in dictionary.phrases.values_mut() {
             list.sort_by_key(|(phrase, _)| std::cmp::Reverse(phrase.len()));
@@ -128,11 +161,10 @@ impl Dictionary {
 
     /// A text of the guide as read: read once, however many answers are reviewed by it.
     pub(crate) fn of_guide(&self, text: &str) -> Arc<Reading> {
-        let texts = || self.read.lock().unwrap_or_else(PoisonError::into_inner);
-        let known = texts().get(text).cloned();
+        let known = unlocked(&self.memory.read).get(text).cloned();
         known.unwrap_or_else(|| {
             let reading = Arc::new(Reading::of(text, self));
-            texts().insert(text.to_owned(), Arc::clone(&reading));
+            unlocked(&self.memory.read).insert(text.to_owned(), Arc::clone(&reading));
             reading
         })
     }
@@ -200,6 +232,16 @@ impl Dictionary {
         self.elsewhere.contains(key)
     }
 
+    /// Whether a key is a term of the trade.
+    pub(crate) fn is_of_trade(&self, key: &str) -> bool {
+        self.of_trade.contains(key)
+    }
+
+    /// Whether a key compares two things.
+    pub(crate) fn compares(&self, key: &str) -> bool {
+        self.comparing.contains(key)
+    }
+
     /// Whether "more" of a key is no amount.
     pub(crate) fn is_adjective(&self, key: &str) -> bool {
         self.adjectives.contains(key)
@@ -241,6 +283,8 @@ impl Dictionary {
         self.states = words::lists().state.iter().map(|word| self.head_of(word)).collect();
         self.elsewhere = words::lists().elsewhere.iter().map(|word| self.head_of(word)).collect();
         self.adjectives = words::lists().adjective.iter().map(|word| self.head_of(word)).collect();
+        self.of_trade = words::lists().terms.iter().map(|word| self.head_of(word)).collect();
+        self.comparing = words::lists().comparing.iter().map(|word| self.head_of(word)).collect();
         for (class, list) in &words::lists().classes {
             for word in list {
                 let key = self.head_of(word);
@@ -301,7 +345,12 @@ impl Dictionary {
         if word.starts_with("t:") {
             return word.to_owned();
         }
-        self.canonical(&self.stems.of(word))
+        let known = unlocked(&self.memory.keys).get(word).cloned();
+        known.unwrap_or_else(|| {
+            let key = self.canonical(&self.stems.of(word));
+            unlocked(&self.memory.keys).insert(word.to_owned(), key.clone());
+            key
+        })
     }
 
     /// The longest phrase that begins with these stems: how many, and what it does.
@@ -324,7 +373,8 @@ impl Dictionary {
         }
         let near = |word: &str| spelling::nearest(word, &self.targets).map(str::to_owned);
         let by_sound = || spelling::alike(lower, &self.sounds).map(str::to_owned);
-        near(lower).or_else(by_sound).unwrap_or_else(|| lower.to_owned())
+        let found = near(lower).or_else(by_sound).filter(|word| !spelling::as_near_another(lower, word));
+        found.unwrap_or_else(|| lower.to_owned())
     }
 
     /// A form of a word that is known: "separates" where "separate" is.

@@ -166,7 +166,7 @@ impl Judge<'_> {
             let denial = Stretch { bytes: 0..self.reading.text.len(), says: false };
             return (Status::Contradicted, vec![denial]);
         }
-        match (status, self.taken_back(point)) {
+        match (status, self.taken_back(point).filter(|sentence| !self.says_in(point, sentence))) {
             (Status::Found, Some(denial)) => {
                 let denial = Stretch { bytes: denial, says: false };
                 (Status::Contradicted, places.into_iter().chain([denial]).collect())
@@ -250,6 +250,13 @@ impl Judge<'_> {
         let mut best = (Self::fared(whole, &found, limit::WORDS_ALONE), found);
         if best.1.turns.contains(&Found::Opposed) {
             best.0 = Fared::Denied;
+        }
+        if whole.wanted.is_empty() {
+            let (fared, denial) = self.undirected(whole, &best.1, best.0);
+            best.0 = fared;
+            best.1.denies.extend(denial);
+        } else if best.0 == Fared::Said && self.has_another_term(whole) {
+            best.0 = Fared::Partly;
         }
         // Where the direction earns by itself, whatever reason stands beside it is not asked for.
         let bare = point.accept.iter().any(|text| accepts_relation(text)) || earns_by_direction(point);

@@ -1,48 +1,93 @@
 //! Lists: how many things an answer names, and the part of it that is read where so many were asked for.
 
 use super::guide::Question;
-use super::read::token;
+use super::meaning::Grammar;
+use super::read::{Piece, Reading, Role};
 
 /// The part of an answer that holds as many things as were asked for, and how many things there are in all.
-pub(super) fn first<'t>(question: &Question, text: &'t str) -> (&'t str, usize) {
+pub(super) fn first<'t>(question: &Question, prompt: &Reading, whole: &'t Reading) -> (&'t str, usize) {
+    let text = whole.text.as_str();
     let Some(asked) = question.count else { return (text, 0) };
-    let starts = items(text, &question.command_term);
+    let starts = items(whole, prompt, &question.command_term);
     let end = starts.get(asked).copied().unwrap_or(text.len());
     (text.get(..end).unwrap_or(text), starts.len())
 }
 
+/// So many words name one thing, or a few.
+const SHORT: usize = 24;
+/// So few are no sentence as a rule.
+const FEW: usize = 4;
+
 /// Where each thing begins, in bytes. Items of a list are things; where there is none, so are the parts of a short answer
-/// that names ("A and B", "A, B"), or sentences that begin with "another", "also", "second" ....
-fn items(text: &str, command_term: &str) -> Vec<usize> {
-    let sentences = token::sentences(text);
+/// that names ("A and B", "A, B"), sentences that only name ("A. B."), or that begin with "another", "also", "second" ....
+fn items(whole: &Reading, prompt: &Reading, command_term: &str) -> Vec<usize> {
+    let sentences = &whole.sentences;
     let bullets: Vec<usize> =
         sentences.iter().filter(|sentence| sentence.bullet).map(|sentence| sentence.bytes.start).collect();
     if bullets.len() >= 2 {
         return bullets;
     }
-    let mut starts = vec![0];
     let is_name = ["identify", "name", "list", "state", "give"].iter().any(|term| command_term.contains(term));
-    if is_name && sentences.len() == 1 && text.split_whitespace().count() <= 24 {
-        for mark in [" and ", ", ", "; ", " or ", " / "] {
-            let ends = text.match_indices(mark).map(|(at, mark)| at + mark.len());
-            // "the shortest soak, 5 min" names one thing twice.
-            let number = |at: &usize| {
-                text.get(*at..)
-                    .is_some_and(|rest| rest.trim_start_matches("the ").starts_with(|c: char| c.is_ascii_digit()))
-            };
-            starts.extend(ends.filter(|at| mark != ", " || !number(at)));
-        }
-        starts.sort_unstable();
-        starts.dedup();
-        return starts;
-    }
-    for sentence in sentences.iter().skip(1) {
-        let words = text.get(sentence.bytes.clone()).unwrap_or_default().to_lowercase();
-        let more =
-            ["another", "also", "second", "third", "in addition", "furthermore", "one more", "alternatively", "or "];
-        if more.iter().any(|word| words.starts_with(word)) {
+    let mut starts = vec![0];
+    for (number, sentence) in sentences.iter().enumerate() {
+        let words = whole.slice(&sentence.bytes);
+        let named = is_name && only_names(whole, prompt, number);
+        if number > 0 && (named || more(&words.to_lowercase())) {
             starts.push(sentence.bytes.start);
         }
+        let short = words.split_whitespace().count() <= SHORT;
+        if is_name && short && (named || sentences.len() == 1) {
+            starts.extend(parts(words).map(|at| sentence.bytes.start + at));
+        }
     }
+    starts.sort_unstable();
+    starts.dedup();
     starts
+}
+
+/// Where further things begin in a sentence.
+fn parts(text: &str) -> impl Iterator<Item = usize> {
+    [" and ", ", ", "; ", " or ", " / "].into_iter().flat_map(move |mark| {
+        let ends = text.match_indices(mark).map(|(at, mark)| at + mark.len());
+        // "the shortest soak, 5 min" names one thing twice.
+        let number = |at: &usize| {
+            let rest = text.get(*at..);
+            rest.is_some_and(|rest| rest.trim_start_matches("the ").starts_with(|c: char| c.is_ascii_digit()))
+        };
+        ends.filter(move |at| mark != ", " || !number(at))
+    })
+}
+
+fn more(words: &str) -> bool {
+    let all = ["another", "also", "second", "third", "in addition", "furthermore", "one more", "alternatively", "or "];
+    all.iter().any(|word| words.starts_with(word))
+}
+
+/// Whether a sentence only names, beside what the question says itself: "Soil colour.", "It is the temperature.", "The light must
+/// be kept the same." where that is asked for, and not "It is measured in the dark."
+fn only_names(whole: &Reading, prompt: &Reading, sentence: usize) -> bool {
+    let own: Vec<&Piece> = whole.pieces.iter().filter(|piece| piece.sentence == sentence).collect();
+    let own = match own.as_slice() {
+        [it, is, rest @ ..] if it.role == Role::Pronoun && is.role == Role::Copula => rest,
+        rest => rest,
+    };
+    let asked = |piece: &Piece| {
+        prompt.pieces.iter().any(|known| match (known.role, piece.role) {
+            (Role::Turn(known), Role::Turn(turn)) => known.direction == turn.direction,
+            (Role::Content, Role::Content) => known.keys.first() == piece.keys.first(),
+            _ => known.lower == piece.lower,
+        })
+    };
+    let told_again = own.iter().any(|piece| matches!(piece.role, Role::Content | Role::Turn(_)) && asked(piece));
+    // A word of so few is a name, whatever else it may be: "Soil colour".
+    let few = own.iter().filter(|piece| !matches!(piece.role, Role::Mark(_))).count() <= FEW;
+    let tells = |piece: &Piece| match piece.role {
+        Role::Copula => !told_again,
+        Role::Pronoun | Role::Negator => true,
+        Role::Link(_) => piece.lower != "and" && piece.lower != "or",
+        Role::Turn(turn) => turn.grammar != Grammar::Comparative,
+        _ => (piece.verb || piece.acts) && (!few || piece.lower.ends_with("ed")),
+    };
+    let names = own.iter().any(|piece| piece.role == Role::Content && !asked(piece));
+    names && !own.iter().any(|piece| !asked(piece) && tells(piece))
 }

@@ -192,7 +192,7 @@ impl Matcher<'_> {
     }
 
     /// How much of a unit a piece is: the whole, or some of its words.
-    fn share(&self, unit: &Unit, piece: &Piece) -> f64 {
+    pub(super) fn share(&self, unit: &Unit, piece: &Piece) -> f64 {
         let hit = |key: &String| piece.keys.contains(key) || piece.also.contains(key);
         if unit.keys.first().is_some_and(hit) {
             return 1.0;

@@ -47,6 +47,7 @@ mod stated;
 mod taken_back;
 mod told;
 mod unchanged;
+mod undirected;
 mod unnamed;
 mod verdict;
 mod words;
@@ -134,8 +135,9 @@ impl Reviewer {
         let read = |text: &str| Reading::of(text, &self.dictionary);
         let known = |text: &str| self.dictionary.of_guide(text);
         let prompt = known(&question.text.replace("**", ""));
-        let (kept, given) = list::first(question, &response.text);
-        let mut reading = read(kept);
+        let whole = read(&response.text);
+        let (kept, given) = list::first(question, &prompt, &whole);
+        let mut reading = if kept.len() == whole.text.len() { whole.clone() } else { read(kept) };
         if let Some(levels) = levels::Levels::of(&self.guide, known) {
             levels.tell(&mut reading, &question.text, known);
         }
@@ -177,9 +179,9 @@ impl Reviewer {
                 }
             }
         }
-        let whole = read(&response.text);
         let habits = habit::habits(question, &prompt, &whole, given, &points, known);
-        Some(Review { response: response.id.clone(), points, habits, chain: chain::chain(question, &judge) })
+        let chain = chain::chain(question, &judge, &points);
+        Some(Review { response: response.id.clone(), points, habits, chain })
     }
 }
 

@@ -4,6 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use strsim::osa_distance;
 
+use super::words::lists;
+
 /// Beginnings that must be alike in both words, since they are all that tells some terms apart.
 const BEGINNINGS: &[(&str, &str)] = &[
     ("hyper", "hypo"),
@@ -53,6 +55,17 @@ pub(crate) fn nearest<'a>(word: &str, targets: &'a BTreeSet<String>) -> Option<&
     }
     let (_, target) = best?;
     (!tied && may_be(word, target)).then_some(target)
+}
+
+/// Whether a slip is as near to another term that lies close to this one: "hypetonic" is neither hypertonic nor hypotonic.
+pub(crate) fn as_near_another(word: &str, target: &str) -> bool {
+    let distance = osa_distance(word, target);
+    lists().terms.iter().any(|term| {
+        *term != target
+            && term.chars().next() == word.chars().next()
+            && !same_family(term, target)
+            && osa_distance(word, term) <= distance
+    })
 }
 
 /// The word with the consonant doubled before its ending: "choped" is "chopped".
@@ -187,6 +200,13 @@ mod tests {
         }
         assert_eq!(doubled("chopped"), None, "it is doubled already");
         assert_eq!(doubled("freed"), None, "a vowel stands before the ending");
+    }
+
+    #[test]
+    fn a_slip_of_two_terms_is_neither() {
+        assert!(as_near_another("hypetonic", "hypotonic"), "hypertonic is as near");
+        assert!(!as_near_another("hypertonik", "hypertonic"));
+        assert!(!as_near_another("membrain", "membrane"));
     }
 
     #[test]

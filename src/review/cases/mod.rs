@@ -4,6 +4,7 @@ mod against;
 mod chains;
 mod changed;
 mod choices;
+mod plain;
 mod predictions;
 mod reading;
 mod reasons;

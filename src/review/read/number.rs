@@ -244,6 +244,9 @@ mod tests {
         case("30 per cent", &[(30.0, "%")]);
         case("12 µm", &[(12.0, "um")]);
         case("ends 5.", &[(5.0, "")]);
+        case("ends 2 mmol/dm3.", &[(2.0, "mmol/dm3")]);
+        case("5 cm3. Or 5 m2, 2 mmol dm-3. 5 m s-1.", &[(5.0, "cm3"), (5.0, "m2"), (2.0, "mmol/dm3"), (5.0, "m/s")]);
+        case("3 m 2.5 times", &[(3.0, "m"), (2.5, "")]);
         case("2 µmol/(L·min), 2 umol/(L min)", &[(2.0, "umol/L/min"), (2.0, "umol/L/min")]);
         case("40/min or 2 micromol L-1 min-1", &[(40.0, "/min"), (2.0, "umol/L/min")]);
         case("5 × 10⁻³ µmol/nmol and 10⁻³ m", &[(5e-3, "umol/nmol"), (1e-3, "m")]);

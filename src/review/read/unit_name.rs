@@ -247,7 +247,10 @@ fn power(text: &str) -> (usize, i32) {
     let sign = rest.chars().next().filter(|c| matches!(c, '-' | '−'));
     let skip = sign.map_or(0, char::len_utf8);
     let digit = rest.get(skip..).and_then(|tail| tail.chars().next()).and_then(|c| c.to_digit(10));
-    let more = rest.get(skip + 1..).is_some_and(|tail| tail.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
+    // "2.5" is a number; "2." ends a sentence.
+    let behind = rest.get(skip + 1..).unwrap_or_default();
+    let figure = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+    let more = figure(behind) || behind.strip_prefix('.').is_some_and(figure);
     match digit {
         Some(digit @ 1..=9) if !(more && caret == 0) => {
             let power = i32::try_from(digit).unwrap_or(1);

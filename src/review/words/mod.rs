@@ -101,6 +101,10 @@ pub(super) struct Lists {
     pub(super) vague: Words,
     /// Terms that lie close in spelling and far in meaning.
     pub(super) confusable: Words,
+    /// Terms of the trade: a statement that has one is not told without it.
+    pub(super) terms: Words,
+    /// Words that compare two things: each is the other's opposite.
+    pub(super) comparing: Words,
     /// Endings before which a full stop ends no sentence.
     pub(super) abbreviations: Words,
 }
@@ -221,6 +225,8 @@ impl Lists {
             "one-way" => &mut self.one_way,
             "wins" => &mut self.wins,
             "grants" => &mut self.grants,
+            "term" => &mut self.terms,
+            "comparing" => &mut self.comparing,
             "abbreviation" => &mut self.abbreviations,
             _ => return None,
         })

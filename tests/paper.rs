@@ -13,12 +13,12 @@ use toehold::scenario::{Generator, PartKind, Scenario};
 use toehold::seed::Seed;
 use toehold::technique::Form;
 
-use crate::program::toehold;
+use crate::program::{in_threads, toehold};
 
 /// Seeds over which properties are shown.
-const SEEDS: u64 = 24;
+const SEEDS: u64 = 20;
 /// Seeds over which properties of three versions are shown.
-const SEEDS_OF_THREE: u64 = 6;
+const SEEDS_OF_THREE: u64 = 4;
 
 static GENERATOR: LazyLock<Generator> = LazyLock::new(|| {
     let graph = load_and_check(&embedded()).unwrap_or_else(|faults| panic!("{} faults in the concepts", faults.len()));
@@ -27,7 +27,10 @@ static GENERATOR: LazyLock<Generator> = LazyLock::new(|| {
 static TEMPLATES: LazyLock<Templates> = LazyLock::new(|| Templates::new(&[]).expect("the templates work"));
 
 /// One paper a seed, made once for all tests of this file.
-static PAPERS: LazyLock<Vec<Paper>> = LazyLock::new(|| (0..SEEDS).map(|seed| paper(&plan(seed, 1))).collect());
+static PAPERS: LazyLock<Vec<Paper>> = LazyLock::new(|| {
+    let seeds: Vec<u64> = (0..SEEDS).collect();
+    in_threads(&seeds, |seed| paper(&plan(*seed, 1)))
+});
 
 fn plan(seed: u64, n_versions: usize) -> Plan {
     Plan {

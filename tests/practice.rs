@@ -60,3 +60,16 @@ fn files_become_pages_alone_or_in_a_folder() {
     assert_eq!(none.code, 2);
     assert!(none.err.contains("no scenario"), "{}", none.err);
 }
+
+#[test]
+fn what_cannot_be_practised_leaves_no_attempts_behind() {
+    let folder = TempDir::new().unwrap();
+    let data = folder.path().join("attempts.sqlite");
+    let data = data.to_str().unwrap();
+    for wish in [&["no-such-file.md"][..], &["--resume"], &["--field", "no-such-field"]] {
+        let run = toehold(&[&["practise", "--data", data], wish].concat());
+        assert_eq!(run.code, 2, "{wish:?}: {}", run.out);
+        assert!(run.err.contains("hint: "), "{wish:?}: {}", run.err);
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0, "{wish:?}");
+    }
+}

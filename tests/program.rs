@@ -35,6 +35,18 @@ pub(crate) fn skipped(why: &str) {
     let _ = writeln!(std::io::stderr(), "skipped: {why}");
 }
 
+/// What becomes of each, in order; the work is shared out.
+pub(crate) fn in_threads<T: Sync, U: Send>(all: &[T], work: impl Fn(&T) -> U + Sync) -> Vec<U> {
+    let n = std::thread::available_parallelism().map_or(1, usize::from);
+    let share = all.len().div_ceil(n).max(1);
+    std::thread::scope(|scope| {
+        let work = &work;
+        let started: Vec<_> =
+            all.chunks(share).map(|chunk| scope.spawn(move || chunk.iter().map(work).collect::<Vec<U>>())).collect();
+        started.into_iter().flat_map(|thread| thread.join().unwrap()).collect()
+    })
+}
+
 /// All files under a folder of the tests, by name, with paths relative to the folder of the tests.
 pub(crate) fn files_under(folder: &str) -> Vec<String> {
     let mut files = Vec::new();

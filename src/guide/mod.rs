@@ -48,10 +48,21 @@ impl GuideError {
         Self {
             line: place.map_or(1, |place| usize::try_from(place.line()).unwrap_or(1)),
             column: place.map_or(1, |place| usize::try_from(place.column()).unwrap_or(1)),
-            message: message.to_owned(),
+            message: in_plain_words(message),
             hint: hint.to_owned(),
         }
     }
+}
+
+/// The parser advises programmers; who writes a guide is told what is there.
+fn in_plain_words(message: &str) -> String {
+    const WORDS: &[(&str, &str)] = &[
+        ("DuplicateKeyPolicy", "the same key stands twice"),
+        ("from_str_multiple", "there is more than one document (`---`)"),
+        ("Option<", "a text is expected, and there is none"),
+    ];
+    let known = WORDS.iter().find(|(mark, _)| message.contains(mark));
+    known.map_or_else(|| message.to_owned(), |(_, plain)| (*plain).to_owned())
 }
 
 /// How YAML is read: booleans are `true` and `false` alone, so that a name `n` or `y` is a name.

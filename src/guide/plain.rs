@@ -34,6 +34,10 @@ pub fn plain(text: &str) -> Result<Guide, GuideError> {
     if written.points.is_empty() {
         return Err(GuideError::new(line_of(text, "points"), "`points` is empty", "give at least one point"));
     }
+    if written.count == Some(0) {
+        let hint = "`count` is how many things the question asks for; leave it out where it asks for none";
+        return Err(GuideError::new(line_of(text, "count"), "`count` is 0", hint));
+    }
     for point in &written.points {
         let line = line_of(text, &point.id);
         if point.id.trim().is_empty() {

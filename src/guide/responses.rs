@@ -8,6 +8,9 @@ use crate::review::Response;
 const HINT: &str =
     "responses are Markdown with a part's label before each answer, as `(a) …`, or a list `[{id, text}]`";
 
+/// Characters of one answer at most, many times what an exam has room for.
+const MOST_CHARACTERS: usize = 20_000;
+
 #[derive(Debug, Deserialize)]
 #[serde(transparent)]
 struct Written(Vec<Response>);
@@ -16,7 +19,7 @@ struct Written(Vec<Response>);
 /// (`## a`, `## Part a`, `## Sara`); a text without either is one response of the id `answer`.
 ///
 /// # Errors
-/// A list of another shape, with its place; a text without an answer; two answers of one id.
+/// A list of another shape, with its place; a text without an answer; two answers of one id; one that is far too long.
 pub fn responses(text: &str, is_list: bool) -> Result<Vec<Response>, GuideError> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let found = if is_list || text.trim_start().starts_with('[') && serde_json::from_str::<Written>(text).is_ok() {
@@ -30,6 +33,13 @@ pub fn responses(text: &str, is_list: bool) -> Result<Vec<Response>, GuideError>
         return Err(GuideError::new(1, "there is no response", HINT));
     }
     for (place, response) in found.iter().enumerate() {
+        let length = response.text.chars().count();
+        if length > MOST_CHARACTERS {
+            let start: String = response.text.lines().next().unwrap_or_default().chars().take(20).collect();
+            let line = text.lines().position(|line| line.contains(&start)).map_or(1, |line| line + 1);
+            let message = format!("the response `{}` has {length} characters", response.id);
+            return Err(GuideError::new(line, message, format!("a response has at most {MOST_CHARACTERS}")));
+        }
         if found.iter().take(place).any(|other| other.id == response.id) {
             let line = text.lines().position(|line| line.contains(&response.id)).map_or(1, |line| line + 1);
             let message = format!("two responses have the id `{}`", response.id);
@@ -106,6 +116,14 @@ mod tests {
         case("## Sara\nIt falls.\n## Tom\nIt rises.", &[("Sara", "It falls."), ("Tom", "It rises.")]);
         case("It falls.", &[("answer", "It falls.")]);
         case(r#"[{"id": "a", "text": "x"}]"#, &[("a", "x")]);
+    }
+
+    #[test]
+    fn an_answer_may_not_be_a_book() {
+        assert!(responses(&"a ".repeat(MOST_CHARACTERS / 2), false).is_ok());
+        let error = responses(&format!("(a) short\n\n(b) {}", "word ".repeat(MOST_CHARACTERS)), false).unwrap_err();
+        assert_eq!(error.line, 3);
+        assert!(error.message.contains("`b`") && error.hint.contains("20000"), "{error:?}");
     }
 
     #[test]

@@ -4,7 +4,6 @@ use std::ops::Range;
 
 use similar::DiffOp;
 
-use super::figure::Figures;
 use super::guide::{PointKind, Question};
 use super::judge::Judge;
 use super::matching::{Found, Matcher};
@@ -17,7 +16,7 @@ pub(super) fn chain(question: &Question, judge: &Judge<'_>, points: &[PointRevie
     let mut steps: Vec<(String, String)> = Vec::new();
     let mut places: Vec<Option<usize>> = Vec::new();
     for point in &question.points {
-        let reckoned = Figures::of(point, question, |text: &str| judge.dictionary.of_guide(text)).is_some();
+        let reckoned = judge.figures_of(point).is_some();
         if point.kind == PointKind::Link || reckoned {
             continue;
         }

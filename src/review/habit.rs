@@ -90,9 +90,12 @@ pub(super) fn habits(
     let is_reason = |role: Role| matches!(role, Role::Link(Link::Because | Link::So));
     let reasons = reading.pieces.iter().any(|piece| is_reason(piece.role));
     // Where a reason was recognised, or a statement stands beside the prediction, one was given without a linking word.
+    let predicts = asks(&["predict"]) && question.points.len() > 1;
     let of_reason = |point: &&PointReview| {
-        let own = question.points.iter().find(|one| one.id == point.id);
-        !own.is_some_and(|one| one.statement.contains("direction alone"))
+        let own = question.points.iter().position(|one| one.id == point.id);
+        let text = own.and_then(|own| question.points.get(own)).map_or("", |one| one.statement.as_str());
+        // The first point of a prediction with its reasons is the prediction.
+        !(text.contains("direction alone") || (predicts && own == Some(0)))
     };
     let given_reason = points.iter().filter(of_reason).any(|point| point.status != Status::NotFound);
     let single = reading.sentences.len() < 2 && reading.clauses.len() < 3;
@@ -123,7 +126,12 @@ fn numbers(question: &Question, reading: &Reading, read: impl Fn(&str) -> Arc<Re
         }
     }
     let gives_number = right || !reading.numbers.is_empty();
-    let reckoned = reading.text.contains(['=', '×', '*', '/', '·', '+']) || reading.text.contains(" x ");
+    // The line of "cm3/min" divides no numbers.
+    let mut beside = reading.text.clone();
+    for number in reading.numbers.iter().rev() {
+        beside.replace_range(number.bytes.clone(), " ");
+    }
+    let reckoned = beside.contains(['=', '×', '*', '/', '·', '+']) || beside.contains(" x ");
     if !has_setup && gives_number && !reckoned && all.iter().any(|figures| !figures.setup.is_empty()) {
         habits.push(Habit::NoSetup);
     }

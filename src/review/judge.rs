@@ -133,14 +133,23 @@ impl Judge<'_> {
 
     /// The status of a point.
     pub(super) fn point(&self, point: &Point) -> Verdict {
+        let is_worded = point.ideas.is_empty() && self.figures_of(point).is_none() && !self.reading.pieces.is_empty();
+        let verdict = self.in_context(point);
+        if is_worded { self.strictly(point, verdict) } else { verdict }
+    }
+
+    pub(super) fn figures_of(&self, point: &Point) -> Option<Figures> {
+        Figures::of(point, self.question, |text: &str| self.dictionary.of_guide(text))
+    }
+
+    fn in_context(&self, point: &Point) -> Verdict {
         if self.reading.pieces.is_empty() {
             return (Status::NotFound, Vec::new());
         }
         if !point.ideas.is_empty() {
             return self.by_hand(point);
         }
-        let read = |text: &str| self.dictionary.of_guide(text);
-        if let Some(figures) = Figures::of(point, self.question, read) {
+        if let Some(figures) = self.figures_of(point) {
             return self.figures(&figures);
         }
         if point.kind == PointKind::Link {

@@ -37,7 +37,7 @@ fn items(whole: &Reading, prompt: &Reading, command_term: &str) -> Vec<usize> {
         }
         let short = words.split_whitespace().count() <= SHORT;
         if is_name && short && (named || sentences.len() == 1) {
-            starts.extend(parts(words).map(|at| sentence.bytes.start + at));
+            starts.extend(parts(words).into_iter().map(|at| sentence.bytes.start + at));
         }
     }
     starts.sort_unstable();
@@ -45,17 +45,52 @@ fn items(whole: &Reading, prompt: &Reading, command_term: &str) -> Vec<usize> {
     starts
 }
 
-/// Where further things begin in a sentence.
-fn parts(text: &str) -> impl Iterator<Item = usize> {
-    [" and ", ", ", "; ", " or ", " / "].into_iter().flat_map(move |mark| {
-        let ends = text.match_indices(mark).map(|(at, mark)| at + mark.len());
-        // "the shortest soak, 5 min" names one thing twice.
-        let number = |at: &usize| {
-            let rest = text.get(*at..);
-            rest.is_some_and(|rest| rest.trim_start_matches("the ").starts_with(|c: char| c.is_ascii_digit()))
-        };
-        ends.filter(move |at| mark != ", " || !number(at))
-    })
+/// What joins things.
+const JOINTS: &[&str] = &[" and ", ", ", "; ", ". ", " or ", " / ", " & ", " plus ", " as well as ", " then ", "\n"];
+
+/// Openings of what only tells more of a thing: nothing is counted in it.
+const EXPLAINS: &[&str] = &[
+    " because ",
+    ", because ",
+    " since ",
+    " as it ",
+    " as they ",
+    ", which ",
+    " which ",
+    " so that ",
+    ", for example",
+    ", for instance",
+    " such as ",
+    ", e.g.",
+    ", not ",
+    " not ",
+    " (",
+    ": ",
+    ", needed ",
+    ", used ",
+    ", with ",
+];
+
+/// Where further things begin in a sentence. What explains a thing goes on to the next "and" behind a comma, or to the end.
+fn parts(text: &str) -> Vec<usize> {
+    let begins = EXPLAINS.iter().filter_map(|mark| text.find(mark)).min();
+    let (head, tail) = text.split_at(begins.unwrap_or(text.len()));
+    // "the shortest soak, 5 min" names one thing twice.
+    let number = |at: usize| {
+        let rest = text.get(at..).unwrap_or_default();
+        rest.trim_start_matches("the ").starts_with(|letter: char| letter.is_ascii_digit())
+    };
+    let joints = JOINTS.iter().flat_map(|mark| head.match_indices(mark).map(|(at, mark)| (at + mark.len(), mark)));
+    let mut starts: Vec<usize> = joints.filter(|(at, mark)| *mark != ", " || !number(*at)).map(|(at, _)| at).collect();
+    // "carbohydrates, which give energy, and proteins".
+    let further = [", and ", "; "].into_iter().filter_map(|mark| tail.find(mark).map(|at| at + mark.len())).min();
+    if let Some(at) = further.filter(|_| tail.starts_with(", which ") || tail.contains("; ")) {
+        let at = head.len() + at;
+        starts.push(at);
+        starts.extend(parts(text.get(at..).unwrap_or_default()).into_iter().map(|more| at + more));
+    }
+    starts.retain(|at| text.get(*at..).is_some_and(|rest| rest.contains(char::is_alphanumeric)));
+    starts
 }
 
 fn more(words: &str) -> bool {

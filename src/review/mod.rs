@@ -44,6 +44,8 @@ mod slip;
 mod special;
 mod spelling;
 mod stated;
+mod strict;
+mod surely;
 mod taken_back;
 mod told;
 mod unchanged;

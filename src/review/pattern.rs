@@ -72,8 +72,8 @@ impl Pattern {
         let described = |claim: &&Claim| claim.attributive && says_which(&reading.pieces, claim.at);
         for claim in reading.claims.iter().filter(|claim| !claim.aside && !described(claim)) {
             let cause = claim.attributive && wanted.is_empty();
-            let new =
-                Wanted { direction: claim.direction, about: claim.about.clone(), class: claim.class.clone(), cause };
+            let about = if claim.about.is_empty() { behind(&reading, claim) } else { claim.about.clone() };
+            let new = Wanted { direction: claim.direction, about, class: claim.class.clone(), cause };
             let empty = new.about.is_empty() && !direction_alone;
             if !empty && !wanted.iter().any(|known| known.direction == new.direction && known.about == new.about) {
                 wanted.push(new);
@@ -102,6 +102,17 @@ impl Pattern {
     pub(crate) fn is_empty(&self) -> bool {
         self.units.is_empty() && self.wanted.is_empty()
     }
+}
+
+/// "There is no change in the rate": of what stands behind it.
+fn behind(reading: &Reading, claim: &Claim) -> Vec<(String, f64)> {
+    let later = reading.pieces.iter().skip(claim.at + 1);
+    if later.clone().next().is_none_or(|piece| !matches!(piece.lower.as_str(), "in" | "between")) {
+        return Vec::new();
+    }
+    let own = later.skip_while(|piece| matches!(piece.role, Role::Preposition | Role::Article));
+    let own = own.take_while(|piece| piece.role == Role::Content);
+    own.flat_map(|piece| &piece.keys).map(|key| (key.clone(), 1.0)).collect()
 }
 
 /// A guide's sentence without what it tells the scorer: "The direction alone earns.", "(a misconception: …)", quotes.

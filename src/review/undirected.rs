@@ -114,7 +114,7 @@ impl Judge<'_> {
         }
     }
 
-    fn told_from_the_other_side(&self, pattern: &Pattern) -> bool {
+    pub(super) fn told_from_the_other_side(&self, pattern: &Pattern) -> bool {
         let Some(compared) = pattern.units.iter().find(|unit| self.compares(unit)) else { return false };
         self.reading.clauses.iter().any(|clause| {
             let own = self.reading.within(clause);

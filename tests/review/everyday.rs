@@ -71,7 +71,7 @@ fn question(graph: &Graph, influences: &[&Influence]) -> Question {
     } else {
         (format!("**Describe** how {effect} depends on {cause}."), "describe")
     };
-    Question { text, command_term: command.into(), points: vec![point], ..Question::default() }
+    Question { id: "a".into(), text, command_term: command.into(), points: vec![point], ..Question::default() }
 }
 
 /// The prediction that a quantity rises, falls or stays, as the program asks for it.
@@ -89,7 +89,13 @@ fn prediction(graph: &Graph, quantity: &str, way: &str) -> Question {
         ..Point::default()
     };
     let text = format!("The series is run again in another way. **Predict and justify** how {name} then changes.");
-    Question { text, command_term: "predict and justify".into(), points: vec![point], ..Question::default() }
+    Question {
+        id: "a".into(),
+        text,
+        command_term: "predict and justify".into(),
+        points: vec![point],
+        ..Question::default()
+    }
 }
 
 /// The guide of one question.

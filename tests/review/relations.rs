@@ -31,6 +31,7 @@ fn reviewer(graph: &Graph, influence: &Influence) -> (Reviewer, String, String) 
         ..Point::default()
     };
     let question = Question {
+        id: "x".into(),
         text: format!("**Describe** how {effect} depends on {cause}."),
         command_term: "describe".into(),
         points: vec![point],

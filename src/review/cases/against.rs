@@ -74,8 +74,13 @@ fn what_goes_on_from_a_flat_step_is_told_wrongly_there() {
             point("p2", PointKind::Statement, "The liquid holds more dye, so its absorbance rises.", &[]),
         ];
         let question = "Explain how a larger leak changes the absorbance of the liquid.";
-        let question =
-            Question { text: question.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+        let question = Question {
+            id: "x".to_owned(),
+            text: question.to_owned(),
+            command_term: "explain".to_owned(),
+            points,
+            ..Question::default()
+        };
         let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
         review(&one, text).points.first().unwrap().status
     };
@@ -133,8 +138,13 @@ fn pairs_are_not_the_strands_that_the_course_sets_out_from() {
         point("p2", PointKind::Statement, "Fewer strands are paired, so less dye is held.", &[]),
     ];
     let text = "Explain how warming the strands changes how much dye is held.";
-    let question =
-        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    let question = Question {
+        id: "x".to_owned(),
+        text: text.to_owned(),
+        command_term: "explain".to_owned(),
+        points,
+        ..Question::default()
+    };
     let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
     let first = |text: &str| review(&one, text).points.first().unwrap().status;
     assert_eq!(
@@ -197,8 +207,13 @@ fn all_make_the_same_amount() {
             point("p2", PointKind::Statement, "Less product makes the lamp brighter.", &[]),
         ];
         let text_of = "Explain how a slower reaction changes the brightness of the lamp.";
-        let question =
-            Question { text: text_of.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+        let question = Question {
+            id: "x".to_owned(),
+            text: text_of.to_owned(),
+            command_term: "explain".to_owned(),
+            points,
+            ..Question::default()
+        };
         let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
         review(&one, text).points.first().unwrap().status
     };

@@ -13,8 +13,13 @@ fn a_chain_is_told_either_way_and_the_wrong_step_is_shown() {
         ),
     ];
     let text = "Explain how a change in the fraction that has leaked leads to a change in the rate of oxygen release.";
-    let question =
-        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    let question = Question {
+        id: "x".to_owned(),
+        text: text.to_owned(),
+        command_term: "explain".to_owned(),
+        points,
+        ..Question::default()
+    };
     let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
     let statuses = |text: &str| review(&one, text).points.iter().map(|point| point.status).collect::<Vec<Status>>();
     let right = "If more dye leaks, less stays inside, so less light is soaked up. More light gets to the leaves and they \
@@ -36,7 +41,7 @@ fn the_missing_step_shows() {
         point("2", "The pressure falls."),
         point("3", "The volume falls."),
     ];
-    let question = Question { points, ..Question::default() };
+    let question = Question { id: "x".to_owned(), points, ..Question::default() };
     let one = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
     let chain = review(&one, "The concentration of sugar rises, so the volume falls.").chain;
     let states: Vec<StepState> = chain.iter().map(|step| step.state).collect();
@@ -193,8 +198,13 @@ fn two_points() -> Reviewer {
         point("2", PointKind::Statement, "A deeper pool slows the wheel; a slower wheel makes the lamp dimmer.", &[]),
     ];
     let text = "Explain how warming the bath changes the brightness of the lamp.";
-    let question =
-        Question { text: text.to_owned(), command_term: "explain".to_owned(), points, ..Question::default() };
+    let question = Question {
+        id: "x".to_owned(),
+        text: text.to_owned(),
+        command_term: "explain".to_owned(),
+        points,
+        ..Question::default()
+    };
     Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default())
 }
 

@@ -15,7 +15,14 @@ use super::dictionary::Dictionary;
 use super::read::Reading;
 use super::*;
 
+/// A part of a scenario; a plain guide has no id and is held to its words.
 fn reviewer(question: &str, command_term: &str, statement: &str, accept: &[&str], reject: &[&str]) -> Reviewer {
+    let mut guide = plain(question, command_term, statement, accept, reject).guide;
+    guide.questions[0].id = "x".to_owned();
+    Reviewer::new(&guide, &Lexicon::default())
+}
+
+fn plain(question: &str, command_term: &str, statement: &str, accept: &[&str], reject: &[&str]) -> Reviewer {
     let list = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect();
     let point = Point {
         id: "p".to_owned(),
@@ -50,8 +57,13 @@ fn point(id: &str, kind: PointKind, statement: &str, reject: &[&str]) -> Point {
 
 /// What becomes of the last of some points.
 fn last_of(question: &str, command_term: &str, points: Vec<Point>, text: &str) -> Status {
-    let question =
-        Question { text: question.to_owned(), command_term: command_term.to_owned(), points, ..Question::default() };
+    let question = Question {
+        id: "x".to_owned(),
+        text: question.to_owned(),
+        command_term: command_term.to_owned(),
+        points,
+        ..Question::default()
+    };
     let reviewer = Reviewer::new(&Guide { questions: vec![question], ..Guide::default() }, &Lexicon::default());
     let review = reviewer.review(&Response { id: "x".to_owned(), text: text.to_owned() }).unwrap();
     review.points.last().unwrap().status

@@ -8,9 +8,26 @@ use super::read::{Piece, Reading, Role};
 pub(super) fn first<'t>(question: &Question, prompt: &Reading, whole: &'t Reading) -> (&'t str, usize) {
     let text = whole.text.as_str();
     let Some(asked) = question.count else { return (text, 0) };
-    let starts = items(whole, prompt, &question.command_term);
+    let starts = items(whole, prompt, question);
     let end = starts.get(asked).copied().unwrap_or(text.len());
-    (text.get(..end).unwrap_or(text), starts.len())
+    let kept = text.get(..end).unwrap_or(text);
+    (without_reason(question, whole, kept), starts.len())
+}
+
+/// Words that begin a reason.
+const REASONS: &[&str] = &[" because ", " since ", " as it ", " as they ", " as the "];
+
+/// What names is not named by its reason: "the volume, because the time depends on it".
+fn without_reason<'t>(question: &Question, whole: &Reading, kept: &'t str) -> &'t str {
+    let last = whole.sentences.iter().rev().find(|sentence| sentence.bytes.start < kept.len());
+    let start = last.map_or(0, |sentence| sentence.bytes.start);
+    let reason = REASONS.iter().filter_map(|mark| kept.get(start..)?.find(mark)).min();
+    let cut = reason.filter(|_| names(question)).and_then(|at| kept.get(..start + at));
+    cut.filter(|rest| rest.contains(char::is_alphanumeric)).unwrap_or(kept)
+}
+
+fn names(question: &Question) -> bool {
+    ["identify", "name", "list", "state", "give"].iter().any(|term| question.command_term.contains(term))
 }
 
 /// So many words name one thing, or a few.
@@ -20,14 +37,14 @@ const FEW: usize = 4;
 
 /// Where each thing begins, in bytes. Items of a list are things; where there is none, so are the parts of a short answer
 /// that names ("A and B", "A, B"), sentences that only name ("A. B."), or that begin with "another", "also", "second" ....
-fn items(whole: &Reading, prompt: &Reading, command_term: &str) -> Vec<usize> {
+fn items(whole: &Reading, prompt: &Reading, question: &Question) -> Vec<usize> {
     let sentences = &whole.sentences;
     let bullets: Vec<usize> =
         sentences.iter().filter(|sentence| sentence.bullet).map(|sentence| sentence.bytes.start).collect();
     if bullets.len() >= 2 {
         return bullets;
     }
-    let is_name = ["identify", "name", "list", "state", "give"].iter().any(|term| command_term.contains(term));
+    let is_name = names(question);
     let mut starts = vec![0];
     for (number, sentence) in sentences.iter().enumerate() {
         let words = whole.slice(&sentence.bytes);
@@ -46,7 +63,8 @@ fn items(whole: &Reading, prompt: &Reading, command_term: &str) -> Vec<usize> {
 }
 
 /// What joins things.
-const JOINTS: &[&str] = &[" and ", ", ", "; ", ". ", " or ", " / ", " & ", " plus ", " as well as ", " then ", "\n"];
+const JOINTS: &[&str] =
+    &[" and ", ", ", "; ", ". ", " or ", " / ", " & ", " plus ", " as well as ", " then ", " + ", "\n"];
 
 /// Openings of what only tells more of a thing: nothing is counted in it.
 const EXPLAINS: &[&str] = &[
@@ -66,6 +84,12 @@ const EXPLAINS: &[&str] = &[
     " not ",
     " (",
     ": ",
+    ", so ",
+    " so ",
+    " for ",
+    " where ",
+    ", like ",
+    " like ",
     ", needed ",
     ", used ",
     ", with ",

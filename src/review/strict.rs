@@ -4,15 +4,18 @@
 //! there has every thing of the statement, in its place; where another thing stands for one of them ("the petals protect the bud"),
 //! or what speaks against it is of another case ("at 20 °C it would not"), a person must decide.
 
+use std::collections::BTreeSet;
+
 use super::correction::opens;
+use super::course::Course;
 use super::guide::{Point, PointKind};
 use super::judge::{Judge, Verdict};
 use super::meaning::{Accord, Direction};
 use super::pattern::Pattern;
-use super::read::{Claim, Clause, Piece, Reading, Role};
+use super::read::{Claim, Clause, Number, Piece, Reading, Role};
 use super::surely::supposes;
 use super::verdict::{Status, Stretch};
-use std::collections::BTreeSet;
+use crate::quantity::in_words;
 
 /// Of so many things one may be left out, where nothing else stands for it.
 const MANY: usize = 5;
@@ -44,7 +47,7 @@ impl Judge<'_> {
             return verdict;
         }
         let answer = words_of(&self.reading.text);
-        if point.reject.iter().any(|text| words_of(text) == answer) {
+        if verdict.0 != Status::Contradicted && point.reject.iter().any(|text| words_of(text) == answer) {
             return (Status::NotFound, verdict.1);
         }
         if texts().any(|text| words_of(text) == answer) {
@@ -55,21 +58,58 @@ impl Judge<'_> {
             return self.by_number(point, verdict);
         }
         match verdict {
-            (Status::Found, places) if !texts().any(|text| self.holds(text)) => (Status::LookAgain, places),
+            (Status::Found, places)
+                if point.reject.iter().any(|text| says_as_written(&answer, text, &point.statement)) =>
+            {
+                (Status::NotFound, places)
+            }
+            (Status::Found, places) if !texts().any(|text| self.holds(text)) || self.says_it_otherwise(point) => {
+                (Status::LookAgain, places)
+            }
             (Status::Contradicted, places) if !self.denies_surely(point, &places) => (Status::LookAgain, places),
             verdict => verdict,
         }
     }
 
+    /// Whether a sentence of several tells the statement otherwise: turned round, denied, or with a counterpart.
+    fn says_it_otherwise(&self, point: &Point) -> bool {
+        let pattern = self.pattern(point.said());
+        let wanted = self.dictionary.of_guide(&pattern.text);
+        let things: Vec<&Piece> = wanted.pieces.iter().filter(|piece| self.is_heavy(piece)).collect();
+        let corrected = self.reading.sentences.iter().rposition(|one| opens(self.reading.slice(&one.bytes)));
+        let sentences = self.reading.sentences.iter().skip(corrected.unwrap_or(0));
+        self.reading.sentences.len() > 1
+            && sentences.into_iter().any(|sentence| {
+                let reading = Reading::of(self.reading.slice(&sentence.bytes), self.dictionary);
+                let one = Judge { reading: &reading, course: Course::default(), ..*self };
+                let named = things.iter().filter(|piece| names_one_of(piece, &reading.pieces)).count();
+                let negates = |reading: &Reading| reading.pieces.iter().any(|piece| piece.role == Role::Negator);
+                let other = one.changes_places(&wanted)
+                    || one.turns_roles(&wanted)
+                    || one.goes_elsewhere(&wanted)
+                    || negates(&reading) != negates(&wanted);
+                named * 3 >= things.len() * 2 && !supposes(&reading.pieces.iter().collect::<Vec<_>>()) && other
+            })
+    }
+
     /// A statement with a number: another one is wrong, and the number alone will do where nothing else is said beside it.
     fn by_number(&self, point: &Point, (status, places): Verdict) -> Verdict {
         let wanted = self.dictionary.of_guide(&point.statement);
+        if status == Status::Found && point.accept.iter().any(|text| self.holds(text)) {
+            return (status, places);
+        }
         if !self.has_its_numbers(&wanted) {
-            let other = !self.reading.numbers.is_empty();
-            return if other { (Status::NotFound, places) } else { (status.min(Status::LookAgain), places) };
+            let status = match status {
+                _ if self.has_another_number(&wanted) => Status::NotFound,
+                Status::Found => Status::LookAgain,
+                status => status,
+            };
+            return (status, places);
         }
         let known = |piece: &Piece| names_one_of(piece, &wanted.pieces) || names_one_of(piece, &self.prompt.pieces);
-        let strange = self.reading.pieces.iter().any(|piece| self.is_heavy(piece) && !known(piece));
+        let negates = |reading: &Reading| reading.pieces.iter().any(|piece| piece.role == Role::Negator);
+        let strange = self.reading.pieces.iter().any(|piece| self.is_heavy(piece) && !known(piece))
+            || negates(self.reading) != negates(&wanted);
         let place = self.reading.numbers.first().map(|number| number.bytes.clone());
         match status {
             Status::NotFound | Status::LookAgain if !strange => {
@@ -78,6 +118,21 @@ impl Judge<'_> {
             Status::Found if !self.holds(&point.statement) => (Status::LookAgain, places),
             _ => (status, places),
         }
+    }
+
+    /// Whether a number of the same unit stands there with another size, written so that nothing is left to read.
+    fn has_another_number(&self, wanted: &Reading) -> bool {
+        let in_words = self
+            .reading
+            .pieces
+            .iter()
+            .any(|piece| matches!(piece.lower.as_str(), "million" | "thousand" | "hundred" | "half" | "percent"));
+        let kind = |number: &Number| number.unit.as_ref().map(|unit| unit.code().to_owned());
+        let other = |one: &Number, number: &Number| {
+            kind(one) == kind(number) && (one.value.abs() - number.value.abs()).abs() > 1e-9
+        };
+        let mut all = self.reading.numbers.iter().peekable();
+        all.peek().is_some() && !in_words && all.all(|one| wanted.numbers.iter().any(|number| other(one, number)))
     }
 
     pub(super) fn is_heavy(&self, piece: &Piece) -> bool {
@@ -99,8 +154,7 @@ impl Judge<'_> {
     }
 
     fn has_its_things(&self, pattern: &Pattern, wanted: &Reading) -> bool {
-        let heavy =
-            |piece: &&Piece| piece.role == Role::Content && !piece.keys.iter().all(|key| self.dictionary.is_light(key));
+        let heavy = |piece: &&Piece| self.is_heavy(piece);
         let asked = |piece: &Piece| names_one_of(piece, &self.prompt.pieces);
         let own: Vec<&Piece> = wanted.pieces.iter().filter(heavy).filter(|piece| !asked(piece)).collect();
         // A quantity that is claimed rightly is there, whatever it is called.
@@ -131,10 +185,14 @@ impl Judge<'_> {
                 && !asked(piece)
                 && !piece.keys.iter().any(|key| claimed.contains(key))
         });
+        // What it is all about may not be missing either.
+        let first =
+            missing.first().zip(own.first()).is_some_and(|(missing, own)| missing.bytes == own.bytes && !own.verb);
+        let verbs = own.iter().filter(|piece| piece.verb || piece.acts).count();
         let terms = missing.iter().any(|piece| piece.keys.iter().any(|key| self.dictionary.is_of_trade(key)));
         // "Goes in" for "enters": what is done may be told by little words.
-        let things = missing.iter().filter(|piece| !piece.verb && !piece.acts).count();
-        !foreign && !terms && things * MANY <= own.len()
+        let things = missing.iter().filter(|piece| verbs > 1 || !(piece.verb || piece.acts)).count();
+        !foreign && !terms && !first && things * MANY <= own.len()
     }
 
     /// Whether every number of the statement stands in the answer.
@@ -152,9 +210,16 @@ impl Judge<'_> {
         let has = |reading: &Reading, word: &str| {
             reading.pieces.iter().any(|piece| piece.lower.split(' ').any(|one| one == word))
         };
-        PLACES.iter().flat_map(|(one, other)| [(one, other), (other, one)]).any(|(own, other)| {
-            has(wanted, own) && !has(wanted, other) && has(self.reading, other) && !has(self.reading, own)
-        })
+        let count = |reading: &Reading| -> BTreeSet<u32> {
+            reading.pieces.iter().filter_map(|piece| in_words::value(&piece.lower)).collect()
+        };
+        // "Two cells thick", for one.
+        let (own, other) = (count(wanted), count(self.reading));
+        let counts = !own.is_empty() && !other.is_empty() && own.is_disjoint(&other);
+        counts
+            || PLACES.iter().flat_map(|(one, other)| [(one, other), (other, one)]).any(|(own, other)| {
+                has(wanted, own) && !has(wanted, other) && has(self.reading, other) && !has(self.reading, own)
+            })
     }
 
     /// Whether what does something and what it is done to have changed places: "the rabbits eat the foxes".
@@ -178,10 +243,9 @@ impl Judge<'_> {
         let place =
             |piece: &Piece| self.reading.pieces.iter().position(|own| names_one_of(piece, std::slice::from_ref(own)));
         match (place(one), place(other)) {
-            // Behind a word that leads it ("in light"), a thing may stand anywhere; only the statement's own one counts.
+            // What a word leads ("in light") may stand anywhere.
             (Some(one), Some(other)) => {
-                other < one && led(self.reading, other) == led(wanted, *last) && !led(self.reading, other)
-                    || other < one && led(wanted, *last) && !led(self.reading, other) && led(self.reading, one)
+                other < one && !led(self.reading, other) && (!led(wanted, *last) || led(self.reading, one))
             }
             _ => false,
         }
@@ -200,6 +264,26 @@ impl Judge<'_> {
             }
             found
         };
+        // "from a low … to a high …": the first thing behind the word is a direction.
+        let ways = |reading: &Reading, word: &str| -> Vec<Direction> {
+            let at =
+                (0..reading.pieces.len()).filter(|at| reading.pieces.get(*at).is_some_and(|piece| piece.lower == word));
+            at.filter_map(|at| {
+                let mut later = reading.pieces.get(at + 1..)?.iter();
+                match later.find(|piece| piece.role != Role::Article)?.role {
+                    Role::Turn(turn) => Some(turn.direction),
+                    _ => None,
+                }
+            })
+            .collect()
+        };
+        let crossed = ["from", "to"].iter().any(|word| {
+            let (own, told) = (ways(wanted, word), ways(self.reading, word));
+            !own.is_empty() && !told.is_empty() && !own.iter().any(|way| told.contains(way))
+        });
+        if crossed {
+            return true;
+        }
         let told = led(self.reading);
         led(wanted).iter().filter(|(lead, _)| LEADS.contains(&lead.as_str())).any(|(lead, thing)| {
             let mut same = told.iter().filter(|(word, _)| word == lead).peekable();
@@ -275,6 +359,15 @@ pub(super) fn names_one_of(piece: &Piece, others: &[Piece]) -> bool {
             || other.keys.first().is_some_and(|key| piece.keys.contains(key) || piece.also.contains(key))
             || (!piece.lower.is_empty() && piece.lower == other.lower)
     })
+}
+
+/// Whether an answer has a refused phrase as it is written, and does not deny it; the statement has it not.
+fn says_as_written(answer: &[String], refused: &str, statement: &str) -> bool {
+    let (refused, statement) = (words_of(refused), words_of(statement));
+    let has =
+        |words: &[String]| refused.len() >= 2 && words.windows(refused.len()).any(|run| run == refused.as_slice());
+    let denies = |word: &String| matches!(word.as_str(), "not" | "never" | "no" | "t" | "without" | "instead");
+    has(answer) && !has(&statement) && !answer.iter().any(denies)
 }
 
 /// The words of a text without articles.

@@ -151,9 +151,31 @@ fn another_thing_in_a_things_place_is_for_a_person_to_see() {
 }
 
 #[test]
+fn a_sentence_that_turns_it_round_is_not_passed_over() {
+    for text in [
+        "The pores carry sap to the stalk. The pores carry sap from the stalk.",
+        "The owls eat the voles. The voles eat the owls.",
+    ] {
+        let statement = text.split_inclusive(". ").next().unwrap().trim();
+        plainly(statement, text, Status::LookAgain);
+    }
+    plainly(
+        "Sap moves from a high level to a low level.",
+        "Sap moves from a low level to a high level.",
+        Status::LookAgain,
+    );
+    plainly("A leaf is one cell thick.", "A leaf is two cells thick.", Status::LookAgain);
+    plainly("Hunters return salt to the soil.", "Growers return salt to the soil.", Status::LookAgain);
+    let respires = plain(STATE, "state", "It releases energy from sugar.", &[], &["makes energy"]);
+    case(&respires, "It makes energy from sugar.", Status::NotFound);
+}
+
+#[test]
 fn a_number_must_be_the_guides() {
     plainly("The stalk has 46 ribs.", "The stalk has 23 ribs.", Status::NotFound);
     plainly("The stalk has 46 ribs.", "46", Status::Found);
+    plainly("The stalk has 46 ribs.", "The stalk has ribs.", Status::LookAgain);
+    plainly("The stalk has 46 ribs.", "It does not have 46 ribs.", Status::Contradicted);
     plainly("The potential is -70 mV.", "-70 mV", Status::Found);
     plainly("The potential is -70 mV.", "The potential is -65 mV.", Status::NotFound);
 }

@@ -209,6 +209,8 @@ fn symbol(name: &str, first: bool) -> Option<String> {
     let plain: String = name.chars().map(|c| if matches!(c, 'µ' | 'μ') { 'u' } else { c }).collect();
     let plain = match plain.as_str() {
         "°C" => "Cel".to_owned(),
+        // In a laboratory of biology "37 C" is a temperature.
+        "C" if first => "Cel".to_owned(),
         "M" if first => "mol/L".to_owned(),
         "mM" => "mmol/L".to_owned(),
         "uM" => "umol/L".to_owned(),
